@@ -1,0 +1,1 @@
+"""Heads: how a pad takes the car. Each kind is a room of its own."""

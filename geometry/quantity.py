@@ -1,0 +1,65 @@
+"""How one field of the measurement document is described; form, API schema and help are made from this."""
+
+from typing import Annotated, Any, Literal
+
+from pydantic import BaseModel, ConfigDict, Field, FiniteFloat, StringConstraints
+from pydantic_core import PydanticCustomError
+
+from geometry.errors import Problem
+
+Kind = Literal["length", "mass", "number", "angle", "choice", "count", "lengths", "text"]
+
+Number = FiniteFloat
+"""Every number of the document: infinities and NaN are refused."""
+
+ShortText = Annotated[str, StringConstraints(strip_whitespace=True, max_length=80, pattern=r"^[^\x00-\x1f\x7f]*$")]
+"""One line of a person's own words."""
+
+
+class Group(BaseModel):
+    """A frozen group of fields that refuses keys it does not know."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid", str_strip_whitespace=True, validate_default=False)
+
+
+def measured(
+    title: str,
+    *,
+    unit: str,
+    ge: float,
+    le: float,
+    help: str,
+    how: str = "",
+    assumed: str = "",
+    default: Any = ...,
+    kind: Kind = "length",
+    balloon: bool = False,
+) -> Any:
+    """Describe a number that somebody measures or knows.
+
+    ``ge`` and ``le`` are the bounds of what can exist, in ``unit``; ``how`` says how to measure it, ``assumed`` what is
+    taken when it is left out; ``balloon`` marks a field that the assembled section points at.
+    """
+    extra = {"unit": unit, "how": how, "assumed": assumed, "kind": kind, "balloon": balloon}
+    return Field(default, title=title, ge=ge, le=le, description=help, json_schema_extra=extra)
+
+
+def chosen(title: str, *, default: Any, help: str, kind: Kind = "choice", unit: str = "") -> Any:
+    """Describe a choice between named answers."""
+    return Field(default, title=title, description=help, json_schema_extra={"kind": kind, "unit": unit})
+
+
+def refuse(group: str, *problems: Problem | None) -> None:
+    """Raise what pydantic reports as one error holding several problems; do nothing where there is none."""
+    real = [p for p in problems if p]
+    if real:
+        raise PydanticCustomError(
+            "cannot_be",
+            "{words}",
+            {"words": " ".join(p.message for p in real), "problems": [(f"{group}.{p.field}", p.value, p.message) for p in real]},
+        )
+
+
+def problem_if(broken: bool, field: str, value: object, message: str) -> Problem | None:
+    """A problem with ``field`` where ``broken``, else nothing."""
+    return Problem(field, value, message) if broken else None

@@ -1,0 +1,131 @@
+"""Exact conversion factors, and lengths and masses as people write them.
+
+The only room that knows that an inch is 25.4 mm.
+"""
+
+import re
+from fractions import Fraction
+from typing import Literal
+
+from geometry.errors import UnreadableError
+
+MM_PER_INCH = Fraction(254, 10)
+KG_PER_POUND = Fraction(45359237, 100_000_000)
+"""Exact, by the international yard and pound agreement of 1959."""
+STANDARD_GRAVITY = 9.80665
+"""m/s², exact by convention (ISO 80000-3)."""
+
+LengthUnit = Literal["mm", "in"]
+MassUnit = Literal["kg", "lb"]
+
+_MM_PER = {
+    "mm": Fraction(1),
+    "cm": Fraction(10),
+    "in": MM_PER_INCH,
+    "inch": MM_PER_INCH,
+    "inches": MM_PER_INCH,
+    '"': MM_PER_INCH,
+    "thou": MM_PER_INCH / 1000,
+    "mil": MM_PER_INCH / 1000,
+}
+_KG_PER = {
+    "kg": Fraction(1),
+    "t": Fraction(1000),
+    "lb": KG_PER_POUND,
+    "lbs": KG_PER_POUND,
+}
+_VULGAR = {"½": "1/2", "¼": "1/4", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8"}
+_LONGEST_TEXT = 40
+_NUMBER = re.compile(
+    r"""(?P<sign>[-−])?
+        (?:(?P<whole>\d+)[ -]+(?P<n1>\d+)/(?P<d1>\d+)    # 1 1/2 or 1-1/2
+         |(?P<n2>\d+)/(?P<d2>\d+)                        # 3/8
+         |(?P<decimal>\d+(?:[.,]\d*)?|[.,]\d+))          # 38.1 or 1,5
+        \s*(?P<unit>[a-z"]*)""",
+    re.VERBOSE | re.ASCII,
+)
+
+
+def parse_length_mm(text: str, default_unit: LengthUnit = "mm") -> float:
+    """Read a length as typed; a bare number is in ``default_unit``. Returns mm.
+
+    >>> parse_length_mm('1-1/2"'), parse_length_mm("1½ in"), parse_length_mm("20 thou"), parse_length_mm("1,5 mm")
+    (38.1, 38.1, 0.508, 1.5)
+    """
+    return float(_parse(text, _MM_PER, default_unit, "a length such as 38.1 mm, 1-1/2 in or 20 thou"))
+
+
+def parse_mass_kg(text: str, default_unit: MassUnit = "kg") -> float:
+    """Read a mass as typed; a bare number is in ``default_unit``. Returns kg.
+
+    >>> parse_mass_kg("2 lb")
+    0.90718474
+    """
+    return float(_parse(text, _KG_PER, default_unit, "a mass such as 1600 kg, 1.6 t or 3500 lb"))
+
+
+def parse_number(text: str) -> float:
+    """Read a plain number as typed, with a point or a comma.
+
+    >>> parse_number("0,6"), parse_number("-10")
+    (0.6, -10.0)
+    """
+    return float(_parse(text, {}, "", "a number such as 12.5", signed=True))
+
+
+def _parse(text: str, factors: dict[str, Fraction], default_unit: str, wanted: str, *, signed: bool = False) -> Fraction:
+    """Read ``text`` exactly; refuse everything that could be misread."""
+    shown = text if len(text) <= _LONGEST_TEXT else text[:_LONGEST_TEXT] + "…"
+    if len(text) > _LONGEST_TEXT:
+        raise UnreadableError(f"“{shown}” is too long to be {wanted}.")
+    plain = re.sub("|".join(_VULGAR), lambda m: f" {_VULGAR[m[0]]}", text.lower()).strip().replace("″", '"').replace("”", '"')
+    match = _NUMBER.fullmatch(plain)
+    if not match or (match["sign"] and not signed):
+        raise UnreadableError(f"“{shown}” is not {wanted}.")
+    if re.fullmatch(r"[1-9]\d{0,2},\d{3}", match["decimal"] or ""):
+        plain_number = match["decimal"].replace(",", "")
+        raise UnreadableError(f"“{shown}” could mean {plain_number} or {match['decimal'].replace(',', '.')}; write it without the comma.")
+    unit = match["unit"] or default_unit
+    if unit and unit not in factors:
+        raise UnreadableError(f"“{unit}” in “{shown}” is not a unit known here; write {wanted}.")
+    try:
+        value = _fraction(match)
+    except ZeroDivisionError:
+        raise UnreadableError(f"“{shown}” divides by zero.") from None
+    return value * factors.get(unit, Fraction(1)) * (-1 if match["sign"] else 1)
+
+
+def _fraction(match: re.Match[str]) -> Fraction:
+    """The number in a match, exact."""
+    if match["whole"]:
+        return Fraction(match["whole"]) + Fraction(int(match["n1"]), int(match["d1"]))
+    if match["n2"]:
+        return Fraction(int(match["n2"]), int(match["d2"]))
+    return Fraction(match["decimal"].replace(",", ".").strip(".") if match["decimal"].endswith((".", ",")) else match["decimal"].replace(",", "."))
+
+
+def mm_to_inch(length_mm: float) -> float:
+    """A length in inches.
+
+    >>> mm_to_inch(76.2)
+    3.0
+    """
+    return length_mm / float(MM_PER_INCH)
+
+
+def inch_to_mm(length_in: float) -> float:
+    """A length in millimetres.
+
+    >>> inch_to_mm(0.375)
+    9.525
+    """
+    return length_in * float(MM_PER_INCH)
+
+
+def kg_to_pound(mass_kg: float) -> float:
+    """A mass in pounds.
+
+    >>> round(kg_to_pound(1), 6)
+    2.204623
+    """
+    return mass_kg / float(KG_PER_POUND)
