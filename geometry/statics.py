@@ -176,30 +176,25 @@ def _require_possible(vehicle: Vehicle, lift_needed_mm: float) -> None:
 
 def _obstacles(car: Vehicle, lift_needed_mm: float) -> Iterator[tuple[str, float, bool, str]]:
     """Each way in which the numbers cannot be: (field, value, is it so, words)."""
-    sizes = ("mass_kg", "wheelbase_mm", "track_mm", "point_from_centreline_mm", "ride_frequency_hz")
-    for name in sizes:
-        value = getattr(car, name)
-        yield name, value, not 0 < value < math.inf, f"{value:g} is not a size; measure again."
-    x = car.point_behind_front_axle_mm
-    yield "point_behind_front_axle_mm", x, not math.isfinite(x), f"{x:g} mm is not a distance; measure again."
-    yield (
-        "lift_needed_mm",
-        lift_needed_mm,
-        not 0 <= lift_needed_mm < math.inf,
-        f"{lift_needed_mm:g} mm is not a rise; change it.",
-    )
-    share, e = car.front_share, car.cg_offset_mm
-    yield (
-        "front_share",
-        share,
-        not 0 < share < 1,
-        f"A front share of {share:g} leaves an axle without load; weigh both axles.",
-    )
+    e, s, x, share = car.cg_offset_mm, car.point_from_centreline_mm, car.point_behind_front_axle_mm, car.front_share
+    for name, value, what in (
+        ("gross_mass_kg", car.mass_kg, "kg is not a mass"),
+        ("wheelbase_mm", car.wheelbase_mm, "mm is not a wheelbase"),
+        ("track_mm", car.track_mm, "mm is not a track"),
+        ("point_from_centreline_mm", s, "mm is not a distance from the centre line"),
+        ("ride_frequency_hz", car.ride_frequency_hz, "Hz is not a ride frequency"),
+    ):
+        yield name, value, not 0 < value < math.inf, f"{value:g} {what}; measure again."
+    words = f"{x:g} mm is not a distance from the front axle; measure again."
+    yield "point_behind_front_axle_mm", x, not math.isfinite(x), words
+    words = f"{lift_needed_mm:g} mm is not a rise; change it."
+    yield "lift_needed_mm", lift_needed_mm, not 0 <= lift_needed_mm < math.inf, words
+    words = f"A front share of {share:g} leaves an axle without load; weigh both axles."
+    yield "front_share", share, not 0 < share < 1, words
     words = f"A centre of gravity {e:g} mm off the middle is not between wheels {car.track_mm:g} mm apart; check both."
     yield "cg_offset_mm", e, not abs(e) < car.track_mm / 2, words
-    s = car.point_from_centreline_mm
-    words = f"A point {s:g} mm from the middle is not outboard of the centre of gravity at {e:g} mm: the car would roll off."
-    yield "point_from_centreline_mm", s, not s > e, words
+    words = f"A point {s:g} mm from the middle is not outboard of the centre of gravity at {e:g} mm; measure both."
+    yield "point_from_centreline_mm", s, s > 0 and not s > e, words
 
 
 def _springs(car: Vehicle) -> Springs:

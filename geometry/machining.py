@@ -1,0 +1,364 @@
+"""Speeds, times, dial readings and finish for turning and milling, and the bars and cutters that shops sell."""
+
+import math
+from collections.abc import Iterable
+from fractions import Fraction
+from typing import Literal
+
+from geometry.provenance import memory
+from geometry.units import inch_to_mm
+
+Slide = Literal["radius", "diameter"]
+"""What the cross slide's dial counts: its own travel, or the diameter that the travel takes off."""
+System = Literal["metric", "inch"]
+
+SERIES_SOURCE = memory("Diameters that dealers in bar and in end mills commonly list.")
+
+
+def _eighths_mm(*eighths: int) -> tuple[float, ...]:
+    """Eighths of an inch in mm."""
+    return tuple(inch_to_mm(n / 8) for n in eighths)
+
+
+STOCK_DIAMETERS_MM: dict[System, tuple[float, ...]] = {
+    "metric": tuple(
+        float(d) for d in (20, 25, 30, 36, 40, 45, 50, 56, 60, 65, 70, 75, 80, 90, 100, 110, 120, 125, 130, 140, 150)
+    ),
+    "inch": _eighths_mm(*range(6, 17), *range(18, 33, 2), *range(36, 49, 4)),
+}
+"""Bars: 20 to 150 mm; from 3/4 in by 1/8 in to 2 in, by 1/4 in to 4 in, by 1/2 in to 6 in: ``SERIES_SOURCE``."""
+
+CUTTER_DIAMETERS_MM: dict[System, tuple[float, ...]] = {
+    "metric": tuple(float(d) for d in (3, 4, 5, 6, 8, 10, 12, 14, 16, 18, 20, 25)),
+    "inch": tuple(
+        inch_to_mm(float(Fraction(size)))
+        for size in ("1/8", "3/16", "1/4", "5/16", "3/8", "7/16", "1/2", "5/8", "3/4", "1")
+    ),
+}
+"""End mills. See ``SERIES_SOURCE``."""
+
+
+def spindle_speed_rpm(*, cutting_speed_m_min: float, diameter_mm: float) -> float:
+    r"""Spindle speed for a cutting speed at a diameter.
+
+    .. math:: n = \frac{1000\, v}{\pi D}
+
+    Parameters
+    ----------
+    cutting_speed_m_min : float
+        Cutting speed v, [m/min]
+    diameter_mm : float
+        Diameter of the work, or of the cutter where that turns, D, [mm]
+
+    Returns
+    -------
+    spindle_speed_rpm : float
+        Turns per minute n, [1/min]
+
+    Notes
+    -----
+    The tool meets the outermost diameter first: take the greatest one of the pass.
+
+    Examples
+    --------
+    Nylon turned with high-speed steel at 50 m/min, on a 76.2 mm bar:
+
+    >>> round(spindle_speed_rpm(cutting_speed_m_min=50, diameter_mm=76.2), 1)
+    208.9
+
+    References
+    ----------
+    Carvill, Mechanical Engineer's Data Handbook, p. 176 (the 50 m/min; the turns are computed).
+    """
+    return 1000 * cutting_speed_m_min / (math.pi * diameter_mm)
+
+
+def cutting_speed_m_min(*, spindle_speed_rpm: float, diameter_mm: float) -> float:
+    r"""Cutting speed that a spindle speed makes at a diameter.
+
+    .. math:: v = \frac{\pi D n}{1000}
+
+    Parameters
+    ----------
+    spindle_speed_rpm : float
+        Turns per minute n, [1/min]
+    diameter_mm : float
+        Diameter D, [mm]
+
+    Returns
+    -------
+    cutting_speed_m_min : float
+        Cutting speed v, [m/min]
+
+    Notes
+    -----
+    What is left of the wanted speed after rounding down to one that the machine has.
+
+    Examples
+    --------
+    600 turns on a 3 in bar, a speed of common practice without a source, is 471.2 ft/min:
+
+    >>> round(cutting_speed_m_min(spindle_speed_rpm=600, diameter_mm=76.2), 1)
+    143.6
+
+    References
+    ----------
+    The definition of a cutting speed.
+    """
+    return math.pi * diameter_mm * spindle_speed_rpm / 1000
+
+
+def machine_speed_rpm(*, wanted_rpm: float, machine_speeds_rpm: Iterable[float]) -> float | None:
+    """The fastest speed of a machine that is not above the wanted one.
+
+    Parameters
+    ----------
+    wanted_rpm : float
+        Computed turns per minute, [1/min]
+    machine_speeds_rpm : iterable of float
+        The speeds that the machine has, in any order, [1/min]
+
+    Returns
+    -------
+    machine_speed_rpm : float or None
+        The speed to set; None where even the slowest is above the wanted one, [1/min]
+
+    Notes
+    -----
+    Rounded down, never to the nearest: too slow costs time, too fast melts plastic.
+
+    Examples
+    --------
+    >>> machine_speed_rpm(wanted_rpm=208.9, machine_speeds_rpm=(60, 100, 170, 250, 400))
+    170
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    return max((speed for speed in machine_speeds_rpm if speed <= wanted_rpm), default=None)
+
+
+def pass_time_min(*, length_mm: float, feed_mm_rev: float, spindle_speed_rpm: float) -> float:
+    r"""Time of one turning pass.
+
+    .. math:: T = \frac{l}{f n}
+
+    Parameters
+    ----------
+    length_mm : float
+        Length of the cut l, or the radius when facing, [mm]
+    feed_mm_rev : float
+        Feed f, [mm/rev]
+    spindle_speed_rpm : float
+        Turns per minute n, [1/min]
+
+    Returns
+    -------
+    time_min : float
+        Cutting time T, without setting and run-up, [min]
+
+    Notes
+    -----
+    A pass under power feed; by hand it takes longer.
+
+    Examples
+    --------
+    >>> pass_time_min(length_mm=60, feed_mm_rev=0.25, spindle_speed_rpm=240)
+    1.0
+
+    References
+    ----------
+    The definition of a feed; from memory as a workshop formula.
+    """
+    return length_mm / (feed_mm_rev * spindle_speed_rpm)
+
+
+def table_feed_mm_min(*, spindle_speed_rpm: float, teeth: int, feed_mm_tooth: float) -> float:
+    r"""Feed of a milling table.
+
+    .. math:: v_f = n z f_z
+
+    Parameters
+    ----------
+    spindle_speed_rpm : float
+        Turns of the cutter per minute n, [1/min]
+    teeth : int
+        Teeth of the cutter z, [-]
+    feed_mm_tooth : float
+        Feed per tooth f_z, [mm]
+
+    Returns
+    -------
+    table_feed_mm_min : float
+        Table feed v_f, [mm/min]
+
+    Notes
+    -----
+    A cutter that stands still in plastic melts it: use the feed, not less.
+
+    Examples
+    --------
+    A 1/4 in cutter with 2 teeth at 300 ft/min and 0.0018 in (0.04572 mm) per tooth makes 4584 turns and 16.5 in/min:
+
+    >>> round(table_feed_mm_min(spindle_speed_rpm=4584, teeth=2, feed_mm_tooth=0.04572) / 10, 1)
+    41.9
+
+    References
+    ----------
+    service.polymech.info, milling HDPE (the feed per tooth); the product is computed.
+    """
+    return spindle_speed_rpm * teeth * feed_mm_tooth
+
+
+def milling_time_min(*, length_mm: float, cutter_diameter_mm: float, table_feed_mm_min: float) -> float:
+    r"""Time of one milling pass with full run-out.
+
+    .. math:: T = \frac{l + D}{v_f}
+
+    Parameters
+    ----------
+    length_mm : float
+        Length of the work along the pass l, [mm]
+    cutter_diameter_mm : float
+        Cutter diameter D, [mm]
+    table_feed_mm_min : float
+        Table feed v_f, [mm/min]
+
+    Returns
+    -------
+    time_min : float
+        Cutting time T, [min]
+
+    Notes
+    -----
+    The cutter starts clear of the work on one side and ends clear of it on the other.
+
+    Examples
+    --------
+    >>> milling_time_min(length_mm=80, cutter_diameter_mm=10, table_feed_mm_min=300)
+    0.3
+
+    References
+    ----------
+    From memory as a workshop formula.
+    """
+    return (length_mm + cutter_diameter_mm) / table_feed_mm_min
+
+
+def pass_depths_mm(*, total_mm: float, greatest_depth_mm: float, finishing_depth_mm: float) -> tuple[float, ...]:
+    """Depths of the passes that remove a thickness: equal roughing passes, then one finishing pass.
+
+    Parameters
+    ----------
+    total_mm : float
+        What is to come off, square to the surface, [mm]
+    greatest_depth_mm : float
+        Greatest depth of a roughing pass, [mm]
+    finishing_depth_mm : float
+        Depth of the last pass, [mm]
+
+    Returns
+    -------
+    depths_mm : tuple of float
+        Depth of each pass in order, [mm]
+
+    Notes
+    -----
+    Equal passes leave the last roughing pass as stiff as the first. Where no more is to come off than the finishing
+    depth, there is one pass.
+
+    Examples
+    --------
+    With roughing cuts of 0.020 in and a finishing cut of 0.005 in, common practice without a source, 0.065 in takes
+    three roughing passes and a finishing one (here in thousandths):
+
+    >>> pass_depths_mm(total_mm=65, greatest_depth_mm=20, finishing_depth_mm=5)
+    (20.0, 20.0, 20.0, 5)
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    roughing_mm = total_mm - finishing_depth_mm
+    if roughing_mm <= 0:
+        return (total_mm,)
+    # A thickness that is a whole number of cuts but for rounding does not get one cut more.
+    count = max(1, math.ceil(roughing_mm / greatest_depth_mm - 1e-9))
+    return (*(roughing_mm / count,) * count, finishing_depth_mm)
+
+
+def diameter_after_mm(*, diameter_mm: float, infeed_mm: float) -> float:
+    r"""Diameter of turned work after an infeed.
+
+    .. math:: D' = D - 2a
+
+    Parameters
+    ----------
+    diameter_mm : float
+        Diameter before D, [mm]
+    infeed_mm : float
+        Travel of the tool towards the axis a, [mm]
+
+    Returns
+    -------
+    diameter_mm : float
+        Diameter after, [mm]
+
+    Notes
+    -----
+    An infeed takes twice itself off the diameter.
+
+    Examples
+    --------
+    0.005 in of infeed takes 3.000 in to 2.990 in:
+
+    >>> round(diameter_after_mm(diameter_mm=76.2, infeed_mm=0.127) / 76.2 * 3, 6)
+    2.99
+
+    References
+    ----------
+    Common practice, no source; plain geometry.
+    """
+    return diameter_mm - 2 * infeed_mm
+
+
+def dial_infeed_mm(*, diameter_mm: float, wanted_diameter_mm: float, slide: Slide) -> float:
+    r"""What to advance the cross slide's dial by, to go from one diameter to another.
+
+    .. math:: a = (D - D')/2 \text{ on a dial that counts its travel}
+
+    .. math:: a = D - D' \text{ on a dial that counts the diameter}
+
+    Parameters
+    ----------
+    diameter_mm : float
+        Measured diameter D, [mm]
+    wanted_diameter_mm : float
+        Wanted diameter D', [mm]
+    slide : str
+        ``radius`` if the dial counts the travel of the slide, ``diameter`` if it counts what comes off the
+        diameter, [-]
+
+    Returns
+    -------
+    infeed_mm : float
+        Advance of the dial, [mm]
+
+    Notes
+    -----
+    To find out which dial it is: advance it by a known amount, cut, and measure what came off.
+
+    Examples
+    --------
+    >>> dial_infeed_mm(diameter_mm=70, wanted_diameter_mm=68, slide="radius")
+    1.0
+    >>> dial_infeed_mm(diameter_mm=70, wanted_diameter_mm=68, slide="diameter")
+    2
+
+    References
+    ----------
+    Common practice, no source; plain geometry.
+    """
+    taken_off_mm = diameter_mm - wanted_diameter_mm
+    return taken_off_mm / 2 if slide == "radius" else taken_off_mm
