@@ -1,0 +1,80 @@
+"""Lines and arcs in a plane, in mm: the pieces that every exact outline is made of."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+from math import dist
+
+Point = tuple[float, float]
+
+SAME_POINT_MM = 1e-7
+"""Two points nearer than this are one: the modelling kernel's own precision."""
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A straight piece."""
+
+    start: Point
+    end: Point
+
+    def reversed(self) -> "Line":
+        """The same piece, walked the other way."""
+        return Line(self.end, self.start)
+
+    def mirrored(self) -> "Line":
+        """The same piece on the other side of the vertical axis."""
+        return Line(_mirror(self.start), _mirror(self.end))
+
+
+@dataclass(frozen=True, slots=True)
+class Arc:
+    """A circular piece of less than half a turn."""
+
+    start: Point
+    end: Point
+    centre: Point
+
+    @property
+    def radius_mm(self) -> float:
+        """Distance of the piece from its centre."""
+        return dist(self.start, self.centre)
+
+    @property
+    def middle(self) -> Point:
+        """The point half way along the piece."""
+        x, y = self.centre
+        chord_middle = ((self.start[0] + self.end[0]) / 2, (self.start[1] + self.end[1]) / 2)
+        scale = self.radius_mm / dist(chord_middle, self.centre)
+        return x + scale * (chord_middle[0] - x), y + scale * (chord_middle[1] - y)
+
+    def reversed(self) -> "Arc":
+        """The same piece, walked the other way."""
+        return Arc(self.end, self.start, self.centre)
+
+    def mirrored(self) -> "Arc":
+        """The same piece on the other side of the vertical axis."""
+        return Arc(_mirror(self.start), _mirror(self.end), _mirror(self.centre))
+
+
+Segment = Line | Arc
+Outline = tuple[Segment, ...]
+
+
+def polyline(points: Iterable[Point]) -> Outline:
+    """Straight pieces through the points; pieces of no length are left out."""
+    return tuple(Line(a, b) for a, b in pairwise(points) if dist(a, b) > SAME_POINT_MM)
+
+
+def corner(start: Point, end: Point, centre: Point) -> Outline:
+    """A round corner as one arc, or nothing where its radius is none."""
+    return (Arc(start, end, centre),) if dist(start, centre) > SAME_POINT_MM else ()
+
+
+def walked_back_mirrored(outline: Sequence[Segment]) -> Outline:
+    """The other half of a symmetric outline, so that both halves make one walk."""
+    return tuple(piece.reversed().mirrored() for piece in reversed(outline))
+
+
+def _mirror(point: Point) -> Point:
+    return -point[0], point[1]
