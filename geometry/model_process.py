@@ -14,7 +14,7 @@ from typing import Any
 
 from geometry.errors import KernelMissingError, ModelError, SeamrestError
 from geometry.model_label import ModelFormat, ModelLabel, file_stem
-from geometry.pad import DIMENSIONS, Pad
+from geometry.pad import DIMENSIONS, Pad, require_buildable
 
 ModelBuilder = Callable[[Pad, ModelLabel, ModelFormat], bytes]
 
@@ -28,8 +28,10 @@ def write_models(
 ) -> dict[str, Path]:
     """Write the asked files into a folder, whole or not at all, and return their paths by format.
 
-    Raises KernelMissingError where a system library lacks, ModelError where the kernel fails, dies or hangs.
+    Raises BadMeasurementsError where the dimensions are no single body, KernelMissingError where a system library
+    lacks, ModelError where the kernel fails, dies or hangs.
     """
+    require_buildable(pad)
     request = {
         "pad": {name: getattr(pad, name) for name in DIMENSIONS},
         "label": asdict(label),
@@ -43,7 +45,7 @@ def write_models(
 
 
 def load_model_builder() -> ModelBuilder:
-    """Load the modelling kernel into this process; raises KernelMissingError with what to install where it cannot be."""
+    """Load the modelling kernel into this process; KernelMissingError says what to install where it cannot be."""
     try:
         from geometry.exports import model_bytes  # noqa: PLC0415  the kernel takes a second and 300 MB: only where wanted
     except ImportError as error:
@@ -66,7 +68,16 @@ def _ask(request: str, timeout_s: float) -> dict[str, Any]:
     """Run one request in a new process."""
     command = [sys.executable, "-m", "geometry.model_process"]
     try:
-        done = subprocess.run(command, input=request, capture_output=True, text=True, timeout=timeout_s, cwd=_ROOT)
+        done = subprocess.run(
+            command,
+            input=request,
+            capture_output=True,
+            encoding="utf-8",
+            errors="replace",
+            timeout=timeout_s,
+            cwd=_ROOT,
+            check=False,
+        )
     except subprocess.TimeoutExpired:
         raise ModelError(f"The model was not ready after {timeout_s:g} s, and was given up.") from None
     try:

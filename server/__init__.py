@@ -1,0 +1,1 @@
+"""The web around the pad: pages, data addresses and files. Does no arithmetic on dimensions."""
