@@ -4,10 +4,9 @@ The table is ``materials.toml`` beside this file. Stresses are those of damp (co
 the functions bring them to the heat and the wetness that the user states.
 """
 
-import math
 import tomllib
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, fields
 from pathlib import Path
 from types import MappingProxyType
 from typing import Any, Final, Literal, get_args
@@ -87,8 +86,9 @@ class Material:
     def wall_stress_factor(self) -> float:
         """What bending of a slot wall may use of the allowable stress: 1 for solid stock, less across printed layers.
 
-        A pad printed axis-up has its layers square to the walls' bending stress. Half the lowest tension strength across
-        the layers (0.4 of that along them, times 0.8 for voids) is allowed, as half the yield is for solid stock.
+        A pad printed axis-up has its layers square to the walls' bending stress. Half the lowest tension strength
+        across the layers (0.4 of that along them, times 0.8 for voids) is allowed, as half the yield is for solid
+        stock.
         """
         return 1.0 if self.layer_tension_factor is None else self.layer_tension_factor.value
 
@@ -381,103 +381,6 @@ def _left(material: Material, temperature_high_c: float, wetness: Wetness) -> fl
     return dry * material.wet_factor.value if wetness == "soaked" else dry
 
 
-@dataclass(frozen=True, slots=True)
-class _Range:
-    """What an own value may be, in the table's unit."""
-
-    low: float
-    high: float
-    unit: str
-
-
-_OWN_RANGES: Final = MappingProxyType(
-    {
-        "density_g_cm3": _Range(0.3, 20, "g/cm³"),
-        "stress_minutes_mpa": _Range(0.1, 500, "MPa"),
-        "stress_overnight_mpa": _Range(0.1, 500, "MPa"),
-        "stress_stored_mpa": _Range(0.1, 500, "MPa"),
-        "modulus_minutes_mpa": _Range(1, 250_000, "MPa"),
-        "expansion_per_k": _Range(0, 500e-6, "1/K"),
-        "swell_per_percent": _Range(0, 0.01, "1 per % of water"),
-        "water_room_percent": _Range(0, 40, "% of mass"),
-        "water_soaked_percent": _Range(0, 40, "% of mass"),
-        "temperature_max_c": _Range(30, 200, "°C"),
-        "softening_per_k": _Range(0, 0.05, "1/K"),
-        "wet_factor": _Range(0.1, 1, "1"),
-        "assumed_friction": _Range(0.02, 1, "1"),
-        "layer_tension_factor": _Range(0.05, 1, "1"),
-        "strain_minutes": _Range(0.01, 0.25, "1"),
-        "strain_overnight": _Range(0.01, 0.25, "1"),
-    }
-)
-_NEVER_RISING: Final = (
-    ("stress_minutes_mpa", "stress_overnight_mpa", "longer under load never allows more stress"),
-    ("stress_overnight_mpa", "stress_stored_mpa", "longer under load never allows more stress"),
-    ("water_soaked_percent", "water_room_percent", "room air never gives more water than soaking"),
-    ("strain_minutes", "strain_overnight", "longer under load never allows more strain"),
-)
-_OWN_SOURCE: Final = Source(Mark.OWN, "Entered by the user")
-
-
-def with_own_values(material: Material, values: Mapping[str, float], *, field: str = "make.own_values") -> Material:
-    """The same material with some properties replaced by the user's own, marked as such; ``field`` prefixes problems.
-
-    Raises BadMeasurementsError for a property that does not exist or is not offered, a value outside what any material
-    shows, or values that contradict each other.
-
-    >>> own = with_own_values(MATERIALS["pom_c"], {"stress_minutes_mpa": 28.0})
-    >>> str(own.stress_minutes_mpa.source), own.stress_overnight_mpa.value
-    ('Entered by the user [U: your own value]', 17.0)
-    """
-    present = material.sourced()
-    problems = [
-        Problem(f"{field}.{key}", value, words)
-        for key, value in values.items()
-        if (words := _fault(material, present, key, value))
-    ]
-    if problems:
-        raise BadMeasurementsError(tuple(problems))
-    own = {key: Sourced(float(value), present[key].unit, _OWN_SOURCE) for key, value in values.items()}
-    changes: dict[str, Any] = dict(own)
-    changed = replace(material, **changes)
-    contradictions = tuple(_contradictions(changed, own, field))
-    if contradictions:
-        raise BadMeasurementsError(contradictions)
-    return changed
-
-
-def _fault(material: Material, present: Mapping[str, Sourced], key: str, value: float) -> str | None:
-    """What is wrong with one own value by itself."""
-    if key not in _OWN_RANGES:
-        return f"There is no property “{key}”; choose from {', '.join(_OWN_RANGES)}."
-    if key not in present:
-        return f"{key} is not offered for {material.short_name}, whatever its value; leave it out."
-    allowed = _OWN_RANGES[key]
-    if not (math.isfinite(value) and allowed.low <= value <= allowed.high):
-        return (
-            f"{value:g} {allowed.unit} is outside {allowed.low:g} to {allowed.high:g} {allowed.unit};"
-            " check the unit on the data sheet."
-        )
-    return None
-
-
-def _contradictions(material: Material, own: Mapping[str, Sourced], field: str) -> list[Problem]:
-    """Own values that contradict another value of the same material."""
-    present = material.sourced()
-    return [
-        Problem(
-            f"{field}.{upper if upper in own else lower}",
-            present[upper if upper in own else lower].value,
-            f"{lower} {present[lower].value:g} is more than {upper} {present[upper].value:g}, but {why};"
-            " give both values.",
-        )
-        for upper, lower, why in _NEVER_RISING
-        if {upper, lower} & own.keys()
-        and {upper, lower} <= present.keys()
-        and present[lower].value > present[upper].value
-    ]
-
-
 def _load(path: Path) -> Mapping[str, Material]:
     """Read the table once; a wrong key or unit in it stops the program at once."""
     with path.open("rb") as file:
@@ -493,11 +396,7 @@ def _material(key: str, entry: dict[str, Any]) -> Material:
     if entry["family"] not in get_args(Family):
         raise ValueError(f"{key}: unknown family {entry['family']!r}")
     made: dict[str, Any] = {name: readers.get(name, _as_is)(value) for name, value in entry.items()}
-    built = Material(key=key, **made)
-    wrong = [name for name, held in built.sourced().items() if held.unit != _OWN_RANGES[name].unit]
-    if wrong:
-        raise ValueError(f"{key}: wrong unit for {', '.join(wrong)}")
-    return built
+    return Material(key=key, **made)
 
 
 def _as_is(value: object) -> object:
