@@ -2,9 +2,9 @@
 
 Sources that were read: Laird Plastics "Nylon 101"; Toray Amilan technical pages 001 and 003; Engineering Plastics
 Handbook Table 5.5 p. 91; POM-C rod sheet (Scribd 479235228); POM-C moulding sheet (happylibnet 2094609); POM copolymer
-sheet (Scribd 752449843); PET-P sheet (Scribd 502740848), Novaplas Global and Sterling Plastics pages; Engineers Edge table;
-greensutra.in and e-uparts.com tables; Intech Power note on moisture; engdatabase.com after the USDA Wood Handbook;
-filament-db wiki. What is from memory is called so in the tests.
+sheet (Scribd 752449843); PET-P sheet (Scribd 502740848), Novaplas Global and Sterling Plastics pages; Engineers Edge
+table; greensutra.in and e-uparts.com tables; Intech Power note on moisture; engdatabase.com after the USDA Wood
+Handbook; filament-db wiki. What is from memory is called so in the tests.
 """
 
 import math
