@@ -74,7 +74,7 @@ class LiftCurve:
     points: tuple[LiftPoint, ...]
     """Rising in ``rise_mm`` from 0; at each change of contact and at regular steps."""
     wheels_leave: tuple[WheelLeaves, ...]
-    """In the order of the rise. A wheel that came down again and leaves a second time is listed twice."""
+    """In the order of the rise: two wheels, as many as a car on a jack can spare."""
 
     @property
     def greatest_force_n(self) -> float:
@@ -202,10 +202,12 @@ def _springs(car: Vehicle) -> Springs:
     x, y, half = car.point_behind_front_axle_mm, car.point_from_centreline_mm, car.track_mm / 2
     near = 0.5 + car.cg_offset_mm / car.track_mm
     shares = [axle * side for axle in (car.front_share, 1 - car.front_share) for side in (near, 1 - near)]
+    loads = tuple(weight_n(car.mass_kg) * share for share in shares)
+    static_deflection_mm = 1000 * STANDARD_GRAVITY / (2 * math.pi * car.ride_frequency_hz) ** 2
     return Springs(
         places_mm=tuple((axle - x, side - y) for axle in (0.0, car.wheelbase_mm) for side in (half, -half)),
-        static_loads_n=tuple(weight_n(car.mass_kg) * share for share in shares),
-        static_deflection_mm=1000 * STANDARD_GRAVITY / (2 * math.pi * car.ride_frequency_hz) ** 2,
+        static_loads_n=loads,
+        stiffness_n_per_mm=tuple(load / static_deflection_mm for load in loads),
     )
 
 
@@ -225,7 +227,7 @@ def _state(stretch: Segment, rise_mm: float) -> LiftPoint:
     loads = tuple(stretch.load_n(i, rise_mm) for i in range(len(WHEELS)))
     along, across = stretch.slopes_at(rise_mm)
     force = sum(stretch.springs.static_loads_n) - sum(loads)
-    return LiftPoint(rise_mm, force, loads, roll_deg=math.degrees(across), pitch_deg=-math.degrees(along))
+    return LiftPoint(rise_mm, force, loads, roll_deg=math.degrees(across), pitch_deg=math.degrees(0.0 - along))
 
 
 def _leaving(stretches: tuple[Segment, ...]) -> Iterator[WheelLeaves]:
