@@ -12,6 +12,7 @@
 *Impossible* input raises; an *inadequate* pad is a verdict of a check, never an exception; what is *noteworthy* is a caution.
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 
@@ -56,8 +57,12 @@ class Limit:
 class NoPadFitsError(SeamrestError):
     """Two requirements on one dimension leave no room between them."""
 
-    def __init__(self, *, dimension: str, lower: Limit, upper: Limit, words: str) -> None:
+    def __init__(
+        self, *, dimension: str, lower: Limit, upper: Limit, words: str, so_far: Mapping[str, float] | None = None
+    ) -> None:
         self.dimension, self.lower, self.upper, self.words = dimension, lower, upper, words
+        self.so_far = dict(so_far or {})
+        """The dimensions that were chosen before the conflict, in mm."""
         super().__init__(words)
 
 

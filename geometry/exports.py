@@ -45,6 +45,7 @@ _NO_TIME = "1970-01-01T00:00:00"
 """STEP asks for a time stamp; a fixed one keeps equal designs equal byte for byte."""
 
 _VOLUME_TOLERANCE = 1e-6
+_QUADRATURE_TOLERANCE = 1e-9
 
 # The kernel reports each step of a transfer on the standard output, where only this program's own words belong.
 Message.DefaultMessenger_s().RemovePrinters(Message_PrinterOStream.get_type_descriptor_s())
@@ -85,9 +86,14 @@ def solid_volume_mm3(solid: TopoDS_Solid) -> float:
     -------
     volume : float
         Volume, [mm^3]
+
+    Notes
+    -----
+    The kernel refines its quadrature to an asked tolerance, and misses that by up to 60 times [measured]; unasked it is
+    off by up to 3e-6 where two cylinders cross.
     """
     properties = GProp_GProps()
-    BRepGProp.VolumeProperties_s(solid, properties)
+    BRepGProp.VolumeProperties_s(solid, properties, _QUADRATURE_TOLERANCE)
     return float(properties.Mass())
 
 

@@ -124,5 +124,3 @@ def root_sum_square_mm(*parts_mm: float) -> float:
     Common statistical tolerancing, from memory.
     """
     return float(sum(part**2 for part in parts_mm) ** 0.5)
-
-

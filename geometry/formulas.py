@@ -105,7 +105,9 @@ def symbols(formula: str) -> tuple[str, ...]:
     ('F_d', 't_b', 'L')
     """
     names = [n.id for n in ast.walk(_tree(formula)) if isinstance(n, ast.Name)]
-    functions = {n.func.id for n in ast.walk(_tree(formula)) if isinstance(n, ast.Call) and isinstance(n.func, ast.Name)}
+    functions = {
+        n.func.id for n in ast.walk(_tree(formula)) if isinstance(n, ast.Call) and isinstance(n.func, ast.Name)
+    }
     return tuple(dict.fromkeys(n for n in names if n not in functions and n != "pi"))
 
 
@@ -130,7 +132,7 @@ def substituted(formula: str, numbers: Mapping[str, float]) -> str:
 def _text(node: ast.expr, numbers: Mapping[str, float] | None, outer: int) -> str:
     match node:
         case ast.Constant(value=int() | float() as number):
-            return shown(number)
+            return f"{number:.9g}"
         case ast.Name(id=name):
             return _name(name) if numbers is None or name == "pi" else _put_in(numbers[name], outer)
         case ast.UnaryOp(operand=operand):

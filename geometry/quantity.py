@@ -56,7 +56,10 @@ def refuse(group: str, *problems: Problem | None) -> None:
         raise PydanticCustomError(
             "cannot_be",
             "{words}",
-            {"words": " ".join(p.message for p in real), "problems": [(f"{group}.{p.field}", p.value, p.message) for p in real]},
+            {
+                "words": " ".join(p.message for p in real),
+                "problems": [(f"{group}.{p.field}", p.value, p.message) for p in real],
+            },
         )
 
 

@@ -73,18 +73,27 @@ def parse_number(text: str) -> float:
     return float(_parse(text, {}, "", "a number such as 12.5", signed=True))
 
 
-def _parse(text: str, factors: dict[str, Fraction], default_unit: str, wanted: str, *, signed: bool = False) -> Fraction:
+def _parse(
+    text: str, factors: dict[str, Fraction], default_unit: str, wanted: str, *, signed: bool = False
+) -> Fraction:
     """Read ``text`` exactly; refuse everything that could be misread."""
     shown = text if len(text) <= _LONGEST_TEXT else text[:_LONGEST_TEXT] + "…"
     if len(text) > _LONGEST_TEXT:
         raise UnreadableError(f"“{shown}” is too long to be {wanted}.")
-    plain = re.sub("|".join(_VULGAR), lambda m: f" {_VULGAR[m[0]]}", text.lower()).strip().replace("″", '"').replace("”", '"')
+    plain = (
+        re.sub("|".join(_VULGAR), lambda m: f" {_VULGAR[m[0]]}", text.lower())
+        .strip()
+        .replace("″", '"')
+        .replace("”", '"')
+    )
     match = _NUMBER.fullmatch(plain)
     if not match or (match["sign"] and not signed):
         raise UnreadableError(f"“{shown}” is not {wanted}.")
     if re.fullmatch(r"[1-9]\d{0,2},\d{3}", match["decimal"] or ""):
         plain_number = match["decimal"].replace(",", "")
-        raise UnreadableError(f"“{shown}” could mean {plain_number} or {match['decimal'].replace(',', '.')}; write it without the comma.")
+        raise UnreadableError(
+            f"“{shown}” could mean {plain_number} or {match['decimal'].replace(',', '.')}; write it without the comma."
+        )
     unit = match["unit"] or default_unit
     if unit and unit not in factors:
         raise UnreadableError(f"“{unit}” in “{shown}” is not a unit known here; write {wanted}.")
@@ -101,16 +110,16 @@ def _fraction(match: re.Match[str]) -> Fraction:
         return Fraction(match["whole"]) + Fraction(int(match["n1"]), int(match["d1"]))
     if match["n2"]:
         return Fraction(int(match["n2"]), int(match["d2"]))
-    return Fraction(match["decimal"].replace(",", ".").strip(".") if match["decimal"].endswith((".", ",")) else match["decimal"].replace(",", "."))
+    return Fraction(match["decimal"].replace(",", ".").removesuffix("."))
 
 
 def mm_to_inch(length_mm: float) -> float:
     """A length in inches.
 
-    >>> mm_to_inch(76.2)
+    >>> round(mm_to_inch(76.2), 12)
     3.0
     """
-    return length_mm / float(MM_PER_INCH)
+    return float(Fraction(length_mm) / MM_PER_INCH)
 
 
 def inch_to_mm(length_in: float) -> float:
@@ -119,7 +128,7 @@ def inch_to_mm(length_in: float) -> float:
     >>> inch_to_mm(0.375)
     9.525
     """
-    return length_in * float(MM_PER_INCH)
+    return float(Fraction(length_in) * MM_PER_INCH)
 
 
 def kg_to_pound(mass_kg: float) -> float:
@@ -128,4 +137,4 @@ def kg_to_pound(mass_kg: float) -> float:
     >>> round(kg_to_pound(1), 6)
     2.204623
     """
-    return mass_kg / float(KG_PER_POUND)
+    return float(Fraction(mass_kg) / KG_PER_POUND)

@@ -48,7 +48,7 @@ class SlotSeam(Group):
         le=15,
         balloon=True,
         help="The slot must be wide enough for the seam with its paint and sealer.",
-        how="Close the caliper on the seam with paint and sealer, in several places along the lifting point; write down the thickest.",
+        how="Close the caliper on the seam, paint and sealer and all, in several places along the point; write down the thickest.",
     )
     sheets: int = measured(
         "Sheets in the seam",

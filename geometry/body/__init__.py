@@ -1,0 +1,1 @@
+"""The body between foot and head: what neither of them decides alone."""

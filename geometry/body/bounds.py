@@ -1,0 +1,157 @@
+"""What jack and car together, and the stock, ask of web and body."""
+
+from geometry.bearing import disc_thickness_mm
+from geometry.draft import Draft
+from geometry.fits import linear_tolerance_mm
+from geometry.provenance import derived, recomputed
+from geometry.rules import Numbers, bound
+
+ENTRY_CLEARANCE_MM = 5.0
+LEAST_WEB_MM = 10.0
+STOCK_ALLOWANCE_MM = 2.0
+_HEIGHTS = derived("Worst case of heights above ground, growth and tolerance")
+
+
+def _heights(d: Draft) -> Numbers:
+    cup, seam = d.c.cup, d.c.seam
+    return {
+        "cup_depth": cup.depth_mm,
+        "rim_low": cup.rim_height_low_mm,
+        "rim_high": cup.rim_height_high_mm or 0.0,
+        "edge": seam.edge_height_mm,
+        "edge_flat": seam.edge_height_flat_mm or 0.0,
+        "obstacle": min(0.0, seam.roll_in_obstacle_mm or 0.0),
+        "lift": d.c.lift_needed_mm,
+        "u": d.c.u,
+        "u_g": d.c.u_g,
+        "g_hot": d.c.g_hot,
+        "g_cold": d.c.g_cold,
+        "tol": d.tol,
+        "tol_d": linear_tolerance_mm(d.slot_depth_mm),
+        "slot_depth": d.slot_depth_mm,
+        "seat_flat": d.seat_flat_diameter_mm,
+    }
+
+
+@bound(
+    "web_mm",
+    "lower",
+    "Less than 10 mm under the slot is no web.",
+    formula="10",
+    source=derived("Least web worth making"),
+    needs=("seam.thickness_mm",),
+)
+def _web_is_a_web(d: Draft) -> float:
+    return LEAST_WEB_MM
+
+
+@bound(
+    "web_mm",
+    "lower",
+    "The web bridges the stem hole without bending through.",
+    formula="sqrt(6 * P * ((1 + nu) * ln(a / b) + 1 - (1 - nu) * b**2 / (4 * a**2)) / (4 * pi) / sigma_allow)",
+    source=recomputed("Disc on a ring: Timoshenko & Woinowsky-Krieger, Theory of Plates and Shells, art. 19"),
+    needs=("jack.stem_hole_diameter_mm", "car.gross_mass_kg", "make.material"),
+    numbers=lambda d: {
+        "P": _bridged_force_n(d),
+        "a": d.c.cup.hole_diameter_mm / 2,
+        "b": d.c.cup.hole_diameter_mm / 4,
+        "nu": 0.4,
+        "sigma_allow": d.c.allowable_mpa,
+    },
+)
+def _web_bridges_the_hole(d: Draft) -> float | None:
+    hole = d.c.cup.hole_diameter_mm
+    if hole <= 0 or d.edge_force_n_per_mm <= 0:
+        return None
+    return disc_thickness_mm(
+        force_n=_bridged_force_n(d),
+        support_radius_mm=hole / 2,
+        patch_radius_mm=hole / 4,
+        stress_mpa=d.c.allowable_mpa,
+    )
+
+
+def _bridged_force_n(d: Draft) -> float:
+    """The part of the edge's load that stands over the hole."""
+    return d.edge_force_n_per_mm * min(d.c.cup.hole_diameter_mm, d.loaded_length_mm)
+
+
+@bound(
+    "web_mm",
+    "lower",
+    "The pad is tall enough for this jack to lift the car as far as wanted.",
+    formula="(lift + edge - rim_high + cup_depth + u + 2 * u_g) / (1 + g_cold) + tol",
+    source=_HEIGHTS,
+    needs=("jack.rim_height_high_mm", "seam.edge_height_mm", "car.lift_needed_mm", "make.ground_uncertainty_mm"),
+    numbers=_heights,
+)
+def _tall_enough_to_lift(d: Draft) -> float | None:
+    cup, c = d.c.cup, d.c
+    if cup.rim_height_high_mm is None:
+        return None
+    reach = c.lift_needed_mm + c.seam.edge_height_mm - cup.rim_height_high_mm + cup.depth_mm
+    return (reach + c.u + 2 * c.u_g) / (1 + c.g_cold) + d.tol
+
+
+def _entry_mm(d: Draft, edge_mm: float) -> float:
+    """The web that still passes under an edge at ``edge_mm`` as the jack rolls in."""
+    cup, c = d.c.cup, d.c
+    room = edge_mm - cup.rim_height_low_mm + cup.depth_mm - c.u - 2 * c.u_g - ENTRY_CLEARANCE_MM
+    room += min(0.0, c.seam.roll_in_obstacle_mm or 0.0)
+    return room / (1 + c.g_hot) - d.tol - linear_tolerance_mm(d.slot_depth_mm) - d.slot_depth_mm
+
+
+@bound(
+    "web_mm",
+    "upper",
+    "The walls pass under the seam's edge as the jack rolls in.",
+    formula="(edge - rim_low + cup_depth - u - 2 * u_g - 5 + obstacle) / (1 + g_hot) - tol - tol_d - slot_depth",
+    source=_HEIGHTS,
+    needs=("seam.edge_height_mm", "jack.rim_height_low_mm", "seam.roll_in_obstacle_mm", "make.ground_uncertainty_mm"),
+    numbers=_heights,
+)
+def _passes_under(d: Draft) -> float:
+    return _entry_mm(d, d.c.seam.edge_height_mm)
+
+
+@bound(
+    "web_mm",
+    "upper",
+    "The walls pass under the seam's edge even with the tyre flat.",
+    formula="(edge_flat - rim_low + cup_depth - u - 2 * u_g - 5 + obstacle) / (1 + g_hot) - tol - tol_d - slot_depth",
+    source=_HEIGHTS,
+    needs=("seam.edge_height_flat_mm", "jack.rim_height_low_mm", "make.ground_uncertainty_mm"),
+    numbers=_heights,
+    must=False,
+)
+def _passes_under_flat(d: Draft) -> float | None:
+    flat = d.c.seam.edge_height_flat_mm
+    return None if flat is None else _entry_mm(d, flat)
+
+
+@bound(
+    "web_mm",
+    "upper",
+    "The pad stays lower than it is wide: a pad, not a post.",
+    formula="seat_flat - slot_depth",
+    source=derived("Height no more than the flat of the seat"),
+    needs=("jack.cup_bore_mm", "seam.height_mm"),
+    numbers=_heights,
+    must=False,
+)
+def _no_post(d: Draft) -> float:
+    return d.seat_flat_diameter_mm - d.slot_depth_mm
+
+
+@bound(
+    "body_diameter_mm",
+    "upper",
+    "The body comes out of the largest bar to hand with 1 mm to turn off all round.",
+    formula="stock - 2",
+    source=derived("Allowance for turning on the diameter"),
+    needs=("make.stock_diameters_mm",),
+    numbers=lambda d: {"stock": max(d.c.stock_mm)},
+)
+def _comes_out_of_the_bar(d: Draft) -> float | None:
+    return max(d.c.stock_mm) - STOCK_ALLOWANCE_MM if d.c.rod_is_cut else None

@@ -1,0 +1,325 @@
+"""Checks of the whole: heights between jack and car, the jack itself, the bar, and how the car leans."""
+
+from math import degrees, inf
+
+from geometry import lift
+from geometry.case import Case
+from geometry.lift import LEAN_LEVER_MM
+from geometry.provenance import derived, found, practice
+from geometry.rules import Finding, Pointless, check
+from geometry.stability import free_lean_deg, pitched_edge_pressure_mpa
+
+LEAST_ENTRY_MM = 5.0
+MOST_SLENDERNESS = 1.2
+STOCK_ALLOWANCE_MM = 2.0
+_HEIGHTS = derived("Worst case of heights above ground, growth and tolerance")
+
+
+@check(
+    "slenderness",
+    "A pad, not a post",
+    formula="h",
+    limit_formula="1.2 * seat_flat",
+    unit="mm",
+    source=derived("Height no more than 1.2 times the flat of the seat"),
+    needs=("jack.cup_bore_mm", "jack.cup_corner_radius_mm"),
+    place="body",
+)
+def _slenderness(k: Case) -> Finding:
+    height, flat = k.pad.top_height_mm, k.pad.seat_flat_diameter_mm
+    return Finding(
+        height,
+        MOST_SLENDERNESS * flat,
+        lambda: (
+            f"The pad stands {height:g} mm tall on a flat of {flat:g} mm;"
+            f" up to {MOST_SLENDERNESS * flat:.1f} mm it is a pad and not a post."
+        ),
+        {"h": height, "seat_flat": flat},
+    )
+
+
+def _entry(k: Case, edge_mm: float, flat: bool) -> Finding:
+    c, s = k.c, k.slot
+    obstacle = min(0.0, c.seam.roll_in_obstacle_mm or 0.0)
+    room = edge_mm - c.cup.rim_height_low_mm + c.cup.depth_mm - c.u - 2 * c.u_g + obstacle
+    gap = room - (k.pad.top_height_mm + s.web_tolerance_mm + s.depth_tolerance_mm) * (1 + c.g_hot)
+    tyre = " with the tyre flat" if flat else ""
+    return Finding(
+        gap,
+        LEAST_ENTRY_MM,
+        lambda: (
+            f"Jack and pad pass {gap:.0f} mm under the seam's edge{tyre} at worst; {LEAST_ENTRY_MM:g} mm is wanted."
+            if gap >= 0
+            else f"Jack and pad may be {-gap:.0f} mm too tall to pass under the seam's edge{tyre}."
+        ),
+        {
+            "edge": edge_mm,
+            "rim_low": c.cup.rim_height_low_mm,
+            "cup_depth": c.cup.depth_mm,
+            "u": c.u,
+            "u_g": c.u_g,
+            "obstacle": obstacle,
+            "h": k.pad.top_height_mm,
+            "tol_w": s.web_tolerance_mm,
+            "tol_d": s.depth_tolerance_mm,
+            "g_hot": c.g_hot,
+        },
+    )
+
+
+_ENTRY = "edge - rim_low + cup_depth - u - 2 * u_g + obstacle - (h + tol_w + tol_d) * (1 + g_hot)"
+
+
+@check(
+    "entry_height",
+    "Jack and pad roll in under the seam",
+    formula=_ENTRY,
+    limit_formula="5",
+    unit="mm",
+    sense="at_least",
+    source=_HEIGHTS,
+    needs=("seam.edge_height_mm", "jack.rim_height_low_mm", "jack.cup_depth_mm", "seam.roll_in_obstacle_mm"),
+    place="wall_top",
+)
+def _entry_height(k: Case) -> Finding:
+    return _entry(k, k.c.seam.edge_height_mm, flat=False)
+
+
+@check(
+    "entry_height_flat",
+    "Roll in with a flat tyre",
+    formula=_ENTRY,
+    limit_formula="5",
+    unit="mm",
+    sense="at_least",
+    source=_HEIGHTS,
+    needs=("seam.edge_height_flat_mm", "jack.rim_height_low_mm", "jack.cup_depth_mm"),
+    place="wall_top",
+    advice=True,
+)
+def _entry_height_flat(k: Case) -> Finding:
+    return _entry(k, k.c.seam.edge_height_flat_mm or 0.0, flat=True)
+
+
+@check(
+    "lift_height",
+    "Jack reaches the wanted lift",
+    formula="rim_high - u_g - cup_depth - u + (web - tol) * (1 + g_cold) - edge - u_g",
+    limit_formula="lift",
+    unit="mm",
+    sense="at_least",
+    source=_HEIGHTS,
+    needs=("jack.rim_height_high_mm", "seam.edge_height_mm", "car.lift_needed_mm"),
+    place="body",
+)
+def _lift_height(k: Case) -> Finding:
+    c, high = k.c, k.c.cup.rim_height_high_mm or 0.0
+    web = (k.pad.web_mm - k.slot.web_tolerance_mm) * (1 + c.g_cold)
+    reached = high - c.cup.depth_mm + web - c.seam.edge_height_mm - c.u - 2 * c.u_g
+    return Finding(
+        reached,
+        c.lift_needed_mm,
+        lambda: f"With this pad the jack lifts the seam {reached:.0f} mm at worst; {c.lift_needed_mm:g} mm is wanted.",
+        {
+            "rim_high": high,
+            "u_g": c.u_g,
+            "cup_depth": c.cup.depth_mm,
+            "u": c.u,
+            "web": k.pad.web_mm,
+            "tol": k.slot.web_tolerance_mm,
+            "g_cold": c.g_cold,
+            "edge": c.seam.edge_height_mm,
+            "lift": c.lift_needed_mm,
+        },
+    )
+
+
+@check(
+    "jack_rating",
+    "The jack's rated load",
+    formula="F",
+    limit_formula="m_r * 9.80665",
+    unit="N",
+    source=found("29 CFR 1910.244(a)(1)(i): the jack's rating must suffice to lift and sustain the load"),
+    needs=("jack.rated_load_kg", "car.gross_mass_kg"),
+    place="cup",
+)
+def _jack_rating(k: Case) -> Finding:
+    limit = lift.weight_n(k.c.cup.rated_load_kg)
+    return Finding(
+        k.c.force_n,
+        limit,
+        lambda: (
+            f"The sill may load the jack with {k.c.force_n / 1000:.1f} kN; the jack's rated load is {limit / 1000:.1f} kN."
+            if k.c.force_n <= limit
+            else f"The sill may load the jack with {k.c.force_n / 1000:.1f} kN, more than the jack's rated load of"
+            f" {limit / 1000:.1f} kN: this jack is too small."
+        ),
+        {"F": k.c.force_n, "m_r": k.c.cup.rated_load_kg},
+    )
+
+
+@check(
+    "temperature",
+    "Heat",
+    formula="T_high",
+    limit_formula="T_max",
+    unit="°C",
+    source=derived("Continuous service temperature in air, chosen inside published ranges"),
+    needs=("service.temperature_high_c", "make.material"),
+    place="body",
+)
+def _temperature(k: Case) -> Finding:
+    high, most = k.c.measurements.service.temperature_high_c, k.c.material.temperature_max_c.value
+    return Finding(
+        high,
+        most,
+        lambda: f"It gets as hot as {high:g} °C; {k.c.material.short_name} keeps its shape up to {most:g} °C.",
+        {"T_high": high, "T_max": most},
+    )
+
+
+@check(
+    "stock",
+    "A bar to turn it from",
+    formula="body + 2",
+    limit_formula="stock",
+    unit="mm",
+    source=derived("1 mm to turn off all round"),
+    needs=("make.stock_diameters_mm",),
+    place="body",
+)
+def _stock(k: Case) -> Finding | Pointless:
+    if not k.c.rod_is_cut:
+        return Pointless("A printed pad needs no bar.")
+    needed = k.pad.body_diameter_mm + STOCK_ALLOWANCE_MM
+    bar = next((d for d in k.c.stock_mm if d >= needed), max(k.c.stock_mm))
+    return Finding(
+        needed,
+        bar,
+        lambda: (
+            f"The body comes out of a {bar:g} mm bar."
+            if needed <= bar
+            else f"A bar of at least {needed:g} mm is needed; the largest to hand is {bar:g} mm."
+        ),
+        {"body": k.pad.body_diameter_mm, "stock": bar},
+        utilisation=_yes_or_no(needed, bar),
+    )
+
+
+@check(
+    "cutter",
+    "A cutter that enters the slot",
+    formula="d_c",
+    limit_formula="slot",
+    unit="mm",
+    source=practice("A slot is never narrower than its cutter"),
+    needs=("make.cutter_diameters_mm",),
+    place="slot_side",
+)
+def _cutter(k: Case) -> Finding | Pointless:
+    if not k.c.slot_is_milled:
+        return Pointless("No end mill cuts this slot.")
+    width = k.pad.slot_width_mm
+    cutter = max((d for d in k.c.cutters_mm if d <= width), default=min(k.c.cutters_mm))
+    return Finding(
+        cutter,
+        width,
+        lambda: (
+            f"A {cutter:g} mm cutter enters the {width:g} mm slot."
+            if cutter <= width
+            else f"The smallest cutter to hand, {cutter:g} mm, is wider than the {width:g} mm slot."
+        ),
+        {"d_c": cutter, "slot": width},
+        utilisation=_yes_or_no(cutter, width),
+    )
+
+
+def _yes_or_no(needed_mm: float, there_mm: float) -> float:
+    """No share of a limit where the question is only whether a tool or a bar is there; the ratio where it is not."""
+    return 0.0 if needed_mm <= there_mm else needed_mm / there_mm
+
+
+@check(
+    "seam_lean",
+    "Seam free to lean with the car",
+    formula="deg(atan(play / (slot_depth - c_m))) + tilt",
+    limit_formula="lean",
+    unit="°",
+    sense="at_least",
+    source=derived("Play of the seam in the slot and tilt of the saddle against the lean of the car"),
+    needs=("car.lift_needed_mm", "seam.thickness_mm", "jack.saddle_tilt_deg"),
+    place="slot_side",
+    advice=True,
+)
+def _seam_lean(k: Case) -> Finding:
+    play, guided = max(0.0, k.slot.tight_play_mm), k.pad.slot_depth_mm - k.pad.slot_mouth_chamfer_mm
+    free = free_lean_deg(side_play_mm=play, guided_depth_mm=guided) + k.c.cup.saddle_tilt_deg
+    touch = _lift_where_lean_reaches(k, free)
+    return Finding(
+        free,
+        k.c.lean_deg,
+        lambda: (
+            f"The car leans {k.c.lean_deg:.1f}° at the wanted lift; play and saddle follow up to {free:.1f}°"
+            f"{'' if touch is None else f', reached when the seam has risen {touch:.0f} mm'}."
+            + (
+                ""
+                if free >= k.c.lean_deg
+                else " From there the seam touches both walls: lower, let the jack roll, re-seat, and lift in stages."
+            )
+        ),
+        {
+            "play": play,
+            "slot_depth": k.pad.slot_depth_mm,
+            "c_m": k.pad.slot_mouth_chamfer_mm,
+            "tilt": k.c.cup.saddle_tilt_deg,
+            "lean": k.c.lean_deg,
+        },
+    )
+
+
+def _lift_where_lean_reaches(k: Case, lean_deg: float) -> float | None:
+    """The rise of the seam at which the car leans by ``lean_deg``, in mm; None where it never does."""
+    if k.c.curve is None:
+        return lean_deg / degrees(1) * LEAN_LEVER_MM.value
+    before = None
+    for point in k.c.curve.points:
+        if abs(point.roll_deg) >= lean_deg:
+            if before is None or point.roll_deg == before.roll_deg:
+                return point.rise_mm
+            share = (lean_deg - abs(before.roll_deg)) / (abs(point.roll_deg) - abs(before.roll_deg))
+            return before.rise_mm + share * (point.rise_mm - before.rise_mm)
+        before = point
+    return None
+
+
+@check(
+    "saddle_pitch",
+    "Saddle follows the car's pitch",
+    formula="pitch",
+    limit_formula="tilt",
+    unit="°",
+    source=derived("Rigid car on four springs against the tilt of the saddle"),
+    needs=("car.front_share", "car.wheelbase_mm", "jack.saddle_tilt_deg"),
+    place="slot_floor",
+    advice=True,
+)
+def _saddle_pitch(k: Case) -> Finding:
+    pitch, tilt = k.c.pitch_deg or 0.0, k.c.cup.saddle_tilt_deg
+    pressure = pitched_edge_pressure_mpa(
+        pressure_mpa=k.slot.pressure_mpa, loaded_length_mm=k.slot.length_mm, seat_flat_radius_mm=k.cup.flat_radius_mm
+    )
+    return Finding(
+        pitch,
+        tilt,
+        lambda: (
+            f"The car pitches {pitch:.1f}° at the wanted lift; the saddle follows up to {tilt:g}°."
+            + ("" if pitch <= tilt else f" One end of the slot then carries {_mpa(pressure)}: re-seat as it rises.")
+        ),
+        {"pitch": pitch, "tilt": tilt},
+        also=(("edge pressure if the saddle does not follow", pressure, "MPa"),),
+    )
+
+
+def _mpa(pressure: float) -> str:
+    return "everything" if pressure == inf else f"{pressure:.0f} MPa"

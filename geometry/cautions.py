@@ -1,0 +1,131 @@
+"""What must be said with every pad, whatever its numbers."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from geometry.conditions import Conditions
+from geometry.pad import Pad
+from geometry.provenance import Source, derived, found, memory, practice
+
+SignalWord = Literal["DANGER", "WARNING", "CAUTION", "NOTICE"]
+"""By their meaning in ANSI Z535.4: death or serious injury will, could; minor injury could; damage to property."""
+
+ONE_LINE = (
+    "Estimated, not tested. Never get under a car held by a jack: use stands at once. The vehicle's and the jack's manuals,"
+    " local codes and licensed practice go first."
+)
+"""The caution line that stands on every page of every sheet."""
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """One sentence or two that a reader must see: signal word, hazard, how to avoid it, and why it is said."""
+
+    signal: SignalWord
+    text: str
+    source: Source
+
+
+_JACK_GUIDE = found("Consumer product safety guidance on vehicle jacks, productsafety.gov.au")
+_ALWAYS = (
+    Caution(
+        "DANGER",
+        "A car that slips off a jack kills. Never put any part of your body under a car that is held only by a jack.",
+        found(
+            "productsafety.gov.au jack page; WAC 296-307-22509(3): working under a load raised only with jacks is prohibited"
+        ),
+    ),
+    Caution(
+        "WARNING",
+        "Set support stands or ramps as soon as the car is up, and lower it onto them.",
+        found(
+            "29 CFR 1926.305(d)(1): after the load has been raised it shall be cribbed, blocked or otherwise secured at once"
+        ),
+    ),
+    Caution(
+        "WARNING",
+        "This pad is estimated by calculation and not tested. Many jack manuals forbid anything between the jack and the car,"
+        " and an accessory may need the jack to be retested: the vehicle's and the jack's manuals decide, and local codes and"
+        " licensed practice go first.",
+        found("AS 2615:2016 section 7: accessories added to a jack require retesting; common practice for the manuals"),
+    ),
+    Caution(
+        "WARNING",
+        "Lift only on hard, level ground, with the wheels that stay down chocked on both sides and the park brake set.",
+        _JACK_GUIDE,
+    ),
+    Caution("WARNING", "Lift only at the point that the vehicle's maker names in its manual.", _JACK_GUIDE),
+    Caution("WARNING", "Never exceed the jack's rated load. Nobody and no pet stays in the car.", _JACK_GUIDE),
+    Caution(
+        "WARNING",
+        "Lift in stages: the jack must be free to roll as the car swings. Look, lower and re-seat where pad or seam shifts.",
+        found("productsafety.gov.au jack page: the jack must be able to roll slightly"),
+    ),
+    Caution(
+        "CAUTION",
+        "First use: raise until the tyre just unloads, lower, look at pad, cup and seam, then lift.",
+        practice("First-use routine of careful workshops"),
+    ),
+    Caution(
+        "CAUTION",
+        "Look at the pad before each use. Discard it when it is cracked, dished, swollen, or white at the foot of a slot wall,"
+        " and after any shock.",
+        derived("Signs of overload in plastics; inspection before each use as for jacks, 29 CFR 1926.305(d)(1)"),
+    ),
+    Caution(
+        "WARNING", "Use one pad. Never stack pads or put anything above or below it.", derived("Each joint can slip")
+    ),
+)
+
+
+def cautions_for(conditions: Conditions, pad: Pad | None) -> tuple[Caution, ...]:
+    """Everything that must be said about this pad: what always holds, then what its own case adds."""
+    return _ALWAYS + tuple(_own(conditions, pad))
+
+
+def _own(c: Conditions, pad: Pad | None) -> list[Caution]:
+    service, car, chosen = c.measurements.service, c.measurements.car, c.material
+    said: list[Caution] = []
+    if service.hold != "minutes":
+        said.append(
+            Caution(
+                "WARNING",
+                "Ageing under a long load was asked for. That is no leave to leave a car on a jack: set it on stands at once.",
+                derived("The longer hold only lowers the stress that the plastic is given"),
+            )
+        )
+    if car.load_source == "stated":
+        said.append(
+            Caution(
+                "WARNING",
+                f"The load of {car.load_kg:g} kg was stated, not computed, and is not checked.",
+                derived("A stated load is taken as it is"),
+            )
+        )
+    if service.ground == "stuck":
+        said.append(
+            Caution(
+                "WARNING",
+                "The jack was said not to roll. The car then drags it sideways as it rises: find ground on which it rolls.",
+                found("productsafety.gov.au jack page: the jack must be able to roll slightly"),
+            )
+        )
+    if chosen.slot_advice:
+        said.append(Caution("WARNING", chosen.slot_advice, derived("A hard pad on a thin seam")))
+    if chosen.family in {"nylon", "printed"} and service.wetness != "soaked":
+        said.append(
+            Caution(
+                "NOTICE",
+                f"{chosen.short_name.capitalize()} takes up water: machine it dry, keep it out of puddles, and discard it swollen.",
+                memory("Water uptake of polyamides; stock that is moist when cut shrinks as it dries"),
+            )
+        )
+    if pad is not None and c.cup.hole_diameter_mm > 0 and not pad.has_stem:
+        said.append(
+            Caution(
+                "NOTICE",
+                "The cup's hole is too small for a stem worth making: nothing but the cup's wall keeps the pad in place.",
+                derived("Least stem 6 mm across and 5 mm long"),
+            )
+        )
+    return said

@@ -1,0 +1,58 @@
+"""Puts every registered check to a pad. Never calls the sizing rules, so sized, fixed and as-made pads are judged alike."""
+
+import geometry.body.checks
+import geometry.feet.cup.checks
+import geometry.heads.slot.checks
+import geometry.heads.slot.seam_checks  # noqa: F401 - importing these four rooms registers their checks
+from geometry.case import Case, case_of
+from geometry.conditions import Conditions
+from geometry.pad import Pad
+from geometry.rules import CHECK_RULES, Check, CheckRule, Pointless, Verdict, utilisation
+
+_UNKNOWN_WITHOUT = {
+    "lift_height": ("jack.rim_height_high_mm",),
+    "entry_height_flat": ("seam.edge_height_flat_mm",),
+    "arm_clear": ("jack.rim_diameter_mm",),
+}
+"""Checks that have nothing to compare with where a measurement is missing; all others have a default to go by."""
+
+
+def judge(conditions: Conditions, pad: Pad) -> tuple[Check, ...]:
+    """Every check of ``pad``, in the order in which they are registered."""
+    case = case_of(conditions, pad)
+    return tuple(_answer(rule, case) for rule in CHECK_RULES.values())
+
+
+def governing_first(checks: tuple[Check, ...]) -> tuple[Check, ...]:
+    """Failures, then what passes or is advised by how much of its limit it uses, then what was not judged."""
+    rank = {"fail": 0, "pass": 1, "advice": 1, "not_checked": 2, "not_applicable": 3}
+    return tuple(sorted(checks, key=lambda c: (rank[c.verdict], c.rule.is_advice, -c.utilisation)))
+
+
+def _answer(rule: CheckRule, case: Case) -> Check:
+    missing = _missing(rule, case)
+    if missing:
+        return Check(rule, "not_checked", 0.0, None, f"Not checked: {missing}.")
+    found = rule.find(case)
+    if isinstance(found, Pointless):
+        return Check(rule, "not_applicable", 0.0, None, found.words)
+    used = utilisation(found.value, found.limit, rule.sense) if found.utilisation is None else found.utilisation
+    return Check(rule, found.verdict or _verdict(rule, used), used, found, "")
+
+
+def _verdict(rule: CheckRule, used: float) -> Verdict:
+    if used <= 1:
+        return "pass"
+    return "advice" if rule.is_advice else "fail"
+
+
+def _missing(rule: CheckRule, case: Case) -> str:
+    """The measurement that a check lacks, in words; empty where it has all it needs."""
+    if rule.code == "saddle_pitch" and case.c.pitch_deg is None:
+        return "the car's pitch is known only from its statics (wheelbase, track, front share and lifting point)"
+    for key in _UNKNOWN_WITHOUT.get(rule.code, ()):
+        group, name = key.split(".")
+        model = getattr(case.c.measurements, group)
+        if getattr(model, name) is None:
+            return f"{type(model).model_fields[name].title} is not measured"
+    return ""

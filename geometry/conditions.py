@@ -1,0 +1,142 @@
+"""Everything that is known before a size is chosen: measurements as understood, the load, growth and allowables."""
+
+from dataclasses import dataclass
+from functools import cached_property
+from math import degrees, radians
+
+from geometry import lift
+from geometry.feet.cup.fields import CupFacts
+from geometry.heads.slot.fields import SlotFacts
+from geometry.materials import Material, allowable_mpa, cold_growth, holding_modulus_mpa, hot_growth, material
+from geometry.measurements import Car, Measurements
+from geometry.statics import LiftCurve, Vehicle, lift_curve
+
+
+@dataclass(frozen=True)
+class Conditions:
+    """The case a pad is sized and judged for; mm, N, MPa, °C."""
+
+    measurements: Measurements
+    cup: CupFacts
+    seam: SlotFacts
+    material: Material
+    force_n: float
+    design_force_n: float
+    side_force_n: float
+    lean_deg: float
+    """How far the car leans at the wanted lift: by statics, else assumed."""
+    pitch_deg: float | None
+    """How far it pitches there; None without statics."""
+    curve: LiftCurve | None
+    u: float
+    """Uncertainty of cup and seam, [mm]."""
+    u_g: float
+    """Uncertainty of heights above ground, [mm]."""
+    g_hot: float
+    g_cold: float
+    allowable_mpa: float
+    modulus_mpa: float
+    """For the time the load stays."""
+    stock_mm: tuple[float, ...]
+    cutters_mm: tuple[float, ...]
+
+    @cached_property
+    def lift_needed_mm(self) -> float:
+        """How far the seam must rise."""
+        return self.measurements.car.lift_needed_mm
+
+    @cached_property
+    def is_inch(self) -> bool:
+        """Whether sizes are rounded to inch steps."""
+        return self.measurements.make.step == "inch"
+
+    @cached_property
+    def process(self) -> str:
+        """How the pad is made."""
+        return self.measurements.make.process
+
+    @cached_property
+    def rod_is_cut(self) -> bool:
+        """Whether the pad is cut from a bar at all."""
+        return self.process != "printed"
+
+    @cached_property
+    def slot_is_milled(self) -> bool:
+        """Whether the slot is cut with an end mill."""
+        return self.process in {"lathe_and_mill", "cnc"}
+
+
+def conditions_of(measurements: Measurements) -> Conditions:
+    """Resolve a document: defaults, load, growth, allowables.
+
+    Raises BadMeasurementsError where the statics of the car cannot be.
+    """
+    service, make = measurements.service, measurements.make
+    chosen = material(make.material)
+    hot, hold, wet = service.temperature_high_c, service.hold, service.wetness
+    force_n, curve = _force(measurements.car)
+    lean_rad, pitch_deg = _lean(measurements.car, curve)
+    design_force_n = lift.design_force_n(force_n)
+    stress_mpa = allowable_mpa(chosen, hold=hold, temperature_high_c=hot, wetness=wet)
+    modulus_mpa = holding_modulus_mpa(chosen, hold=hold, temperature_high_c=hot, wetness=wet)
+    if stress_mpa is None or modulus_mpa is None:
+        raise ValueError(f"{chosen.key} has no allowable for {hold}: the document should have been refused")
+    return Conditions(
+        measurements=measurements,
+        cup=measurements.jack.facts(),
+        seam=measurements.seam.facts(),
+        material=chosen,
+        force_n=force_n,
+        design_force_n=design_force_n,
+        side_force_n=lift.side_force_n(design_force_n=design_force_n, lean_rad=lean_rad, ground=service.ground),
+        lean_deg=degrees(lean_rad),
+        pitch_deg=pitch_deg,
+        curve=curve,
+        u=make.uncertainty_used_mm,
+        u_g=make.ground_uncertainty_mm,
+        g_hot=hot_growth(chosen, temperature_high_c=hot, wetness=wet),
+        g_cold=cold_growth(chosen, temperature_low_c=service.temperature_low_c),
+        allowable_mpa=stress_mpa,
+        modulus_mpa=modulus_mpa,
+        stock_mm=make.stock_used_mm,
+        cutters_mm=make.cutters_used_mm,
+    )
+
+
+def _force(car: Car) -> tuple[float, LiftCurve | None]:
+    """The force at the lifting point, and the whole curve where the car's statics are known."""
+    if car.load_source == "stated":
+        return lift.weight_n(_known(car.load_kg)), None
+    if car.load_source == "gross_mass":
+        return lift.bound_from_gross_mass_n(_known(car.gross_mass_kg)), None
+    curve = lift_curve(vehicle_of(car), lift_needed_mm=car.lift_needed_mm)
+    return curve.greatest_force_n, curve
+
+
+def vehicle_of(car: Car) -> Vehicle:
+    """The car as its statics need it."""
+    return Vehicle(
+        mass_kg=_known(car.gross_mass_kg),
+        front_share=_known(car.front_share),
+        wheelbase_mm=_known(car.wheelbase_mm),
+        track_mm=_known(car.track_mm),
+        point_behind_front_axle_mm=_known(car.point_behind_front_axle_mm),
+        point_from_centreline_mm=_known(car.point_from_centreline_mm),
+        cg_offset_mm=car.cg_offset_mm,
+        ride_frequency_hz=car.ride_frequency_hz,
+    )
+
+
+def _lean(car: Car, curve: LiftCurve | None) -> tuple[float, float | None]:
+    """Lean in radians and pitch in degrees at the wanted lift."""
+    if curve is None:
+        return lift.assumed_lean_rad(car.lift_needed_mm), None
+    point = curve.at(car.lift_needed_mm)
+    return radians(abs(point.roll_deg)), abs(point.pitch_deg)
+
+
+def _known(value: float | None) -> float:
+    """A number that the document's own rules have made sure of."""
+    if value is None:
+        raise ValueError("the document should have been refused: a measurement of the car is missing")
+    return value

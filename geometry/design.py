@@ -1,0 +1,225 @@
+"""The front door: measurements in, a judged pad out."""
+
+import hashlib
+import json
+from dataclasses import dataclass
+from functools import cached_property
+from math import isfinite
+from typing import Any
+
+from geometry import ENGINE_VERSION, SCHEMA_VERSION, formulas
+from geometry.cautions import Caution, cautions_for
+from geometry.checks import governing_first, judge
+from geometry.conditions import Conditions, conditions_of
+from geometry.measurements import Measurements
+from geometry.pad import Pad
+from geometry.profile import volume_mm3
+from geometry.rules import Check
+from geometry.sizing import Bound, Entry, Ledger, size
+
+_CM3_PER_MM3 = 1e-3
+
+
+@dataclass(frozen=True)
+class Design:
+    """One sized and judged pad. Drawing, sheets and API read it and recompute nothing."""
+
+    measurements: Measurements
+    conditions: Conditions
+    pad: Pad
+    ledger: Ledger
+    checks: tuple[Check, ...]
+    """Governing first."""
+    cautions: tuple[Caution, ...]
+
+    @cached_property
+    def design_id(self) -> str:
+        """Twelve hexadecimal digits of the measurements as understood and the engine that sized them."""
+        document = json.dumps([ENGINE_VERSION, self.understood], sort_keys=True, separators=(",", ":"))
+        return hashlib.sha256(document.encode()).hexdigest()[:12]
+
+    @cached_property
+    def understood(self) -> dict[str, Any]:
+        """The measurements as understood, in mm and kg; what was left out is absent."""
+        return self.measurements.model_dump(mode="json", exclude_none=True)
+
+    @property
+    def fit_to_make(self) -> bool:
+        """Whether no estimate fails."""
+        return not self.failures
+
+    @property
+    def failures(self) -> tuple[Check, ...]:
+        """The checks that fail."""
+        return self.with_verdict("fail")
+
+    def with_verdict(self, verdict: str) -> tuple[Check, ...]:
+        """The checks with one verdict."""
+        return tuple(c for c in self.checks if c.verdict == verdict)
+
+    @property
+    def governing(self) -> Check:
+        """The check that uses most of its limit."""
+        return self.checks[0]
+
+    @cached_property
+    def mass_kg(self) -> float:
+        """Estimated mass of the finished pad."""
+        return volume_mm3(self.pad) * _CM3_PER_MM3 * self.conditions.material.density_g_cm3.value / 1000
+
+    @property
+    def verdict_words(self) -> str:
+        """The outcome in one or two sentences."""
+        unchecked = len(self.with_verdict("not_checked"))
+        advised = len(self.with_verdict("advice"))
+        rest = "".join(
+            f", {count} {word}" for count, word in ((advised, "with advice"), (unchecked, "not checked")) if count
+        )
+        if self.failures:
+            worst = self.failures[0]
+            return f"Do not make: {_overload(worst)}. {len(self.failures)} of {self.judged} estimates fail{rest}. Not tested."
+        return f"All {self.judged} estimates pass{rest}. Not tested."
+
+    @property
+    def judged(self) -> int:
+        """How many estimates pass or fail."""
+        return len(self.with_verdict("pass")) + len(self.failures)
+
+    def to_dict(self) -> dict[str, Any]:
+        """The design document, ready for JSON; later versions only add keys."""
+        c = self.conditions
+        return {
+            "schema_version": SCHEMA_VERSION,
+            "engine_version": ENGINE_VERSION,
+            "design_id": self.design_id,
+            "title": self.measurements.title,
+            "verdict": self.verdict_words,
+            "fit_to_make": self.fit_to_make,
+            "pad": self.pad.as_dict(),
+            "mass_kg": round(self.mass_kg, 4),
+            "material": {"key": c.material.key, "name": c.material.name},
+            "ledger": {name: _entry(entry) for name, entry in self.ledger.items()},
+            "load": _load(c),
+            "conditions": {
+                "growth_hot": c.g_hot,
+                "growth_cold": c.g_cold,
+                "allowable_mpa": c.allowable_mpa,
+                "modulus_mpa": c.modulus_mpa,
+                "uncertainty_mm": c.u,
+                "ground_uncertainty_mm": c.u_g,
+                "lean_deg": c.lean_deg,
+                "pitch_deg": c.pitch_deg,
+            },
+            "checks": [_check(check) for check in self.checks],
+            "not_checked": len(self.with_verdict("not_checked")),
+            "cautions": [
+                {"signal": c.signal, "text": c.text, "source": c.source.text, "mark": c.source.mark.value}
+                for c in self.cautions
+            ],
+            "measurements": self.understood,
+        }
+
+
+def design_pad(measurements: Measurements) -> Design:
+    """Size and judge a pad.
+
+    Raises NoPadFitsError where two requirements leave no room, BadMeasurementsError where fixed dimensions or the car's
+    statics cannot be.
+    """
+    conditions = conditions_of(measurements)
+    sized = size(conditions)
+    return Design(
+        measurements=measurements,
+        conditions=conditions,
+        pad=sized.pad,
+        ledger=sized.ledger,
+        checks=governing_first(judge(conditions, sized.pad)),
+        cautions=cautions_for(conditions, sized.pad),
+    )
+
+
+def _overload(check: Check) -> str:
+    title = check.rule.title[0].lower() + check.rule.title[1:]
+    if check.rule.sense == "at_most" and isfinite(check.utilisation) and check.rule.unit in {"MPa", "N", "–"}:
+        return f"{title} overloaded by {100 * (check.utilisation - 1):.0f} %"
+    return f"{title} fails"
+
+
+def _number(value: float | None) -> float | None:
+    """A number that JSON can carry; what is infinite has no number."""
+    return value if value is not None and isfinite(value) else None
+
+
+def _entry(entry: Entry) -> dict[str, Any]:
+    deciding = entry.deciding
+    return {
+        "value": entry.value_mm,
+        "tolerance": entry.tolerance_mm,
+        "fixed": entry.is_fixed,
+        "free_value": entry.free_value_mm,
+        "lower": [_bound(b) for b in entry.lower],
+        "upper": [_bound(b) for b in entry.upper],
+        "reason": deciding.reason if deciding else "",
+        "broken": [b.reason for b in entry.broken],
+        "given_up": [b.reason for b in entry.given_up],
+        "notes": list(entry.notes),
+    }
+
+
+def _bound(bound: Bound) -> dict[str, Any]:
+    return {
+        "value": bound.value,
+        "reason": bound.reason,
+        "source": bound.rule.source.text,
+        "mark": bound.rule.source.mark.value,
+        "must": bound.rule.must,
+        "formula": formulas.pretty(bound.rule.formula),
+        "substituted": bound.substituted,
+        "needs": list(bound.rule.needs),
+    }
+
+
+def _check(check: Check) -> dict[str, Any]:
+    return {
+        "code": check.code,
+        "title": check.rule.title,
+        "words": check.words,
+        "value": _number(check.value),
+        "limit": _number(check.limit),
+        "unit": check.rule.unit,
+        "sense": check.rule.sense,
+        "utilisation": _number(check.utilisation),
+        "verdict": check.verdict,
+        "advice": check.rule.is_advice,
+        "formula": check.formula,
+        "substituted": check.substituted,
+        "source": check.rule.source.text,
+        "mark": check.rule.source.mark.value,
+        "needs": list(check.rule.needs),
+        "place": check.rule.place,
+        "also": [
+            {"words": w, "value": _number(v), "unit": u} for w, v, u in (check.finding.also if check.finding else ())
+        ],
+    }
+
+
+def _load(c: Conditions) -> dict[str, Any]:
+    load: dict[str, Any] = {
+        "source": c.measurements.car.load_source,
+        "force_n": c.force_n,
+        "design_force_n": c.design_force_n,
+        "side_force_n": c.side_force_n,
+    }
+    if c.curve is not None:
+        load["curve"] = [
+            {
+                "rise_mm": p.rise_mm,
+                "force_n": p.force_n,
+                "wheel_loads_n": list(p.wheel_loads_n),
+                "roll_deg": p.roll_deg,
+                "pitch_deg": p.pitch_deg,
+            }
+            for p in c.curve.points
+        ]
+        load["wheels_leave"] = [{"wheel": w.wheel, "rise_mm": w.rise_mm} for w in c.curve.wheels_leave]
+    return load

@@ -1,0 +1,99 @@
+"""A pad while it is being sized: dimensions that are still moving, and what they carry so far."""
+
+from dataclasses import dataclass
+
+from geometry.bearing import floor_factor, floor_strength_mpa, loaded_length_mm, seat_area_mm2, squash_mm
+from geometry.conditions import Conditions
+from geometry.fits import linear_tolerance_mm
+from geometry.pad import DIMENSIONS, Pad
+
+STANDARD_CHAMFER_MM = 1.0
+
+
+@dataclass(slots=True)
+class Draft:
+    """The dimensions in mm; 0 until chosen. ``tol`` is the tolerance of the dimension that is being sized."""
+
+    c: Conditions
+    tol: float = 0.0
+    seat_diameter_mm: float = 0.0
+    seat_length_mm: float = 0.0
+    seat_corner_radius_mm: float = 0.0
+    stem_diameter_mm: float = 0.0
+    stem_length_mm: float = 0.0
+    body_diameter_mm: float = 0.0
+    slot_width_mm: float = 0.0
+    slot_depth_mm: float = 0.0
+    web_mm: float = 0.0
+    slot_corner_radius_mm: float = 0.0
+    slot_mouth_chamfer_mm: float = STANDARD_CHAMFER_MM
+    edge_chamfer_mm: float = STANDARD_CHAMFER_MM
+    edge_force_n_per_mm: float = 0.0
+    """Load per length on the web and the lip, never more than the slot's floor passes on: q of the notes."""
+
+    @property
+    def top_height_mm(self) -> float:
+        """Seat face to wall top."""
+        return self.web_mm + self.slot_depth_mm
+
+    @property
+    def seat_flat_diameter_mm(self) -> float:
+        """The flat circle of the seat face."""
+        return self.seat_diameter_mm - 2 * self.seat_corner_radius_mm
+
+    @property
+    def stiff_length_mm(self) -> float:
+        """The longest loaded length whose overhang is still stiff."""
+        return self.seat_flat_diameter_mm + 1.4 * self.top_height_mm
+
+    @property
+    def loaded_length_mm(self) -> float:
+        """Length of seam edge that carries."""
+        return loaded_length_mm(
+            straight_length_mm=self.c.seam.straight_length_mm,
+            body_diameter_mm=self.body_diameter_mm,
+            slot_width_mm=self.slot_width_mm,
+            edge_chamfer_mm=self.edge_chamfer_mm,
+            seat_flat_diameter_mm=self.seat_flat_diameter_mm,
+            top_height_mm=self.top_height_mm,
+        )
+
+    @property
+    def squash_mm(self) -> float:
+        """How far the seat is squashed under the design load."""
+        area = seat_area_mm2(
+            seat_flat_diameter_mm=self.seat_flat_diameter_mm, hole_diameter_mm=self.c.cup.hole_diameter_mm
+        )
+        return squash_mm(
+            force_n=self.c.design_force_n,
+            area_mm2=area,
+            allowable_mpa=self.c.allowable_mpa,
+            cup_depth_mm=self.c.cup.depth_mm,
+            modulus_mpa=self.c.modulus_mpa,
+        )
+
+    @property
+    def worst_seat_play_mm(self) -> float:
+        """Largest play of the seat in the cup, on the diameter, in the cold."""
+        c = self.c
+        return (
+            c.cup.bore_mm + c.u - (self.seat_diameter_mm - linear_tolerance_mm(self.seat_diameter_mm)) * (1 + c.g_cold)
+        )
+
+    @property
+    def slot_tolerance_mm(self) -> float:
+        """General tolerance of the slot's width."""
+        return linear_tolerance_mm(self.slot_width_mm)
+
+    def load_the_edge(self) -> None:
+        """Bring the load per length up to date with the sizes."""
+        t_b = self.c.seam.edge_thickness_mm
+        strength = floor_strength_mpa(
+            factor=floor_factor(web_mm=self.web_mm, edge_thickness_mm=t_b), allowable_mpa=self.c.allowable_mpa
+        )
+        length = self.loaded_length_mm
+        self.edge_force_n_per_mm = min(self.c.design_force_n / length, strength * t_b) if length > 0 else strength * t_b
+
+    def pad(self) -> Pad:
+        """The dimensions as they stand, frozen."""
+        return Pad(**{name: getattr(self, name) for name in DIMENSIONS})

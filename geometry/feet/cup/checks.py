@@ -1,0 +1,349 @@
+"""Checks of the seat, the stem and the lip in a cup."""
+
+from math import inf
+
+from geometry.bearing import disc_bending_mpa
+from geometry.case import Case
+from geometry.fits import linear_tolerance_mm, radius_tolerance_mm
+from geometry.provenance import derived, recomputed
+from geometry.rules import Finding, Pointless, check
+
+LEAST_SEAT_CLEARANCE_MM = 0.1
+MOST_PLAY_SHARE = 0.10
+EDGE_PEAK = 1.5
+LEAST_STEM_CLEARANCE_MM = 0.5
+LEAST_LIP_GAP_MM = 0.2
+_FIT = derived("Worst case of measurement, growth and tolerance (ISO 2768-1 m)")
+
+
+@check(
+    "cup_floor_bearing",
+    "Seat face on the cup's floor",
+    formula="F_d / A",
+    limit_formula="sigma_allow",
+    unit="MPa",
+    source=recomputed(
+        "Mean stress, and the edge of an eccentrically loaded disc (kern of a circle, strength-of-materials texts); the"
+        " branch beyond the kern and the edge's 1.5 are derived"
+    ),
+    needs=(
+        "jack.cup_bore_mm",
+        "jack.cup_corner_radius_mm",
+        "jack.stem_hole_diameter_mm",
+        "car.gross_mass_kg",
+        "make.material",
+    ),
+    place="seat",
+)
+def _cup_floor_bearing(k: Case) -> Finding:
+    cup, sigma = k.cup, k.c.allowable_mpa
+    if cup.area_mm2 <= 0:
+        return Finding(
+            inf,
+            sigma,
+            lambda: "Nothing is left of the seat face: the cup's corner and the stem hole take all of it.",
+            {"sigma_allow": sigma, "F_d": k.c.design_force_n, "A": 0.0},
+            verdict="fail",
+        )
+    edge = cup.mean_mpa * cup.edge_factor
+    numbers = {
+        "F_d": k.c.design_force_n,
+        "A": cup.area_mm2,
+        "sigma_allow": sigma,
+        "k_e": cup.edge_factor,
+    }
+    if edge / EDGE_PEAK <= cup.mean_mpa:
+        return Finding(
+            cup.mean_mpa,
+            sigma,
+            lambda: (
+                f"The seat presses {cup.mean_mpa:.1f} MPa on the cup's floor; {k.c.material.short_name} stands {sigma:.1f}."
+            ),
+            numbers,
+        )
+    return Finding(
+        edge,
+        EDGE_PEAK * sigma,
+        lambda: (
+            f"Play and side load push the load {cup.eccentricity_mm:.1f} mm off the middle of the seat: its edge presses"
+            f" {edge:.1f} MPa on the cup's floor; {k.c.material.short_name} stands {EDGE_PEAK * sigma:.1f} there."
+        ),
+        numbers,
+        formula="F_d / A * k_e",
+        limit_formula="1.5 * sigma_allow",
+    )
+
+
+@check(
+    "web_bending",
+    "Web over the stem hole",
+    formula="6 * P * ((1 + nu) * ln(a / b) + 1 - (1 - nu) * b**2 / (4 * a**2)) / (4 * pi) / web**2",
+    limit_formula="sigma_allow",
+    unit="MPa",
+    source=recomputed(
+        "Disc on a ring: Timoshenko & Woinowsky-Krieger, Theory of Plates and Shells, art. 19; an upper bound for a thick web"
+    ),
+    needs=("jack.stem_hole_diameter_mm", "car.gross_mass_kg", "make.material"),
+    place="web",
+)
+def _web_bending(k: Case) -> Finding | Pointless:
+    hole, sigma = k.c.cup.hole_diameter_mm, k.c.allowable_mpa
+    if hole <= 0:
+        return Pointless("The cup's floor has no hole to bridge.")
+    bridged = k.slot.edge_force_n_per_mm * min(hole, k.slot.length_mm)
+    stress = disc_bending_mpa(
+        force_n=bridged, support_radius_mm=hole / 2, patch_radius_mm=hole / 4, thickness_mm=k.pad.web_mm
+    )
+    return Finding(
+        stress,
+        sigma,
+        lambda: (
+            f"Over the stem hole the web bends to {stress:.1f} MPa at most; {k.c.material.short_name} stands {sigma:.1f}."
+            " Thin-plate theory makes this an upper bound for a thick web."
+        ),
+        {"P": bridged, "nu": 0.4, "a": hole / 2, "b": hole / 4, "web": k.pad.web_mm, "sigma_allow": sigma},
+    )
+
+
+@check(
+    "tipping",
+    "Pad tipping in the cup",
+    formula="play / 2 + H * h / F_d",
+    limit_formula="R / 2",
+    unit="mm",
+    source=derived("The load's line stays inside the middle half of the seat's flat radius"),
+    needs=("jack.cup_bore_mm", "jack.cup_corner_radius_mm", "service.ground", "car.lift_needed_mm"),
+    place="seat",
+)
+def _tipping(k: Case) -> Finding:
+    limit = k.cup.flat_radius_mm / 2
+    return Finding(
+        k.cup.eccentricity_mm,
+        limit,
+        lambda: (
+            f"Play and side load move the load {k.cup.eccentricity_mm:.1f} mm from the middle of the seat;"
+            f" up to {limit:.1f} mm the pad stays down in the cup."
+        ),
+        {
+            "play": max(0.0, k.cup.play_mm),
+            "H": k.c.side_force_n,
+            "h": k.pad.top_height_mm,
+            "F_d": k.c.design_force_n,
+            "R": k.cup.flat_radius_mm,
+        },
+    )
+
+
+@check(
+    "seat_fit_tight",
+    "Seat drops into the cup",
+    formula="cup_bore - u - (seat + tol) * (1 + g_hot)",
+    limit_formula="0.1",
+    unit="mm",
+    sense="at_least",
+    source=_FIT,
+    needs=("jack.cup_bore_mm", "make.measured_with", "service.temperature_high_c", "service.wetness"),
+    place="seat_side",
+)
+def _seat_fit_tight(k: Case) -> Finding:
+    c, seat, tol = k.c, k.pad.seat_diameter_mm, k.cup.seat_tolerance_mm
+    gap = c.cup.bore_mm - c.u - (seat + tol) * (1 + c.g_hot)
+    return Finding(
+        gap,
+        LEAST_SEAT_CLEARANCE_MM,
+        lambda: (
+            f"Hot and at its largest the seat leaves {gap:.2f} mm in the cup; {LEAST_SEAT_CLEARANCE_MM} mm is needed."
+            if gap >= 0
+            else f"Hot and at its largest the seat is {-gap:.2f} mm too big for the cup."
+        ),
+        {"cup_bore": c.cup.bore_mm, "u": c.u, "seat": seat, "tol": tol, "g_hot": c.g_hot},
+    )
+
+
+@check(
+    "seat_fit_loose",
+    "Seat rattles in the cup",
+    formula="cup_bore + u - (seat - tol) * (1 + g_cold)",
+    limit_formula="0.10 * cup_bore",
+    unit="mm",
+    source=_FIT,
+    needs=("jack.cup_bore_mm", "make.measured_with", "service.temperature_low_c"),
+    place="seat_side",
+)
+def _seat_fit_loose(k: Case) -> Finding:
+    c, limit = k.c, MOST_PLAY_SHARE * k.c.cup.bore_mm
+    return Finding(
+        k.cup.play_mm,
+        limit,
+        lambda: (
+            f"Cold and at its smallest the seat has {k.cup.play_mm:.2f} mm of play in the cup; up to {limit:.1f} mm will do."
+        ),
+        {
+            "cup_bore": c.cup.bore_mm,
+            "u": c.u,
+            "seat": k.pad.seat_diameter_mm,
+            "tol": k.cup.seat_tolerance_mm,
+            "g_cold": c.g_cold,
+        },
+    )
+
+
+@check(
+    "stem_clear",
+    "Stem free in its hole",
+    formula="hole - u - (stem + tol) * (1 + g_hot) - play",
+    limit_formula="0.5",
+    unit="mm",
+    sense="at_least",
+    source=_FIT,
+    needs=("jack.stem_hole_diameter_mm", "jack.stem_hole_depth_mm", "make.measured_with"),
+    place="stem",
+)
+def _stem_clear(k: Case) -> Finding | Pointless:
+    c, pad = k.c, k.pad
+    if not pad.has_stem:
+        return Pointless("The pad has no stem.")
+    tol, tol_l = linear_tolerance_mm(pad.stem_diameter_mm), linear_tolerance_mm(pad.stem_length_mm)
+    side = c.cup.hole_diameter_mm - c.u - (pad.stem_diameter_mm + tol) * (1 + c.g_hot) - k.cup.play_mm
+    depth = c.cup.hole_depth_mm
+    below = inf if depth is None else depth - c.u - (pad.stem_length_mm + tol_l) * (1 + c.g_hot)
+    numbers = {
+        "hole": c.cup.hole_diameter_mm,
+        "u": c.u,
+        "stem": pad.stem_diameter_mm,
+        "tol": tol,
+        "g_hot": c.g_hot,
+        "play": k.cup.play_mm,
+        "hole_depth": depth or 0.0,
+        "length": pad.stem_length_mm,
+    }
+    if side <= below:
+        return Finding(
+            side,
+            LEAST_STEM_CLEARANCE_MM,
+            lambda: (
+                f"The stem keeps {side:.2f} mm from the hole's side at worst; {LEAST_STEM_CLEARANCE_MM} mm is needed."
+            ),
+            numbers,
+        )
+    return Finding(
+        below,
+        LEAST_STEM_CLEARANCE_MM,
+        lambda: (
+            f"The stem ends {below:.2f} mm above the hole's bottom at worst; {LEAST_STEM_CLEARANCE_MM} mm is needed."
+        ),
+        numbers | {"tol": tol_l},
+        formula="hole_depth - u - (length + tol) * (1 + g_hot)",
+    )
+
+
+@check(
+    "lip_gap",
+    "Lip off the cup's rim",
+    formula="(seat_length - tol) * (1 + g_cold) - cup_depth - u - squash",
+    limit_formula="0.2",
+    unit="mm",
+    sense="at_least",
+    source=_FIT,
+    needs=("jack.cup_depth_mm", "make.measured_with", "service.temperature_low_c", "car.gross_mass_kg"),
+    place="lip",
+)
+def _lip_gap(k: Case) -> Finding:
+    c, length = k.c, k.pad.seat_length_mm
+    tol = linear_tolerance_mm(length)
+    gap = (length - tol) * (1 + c.g_cold) - c.cup.depth_mm - c.u - k.cup.squash_mm
+    return Finding(
+        gap,
+        LEAST_LIP_GAP_MM,
+        lambda: (
+            f"Under load the lip stays {gap:.2f} mm above the cup's rim; {LEAST_LIP_GAP_MM} mm is needed."
+            if gap >= 0
+            else f"Under load the lip would press on the cup's rim: it is {-gap:.2f} mm too low."
+        ),
+        {
+            "seat_length": length,
+            "tol": tol,
+            "g_cold": c.g_cold,
+            "cup_depth": c.cup.depth_mm,
+            "u": c.u,
+            "squash": k.cup.squash_mm,
+        },
+    )
+
+
+@check(
+    "corner_clear",
+    "Pad's corner inside the cup's",
+    formula="r - tol - cup_corner - u",
+    limit_formula="0",
+    unit="mm",
+    sense="at_least",
+    source=derived("A corner that rides on the cup's radius makes a ring contact instead of a face"),
+    needs=("jack.cup_corner_radius_mm", "make.measured_with"),
+    place="seat_corner",
+)
+def _corner_clear(k: Case) -> Finding:
+    c, r = k.c, k.pad.seat_corner_radius_mm
+    tol = radius_tolerance_mm(r)
+    spare = r - tol - c.cup.corner_radius_mm - c.u
+    return Finding(
+        spare,
+        0.0,
+        lambda: (
+            f"The pad's corner is at least {spare:.2f} mm rounder than the cup's, so the pad stands on the floor."
+            if spare >= 0
+            else f"The pad's corner may be {-spare:.2f} mm sharper than the cup's: it would ride on the radius."
+        ),
+        {"r": r, "tol": tol, "cup_corner": c.cup.corner_radius_mm, "u": c.u},
+    )
+
+
+@check(
+    "arm_clear",
+    "Body beside the jack's arm",
+    formula="body",
+    limit_formula="rim_d + 30",
+    unit="mm",
+    source=derived("15 mm beyond the rim on each side before an arm or lug is likely to be met"),
+    needs=("jack.rim_diameter_mm",),
+    place="lip",
+    advice=True,
+)
+def _arm_clear(k: Case) -> Finding:
+    body, rim = k.pad.body_diameter_mm, k.c.cup.rim_diameter_mm or 0.0
+    return Finding(
+        body,
+        rim + 30,
+        lambda: (
+            f"The body of {body:g} mm stands over the rim of {rim:g} mm by little enough to clear the jack's arm."
+            if body <= rim + 30
+            else f"The body of {body:g} mm stands far over the rim of {rim:g} mm: measure the arm and its lugs below the rim."
+        ),
+        {"body": body, "rim_d": rim},
+    )
+
+
+@check(
+    "cup_floor_flat",
+    "Cup's floor clean and flat",
+    formula="boss",
+    limit_formula="0",
+    unit="mm",
+    source=derived("A point contact splits plastic that a face contact carries"),
+    needs=("jack.floor_boss_height_mm",),
+    place="seat",
+    advice=True,
+)
+def _cup_floor_flat(k: Case) -> Finding:
+    told = "floor_boss_height_mm" in k.c.measurements.jack.model_fields_set
+    return Finding(
+        0.0,
+        0.0,
+        lambda: (
+            "You found no boss on the cup's floor; keep it free of grit and let water drain."
+            if told
+            else "Look into the cup: a screw head, a rib or grit on its floor would carry the pad on one point; water must drain."
+        ),
+        {"boss": 0.0},
+        verdict="pass" if told else "advice",
+    )

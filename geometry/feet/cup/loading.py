@@ -1,0 +1,54 @@
+"""What the load does to a seat that stands in a cup."""
+
+from dataclasses import dataclass
+from math import inf
+
+from geometry.bearing import seat_area_mm2, seat_edge_factor, squash_mm
+from geometry.conditions import Conditions
+from geometry.fits import linear_tolerance_mm
+from geometry.pad import Pad
+from geometry.stability import load_eccentricity_mm
+
+
+@dataclass(frozen=True, slots=True)
+class CupLoading:
+    """Pressures and movements of the seat, at nominal sizes and the worst play; mm and MPa."""
+
+    seat_tolerance_mm: float
+    flat_radius_mm: float
+    area_mm2: float
+    mean_mpa: float
+    play_mm: float
+    eccentricity_mm: float
+    edge_factor: float
+    squash_mm: float
+
+
+def cup_loading(c: Conditions, pad: Pad) -> CupLoading:
+    """What the load does to the seat of ``pad``."""
+    tolerance = linear_tolerance_mm(pad.seat_diameter_mm)
+    flat = pad.seat_flat_diameter_mm
+    area = seat_area_mm2(seat_flat_diameter_mm=flat, hole_diameter_mm=c.cup.hole_diameter_mm)
+    play = c.cup.bore_mm + c.u - (pad.seat_diameter_mm - tolerance) * (1 + c.g_cold)
+    eccentricity = load_eccentricity_mm(
+        play_mm=max(0.0, play),
+        side_force_n=c.side_force_n,
+        top_height_mm=pad.top_height_mm,
+        design_force_n=c.design_force_n,
+    )
+    return CupLoading(
+        seat_tolerance_mm=tolerance,
+        flat_radius_mm=flat / 2,
+        area_mm2=area,
+        mean_mpa=c.design_force_n / area if area > 0 else inf,
+        play_mm=play,
+        eccentricity_mm=eccentricity,
+        edge_factor=seat_edge_factor(eccentricity_mm=eccentricity, radius_mm=flat / 2),
+        squash_mm=squash_mm(
+            force_n=c.design_force_n,
+            area_mm2=area,
+            allowable_mpa=c.allowable_mpa,
+            cup_depth_mm=c.cup.depth_mm,
+            modulus_mpa=c.modulus_mpa,
+        ),
+    )

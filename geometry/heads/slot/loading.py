@@ -1,0 +1,76 @@
+"""What the load does to a slot, and to the seam that stands in it."""
+
+from dataclasses import dataclass
+from math import inf
+
+from geometry.bearing import (
+    fillet_factor,
+    floor_factor,
+    floor_strength_mpa,
+    indentation_mm,
+    loaded_length_mm,
+    wall_thickness_mm,
+)
+from geometry.conditions import Conditions
+from geometry.fits import linear_tolerance_mm
+from geometry.pad import Pad
+
+
+@dataclass(frozen=True, slots=True)
+class SlotLoading:
+    """Pressures and movements in the slot, at nominal sizes; mm, MPa, N/mm."""
+
+    width_tolerance_mm: float
+    depth_tolerance_mm: float
+    web_tolerance_mm: float
+    length_mm: float
+    pressure_mpa: float
+    floor_factor: float
+    strength_mpa: float
+    edge_force_n_per_mm: float
+    """Never more than the floor passes on: where bearing fails, bearing is named and not the web."""
+    indentation_mm: float
+    wall_mm: float
+    fillet_factor: float
+    free_strip_mm: float
+    """Height of seam between the sill and the parallel part of the slot."""
+    tight_play_mm: float
+    """Smallest play of the seam across the slot."""
+
+
+def slot_loading(c: Conditions, pad: Pad) -> SlotLoading:
+    """What the load does to the slot of ``pad``."""
+    seam, t_b = c.seam, c.seam.edge_thickness_mm
+    length = loaded_length_mm(
+        straight_length_mm=seam.straight_length_mm,
+        body_diameter_mm=pad.body_diameter_mm,
+        slot_width_mm=pad.slot_width_mm,
+        edge_chamfer_mm=pad.edge_chamfer_mm,
+        seat_flat_diameter_mm=pad.seat_flat_diameter_mm,
+        top_height_mm=pad.top_height_mm,
+    )
+    pressure = c.design_force_n / (t_b * length) if length > 0 else inf
+    factor = floor_factor(web_mm=pad.web_mm, edge_thickness_mm=t_b)
+    strength = floor_strength_mpa(factor=factor, allowable_mpa=c.allowable_mpa)
+    wall = wall_thickness_mm(body_diameter_mm=pad.body_diameter_mm, slot_width_mm=pad.slot_width_mm)
+    width_tolerance = linear_tolerance_mm(pad.slot_width_mm)
+    narrowest = (pad.slot_width_mm - width_tolerance) * (1 + c.g_cold)
+    return SlotLoading(
+        width_tolerance_mm=width_tolerance,
+        depth_tolerance_mm=linear_tolerance_mm(pad.slot_depth_mm),
+        web_tolerance_mm=linear_tolerance_mm(pad.web_mm),
+        length_mm=length,
+        pressure_mpa=pressure,
+        floor_factor=factor,
+        strength_mpa=strength,
+        edge_force_n_per_mm=min(pressure, strength) * t_b,
+        indentation_mm=indentation_mm(
+            pressure_mpa=min(pressure, strength), edge_thickness_mm=t_b, web_mm=pad.web_mm, modulus_mpa=c.modulus_mpa
+        ),
+        wall_mm=wall,
+        fillet_factor=fillet_factor(
+            wall_mm=wall, slot_width_mm=pad.slot_width_mm, fillet_radius_mm=pad.slot_corner_radius_mm
+        ),
+        free_strip_mm=seam.height_mm - pad.slot_depth_mm + pad.slot_mouth_chamfer_mm,
+        tight_play_mm=narrowest - seam.thickness_mm - c.u - seam.bow_mm,
+    )

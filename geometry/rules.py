@@ -1,0 +1,227 @@
+"""What a bound and a check are, and the registers that sizing and checking read.
+
+A rule declares the measurements it needs; what is not checked, and which measurement matters, follow from that.
+"""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from math import inf
+from typing import TYPE_CHECKING, Literal
+
+from geometry import formulas
+from geometry.provenance import Source
+
+if TYPE_CHECKING:
+    from geometry.case import Case
+    from geometry.draft import Draft
+
+Side = Literal["lower", "upper"]
+Numbers = Mapping[str, float]
+
+
+@dataclass(frozen=True, slots=True)
+class BoundRule:
+    """One requirement on one dimension: a limit with its reason, formula and source."""
+
+    dimension: str
+    side: Side
+    must: bool
+    """A must can empty an interval; an aim is given up as far as needed."""
+    reason: str
+    formula: str
+    source: Source
+    needs: tuple[str, ...]
+    """Measurement keys; the first is the one to change where this bound leaves no room."""
+    compute: Callable[["Draft"], float | None]
+    """The limit in mm; None where the rule does not apply."""
+    numbers: Callable[["Draft"], Numbers]
+    """The symbols of the formula with their values, for people to read."""
+
+
+BOUND_RULES: list[BoundRule] = []
+
+
+def bound(
+    dimension: str,
+    side: Side,
+    reason: str,
+    *,
+    formula: str,
+    source: Source,
+    needs: tuple[str, ...],
+    numbers: Callable[["Draft"], Numbers] = lambda d: {},
+    must: bool = True,
+) -> Callable[[Callable[["Draft"], float | None]], Callable[["Draft"], float | None]]:
+    """Register the decorated function as a bound on ``dimension``."""
+
+    def register(compute: Callable[["Draft"], float | None]) -> Callable[["Draft"], float | None]:
+        BOUND_RULES.append(BoundRule(dimension, side, must, reason, formula, source, needs, compute, numbers))
+        return compute
+
+    return register
+
+
+Verdict = Literal["pass", "fail", "advice", "not_applicable", "not_checked"]
+Sense = Literal["at_most", "at_least"]
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """What a check found: a value, its limit, and how to say so."""
+
+    value: float
+    limit: float
+    words: Callable[[], str]
+    """One sentence for the owner."""
+    numbers: Numbers
+    """The symbols of both formulas with their values."""
+    verdict: Verdict | None = None
+    """Set where the check judges in a way of its own; else it follows from value and limit."""
+    formula: str | None = None
+    limit_formula: str | None = None
+    """Set where a branch of the check uses other formulas than its rule shows."""
+    also: tuple[tuple[str, float, str], ...] = ()
+    """Further figures that belong beside the result: (words, value, unit)."""
+    utilisation: float | None = None
+    """Set where it is not the plain ratio of value and limit."""
+
+
+@dataclass(frozen=True, slots=True)
+class Pointless:
+    """A check that has nothing to judge on this pad, and why."""
+
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class CheckRule:
+    """One question put to a pad."""
+
+    code: str
+    title: str
+    formula: str
+    limit_formula: str
+    unit: str
+    sense: Sense
+    source: Source
+    needs: tuple[str, ...]
+    place: str
+    """Where on the section the trouble spot lies."""
+    is_advice: bool
+    """Advice never blocks."""
+    find: Callable[["Case"], Finding | Pointless]
+
+
+CHECK_RULES: dict[str, CheckRule] = {}
+
+
+def check(
+    code: str,
+    title: str,
+    *,
+    formula: str,
+    limit_formula: str,
+    unit: str,
+    source: Source,
+    needs: tuple[str, ...],
+    place: str,
+    sense: Sense = "at_most",
+    advice: bool = False,
+) -> Callable[[Callable[["Case"], Finding | Pointless]], Callable[["Case"], Finding | Pointless]]:
+    """Register the decorated function as the check ``code``."""
+
+    def register(find: Callable[["Case"], Finding | Pointless]) -> Callable[["Case"], Finding | Pointless]:
+        if code in CHECK_RULES:
+            raise ValueError(f"there are two checks called {code}")
+        CHECK_RULES[code] = CheckRule(
+            code, title, formula, limit_formula, unit, sense, source, needs, place, advice, find
+        )
+        return find
+
+    return register
+
+
+@dataclass(frozen=True, slots=True)
+class Check:
+    """The answer to one check on one pad."""
+
+    rule: CheckRule
+    verdict: Verdict
+    utilisation: float
+    """1 = at the limit; 0 where there is nothing to compare."""
+    finding: Finding | None
+    reason: str
+    """Why it does not apply or was not checked; empty otherwise."""
+
+    @property
+    def code(self) -> str:
+        """The check's fixed name."""
+        return self.rule.code
+
+    @property
+    def words(self) -> str:
+        """One sentence for the owner."""
+        return self.finding.words() if self.finding else self.reason
+
+    @property
+    def value(self) -> float | None:
+        """What was found, in the check's unit."""
+        return self.finding.value if self.finding else None
+
+    @property
+    def limit(self) -> float | None:
+        """What it is compared with, in the check's unit."""
+        return self.finding.limit if self.finding else None
+
+    @property
+    def formulas(self) -> tuple[str, str]:
+        """The formulas of value and limit as used here."""
+        finding = self.finding
+        return (
+            (finding and finding.formula) or self.rule.formula,
+            (finding and finding.limit_formula) or self.rule.limit_formula,
+        )
+
+    @property
+    def formula(self) -> str:
+        """Both formulas, as printed."""
+        value, limit = self.formulas
+        return f"{formulas.pretty(value)} {'≤' if self.rule.sense == 'at_most' else '≥'} {formulas.pretty(limit)}"
+
+    @property
+    def substituted(self) -> str:
+        """Both formulas with the numbers put in and their results; empty where nothing was computed."""
+        if not self.finding:
+            return ""
+        value, limit = (
+            _line(text, self.finding.numbers, result)
+            for text, result in zip(self.formulas, (self.finding.value, self.finding.limit), strict=True)
+        )
+        met = self.finding.value <= self.finding.limit
+        sign = (
+            ("≤" if met else ">")
+            if self.rule.sense == "at_most"
+            else ("≥" if self.finding.value >= self.finding.limit else "<")
+        )
+        return f"{value} {sign} {limit}".strip()
+
+
+def _line(formula: str, numbers: Numbers, result: float) -> str:
+    text = formulas.substituted(formula, numbers)
+    answer = formulas.shown(result)
+    return answer if text == answer else f"{text} = {answer}"
+
+
+def utilisation(value: float, limit: float, sense: Sense) -> float:
+    """How much of a limit is used, [-]; for a minimum limit/value, infinite for value ≤ 0, 0 where a limit of 0 is met.
+
+    >>> utilisation(30, 60, "at_most"), utilisation(3.0, 2.0, "at_least"), utilisation(-1, 2, "at_least")
+    (0.5, 0.6666666666666666, inf)
+    """
+    if sense == "at_most":
+        if limit <= 0:
+            return 0.0 if value <= limit else inf
+        return max(0.0, value / limit)
+    if limit <= 0:
+        return 0.0 if value >= limit else inf
+    return limit / value if value > 0 else inf
