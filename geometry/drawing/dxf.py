@@ -1,0 +1,249 @@
+"""The drawing as a DXF document: real dimensions, hatches, layers; model space in true size at the main scale."""
+
+import random
+from collections.abc import Iterator
+from contextlib import contextmanager
+from io import StringIO
+from math import cos, radians, sin
+
+import ezdxf
+from ezdxf.document import Drawing as Document
+from ezdxf.enums import TextEntityAlignment
+from ezdxf.layouts import BaseLayout
+
+from geometry.drawing.lettering import FONT_FILE, shipped_font
+from geometry.drawing.model import Arc, Area, Arrow, Curve, Dimension, Drawing, Layer, Line, Point, Shape, Text
+from geometry.drawing.style import STYLE
+
+_DXF_VERSION = "R2010"
+_TEXT_STYLE = "LETTERING"
+_DIMENSION_STYLE = "ISO-129"
+_ALIGNMENT = {
+    "left": TextEntityAlignment.LEFT,
+    "centre": TextEntityAlignment.CENTER,
+    "right": TextEntityAlignment.RIGHT,
+}
+_D = STYLE.thin_mm
+_LINETYPES = {
+    # ISO 128-2: dash 12 d, long dash 24 d, gap 3 d, dot at most 0.5 d.
+    "DASHED": [15 * _D, 12 * _D, -3 * _D],
+    "CHAIN": [30.5 * _D, 24 * _D, -3 * _D, 0.5 * _D, -3 * _D],
+}
+_LAYERS = {
+    Layer.VISIBLE: ("CONTINUOUS", STYLE.thick_mm),
+    Layer.HIDDEN: ("DASHED", STYLE.thin_mm),
+    Layer.CENTRE: ("CHAIN", STYLE.thin_mm),
+    Layer.CUT: ("CONTINUOUS", 2 * STYLE.thick_mm),
+    Layer.HATCH: ("CONTINUOUS", STYLE.thin_mm),
+    Layer.DIMENSION: ("CONTINUOUS", STYLE.thin_mm),
+    Layer.THIN: ("CONTINUOUS", STYLE.thin_mm),
+    Layer.NOTE: ("CONTINUOUS", STYLE.thin_mm),
+    Layer.FRAME: ("CONTINUOUS", STYLE.thick_mm),
+    Layer.CAUTION: ("CONTINUOUS", STYLE.thin_mm),
+}
+_PLAIN = {"⌀": "%%c", "±": "%%p", "°": "%%d", "×": "x", "–": "-", "…": "...", "µ": "u", "“": '"', "”": '"', "’": "'"}
+"""Spelling that every reader of DXF files understands; its own codes for the signs of drawing."""
+
+
+def to_dxf(drawing: Drawing) -> str:
+    """The drawing as the text of a DXF file, the same bytes for the same drawing."""
+    with repeatable():
+        document = document_of(drawing, plain=True)
+        stream = StringIO()
+        document.write(stream)
+    return stream.getvalue()
+
+
+@contextmanager
+def repeatable() -> Iterator[None]:
+    """No clock, no running number and no chance in what the library writes."""
+    state, fixed = random.getstate(), ezdxf.options.write_fixed_meta_data_for_testing
+    random.seed(0)
+    ezdxf.options.write_fixed_meta_data_for_testing = True
+    try:
+        yield
+    finally:
+        random.setstate(state)
+        ezdxf.options.write_fixed_meta_data_for_testing = fixed
+
+
+def document_of(drawing: Drawing, *, plain: bool = False, lettering: bool = True) -> Document:
+    """The drawing in the library's terms; ``plain`` spells for other readers, without ``lettering`` no text is drawn."""
+    shipped_font()
+    document = ezdxf.new(_DXF_VERSION, units=4)
+    _tables(document, drawing)
+    pen = _Pen(document.modelspace(), 1 / drawing.scale.factor, plain=plain, lettering=lettering)
+    for placed in drawing.views:
+        for shape in placed.view.shapes:
+            pen.at(placed.at, placed.scale.factor).shape(shape)
+    for shape in drawing.shapes:
+        pen.shape(shape)
+    for text in drawing.texts:
+        pen.text(text)
+    for dimension in drawing.dimensions:
+        _dimension(document, pen, dimension)
+    return document
+
+
+def _tables(document: Document, drawing: Drawing) -> None:
+    """Line types, layers, the text style, and the dimension style twice: in its table and in the header."""
+    k = drawing.scale.factor
+    for name, pattern in _LINETYPES.items():
+        document.linetypes.add(name, pattern)
+    for layer, (linetype, width) in _LAYERS.items():
+        document.layers.add(layer, color=7, linetype=linetype, lineweight=round(width * 100))
+    document.styles.add(_TEXT_STYLE, font=FONT_FILE)
+    style = document.dimstyles.new(_DIMENSION_STYLE)
+    values = {
+        "dimtxt": STYLE.text_mm,
+        "dimasz": STYLE.arrow_mm,
+        "dimexo": STYLE.extension_gap_mm,
+        "dimexe": STYLE.extension_over_mm,
+        "dimgap": STYLE.text_gap_mm,
+        "dimtad": 1,
+        "dimtih": 0,
+        "dimtoh": 0,
+        "dimdec": 3,
+        "dimzin": 8,
+        "dimscale": 1 / k,
+        "dimdsep": ord("."),
+    }
+    for name, value in values.items():
+        style.set_dxf_attrib(name, value)
+        document.header[f"${name.upper()}"] = value
+    style.set_dxf_attrib("dimtxsty", _TEXT_STYLE)
+    # Readers that ignore the style table take its values from the header.
+    document.header["$DIMSTYLE"] = _DIMENSION_STYLE
+    document.header["$LTSCALE"] = 1 / k
+    document.header["$LWDISPLAY"] = 1
+    document.header["$LIMMAX"] = (drawing.width_mm / k, drawing.height_mm / k)
+    document.header["$EXTMIN"] = (0, 0, 0)
+    document.header["$EXTMAX"] = (drawing.width_mm / k, drawing.height_mm / k, 0)
+
+
+class _Pen:
+    """Draws shapes of the drawing into a layout of the document."""
+
+    def __init__(self, layout: BaseLayout, grown: float, *, plain: bool, lettering: bool) -> None:
+        self.layout, self.grown, self.plain, self.lettering = layout, grown, plain, lettering
+        self.origin: Point = (0, 0)
+        self.factor = 1.0
+
+    def at(self, origin: Point, factor: float) -> "_Pen":
+        """The same pen for a view in model mm."""
+        pen = _Pen(self.layout, self.grown, plain=self.plain, lettering=self.lettering)
+        pen.origin, pen.factor = origin, factor
+        return pen
+
+    def into(self, layout: BaseLayout) -> "_Pen":
+        """The same pen on another layout."""
+        return _Pen(layout, self.grown, plain=self.plain, lettering=self.lettering)
+
+    def point(self, point: Point) -> Point:
+        """A point of the drawing in the document."""
+        return (
+            (self.origin[0] + point[0] * self.factor) * self.grown,
+            (self.origin[1] + point[1] * self.factor) * self.grown,
+        )
+
+    def size(self, length: float) -> float:
+        """A length of the drawing in the document."""
+        return length * self.factor * self.grown
+
+    def spelled(self, words: str) -> str:
+        """The words as the document carries them."""
+        return "".join(_PLAIN.get(c, c) for c in words) if self.plain else words
+
+    def shape(self, shape: Shape) -> None:
+        """Draw a shape."""
+        match shape:
+            case Line(start, end, layer):
+                self.layout.add_line(self.point(start), self.point(end), dxfattribs={"layer": layer})
+            case Arc(centre, radius, start_deg, end_deg, layer):
+                on = {"layer": layer}
+                if end_deg - start_deg >= 360:
+                    self.layout.add_circle(self.point(centre), self.size(radius), dxfattribs=on)
+                else:
+                    self.layout.add_arc(self.point(centre), self.size(radius), start_deg, end_deg, dxfattribs=on)
+            case Curve(points, layer):
+                self.layout.add_lwpolyline([self.point(p) for p in points], dxfattribs={"layer": layer})
+            case Arrow(tip, direction_deg, layer):
+                self._arrow(tip, direction_deg, layer)
+            case Area():
+                self._hatch(shape)
+
+    def _arrow(self, tip: Point, direction_deg: float, layer: Layer) -> None:
+        c, s = cos(radians(direction_deg)), sin(radians(direction_deg))
+        back, half = STYLE.arrow_mm, STYLE.arrow_width_mm / 2
+        x, y = tip[0] - back * c, tip[1] - back * s
+        corners = (tip, (x - half * s, y + half * c), (x + half * s, y - half * c))
+        points = [self.point(corner) for corner in corners]
+        self.layout.add_solid([*points, points[-1]], dxfattribs={"layer": layer})
+
+    def _hatch(self, area: Area) -> None:
+        hatch = self.layout.add_hatch(color=256, dxfattribs={"layer": Layer.HATCH})
+        step = STYLE.hatch_step_mm * self.grown / 2**0.5
+        hatch.set_pattern_fill("LINE45", definition=[[45, (0, 0), (-step, step), []]])
+        vertices = [(*self.point(p), bulge) for p, bulge in zip(area.points, area.bulges, strict=True)]
+        hatch.paths.add_polyline_path(vertices, is_closed=True)
+
+    def text(self, text: Text) -> None:
+        """Write one line."""
+        if not self.lettering:
+            return
+        attributes = {"layer": text.layer, "style": _TEXT_STYLE, "rotation": 90 if text.turned else 0}
+        entity = self.layout.add_text(self.spelled(text.words), height=text.height_mm * self.grown, dxfattribs=attributes)
+        entity.set_placement(self.point(text.at), align=_ALIGNMENT[text.anchor])
+
+
+def _dimension(document: Document, pen: _Pen, dimension: Dimension) -> None:
+    """A dimension entity with its picture in a block of its own; a note on a leader is lines and text."""
+    if dimension.kind == "note":
+        _picture(pen, dimension)
+        return
+    block = document.blocks.new_anonymous_block("D")
+    _picture(pen.into(block), dimension)
+    box = dimension.text.box
+    middle = ((box.left + box.right) / 2, (box.bottom + box.top) / 2)
+    measured = dimension.measure
+    attributes = {
+        "layer": Layer.DIMENSION,
+        "geometry": block.name,
+        "dimstyle": _DIMENSION_STYLE,
+        "text_midpoint": pen.point(middle),
+        "text": pen.spelled(_words(dimension, pen)),
+        "actual_measurement": measured.nominal_mm,
+        "defpoint": pen.point(_on_line(dimension)),
+    }
+    if dimension.kind == "radius":
+        attributes |= {"dimtype": 4 | 32 | 128, "defpoint": pen.point(dimension.start), "defpoint4": pen.point(dimension.end)}
+    else:
+        attributes |= {
+            "dimtype": 32 | 128,
+            "angle": 90 if dimension.kind == "up" else 0,
+            "defpoint2": pen.point(dimension.start),
+            "defpoint3": pen.point(dimension.end),
+        }
+    pen.layout.new_entity("DIMENSION", attributes)
+
+
+def _words(dimension: Dimension, pen: _Pen) -> str:
+    """In true size the reader's own measurement stands in the words (``<>``), so that it follows the geometry."""
+    measure = dimension.measure
+    true_size = abs(dimension.scale.factor * pen.grown - 1) < 1e-9
+    number = f"{measure.nominal_mm:.3f}".rstrip("0").rstrip(".")
+    written = f"{measure.prefix}{number}{measure.suffix}"
+    return f"{measure.prefix}<>{measure.suffix}" if true_size and written == measure.words else measure.words
+
+
+def _on_line(dimension: Dimension) -> Point:
+    """The point of the dimension line across from the second measured point."""
+    if dimension.kind == "up":
+        return dimension.line_at[0], dimension.end[1]
+    return dimension.end[0], dimension.line_at[1]
+
+
+def _picture(pen: _Pen, dimension: Dimension) -> None:
+    for shape in (*dimension.lines, *dimension.arrows):
+        pen.shape(shape)
+    pen.text(dimension.text)

@@ -1,0 +1,46 @@
+"""What the sheet must say beside the pad's own dimensions."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from geometry.drawing.errors import SheetError
+
+Units = Literal["mm", "in", "dual"]
+Projection = Literal["first", "third"]
+Paper = Literal["A4", "letter"]
+
+CAUTION_LINE = "WARNING: Never get under a car held only by a jack: it can fall and kill. Use axle stands."
+"""The one caution that stands on every page."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SheetFacts:
+    """Title block, notes and cautions of one drawing; everything is shown as given."""
+
+    title: str
+    design_id: str
+    revision: str
+    date: str
+    """ISO 8601 day of issue, such as ``2026-11-25``: given, so that the same design gives the same bytes."""
+    material: str
+    mass_kg: float
+    design_load_n: float
+    """The estimated greatest load; the sheet says that it is not tested."""
+    moisture: str
+    temperature: str
+    creator: str
+    owner: str
+    cautions: tuple[tuple[str, str], ...]
+    """(signal word, sentence), gravest first."""
+    fit_to_make: bool
+    not_fit_words: str = ""
+    units: Units = "mm"
+    projection: Projection = "first"
+    paper: Paper = "A4"
+    saved_address: str | None = None
+    approved_by: str = ""
+
+    def __post_init__(self) -> None:
+        day = self.date.split("-")
+        if [len(part) for part in day] != [4, 2, 2] or not all(part.isdigit() for part in day):
+            raise SheetError(f"“{self.date}” is not a day such as 2026-11-25.")

@@ -1,0 +1,191 @@
+"""Frame, title block, notes and cautions: everything on the sheet that is not a view."""
+
+from dataclasses import dataclass
+
+from geometry.drawing.facts import CAUTION_LINE, SheetFacts, Units
+from geometry.drawing.lettering import cut_to_width, text_width_mm, wrapped
+from geometry.drawing.measures import length_words
+from geometry.drawing.model import Arc, Box, Layer, Line, Shape, Text
+from geometry.drawing.scales import Scale
+from geometry.drawing.style import STYLE
+from geometry.fits import linear_tolerance_mm, radius_tolerance_mm
+
+PAPER_MM = {"A4": (210.0, 297.0), "letter": (215.9, 279.4)}
+"""ISO 216 A4; ANSI A (8.5 × 11 in)."""
+NOT_FIT = "NOT FIT TO MAKE"
+_ROW_MM = 9.0
+_PAD_MM = 1.2
+_BLOCK_ROWS = 3
+_CAUTION_BAR_MM = 6.0
+
+
+@dataclass(slots=True)
+class Sheet:
+    """A sheet being filled: what is drawn and what is written, and what of it is still free for views."""
+
+    facts: SheetFacts
+    frame: Box
+    shapes: list[Shape]
+    texts: list[Text]
+    area: Box
+
+    @classmethod
+    def of(cls, facts: SheetFacts) -> "Sheet":
+        """The empty sheet: frame and centring marks (ISO 5457)."""
+        width, height = PAPER_MM[facts.paper]
+        frame = Box(STYLE.margin_left_mm, STYLE.margin_mm, width - STYLE.margin_mm, height - STYLE.margin_mm)
+        middle_x, middle_y = width / 2, height / 2
+        marks = [
+            Line((0, middle_y), (frame.left + 5, middle_y), Layer.FRAME),
+            Line((width, middle_y), (frame.right - 5, middle_y), Layer.FRAME),
+            Line((middle_x, 0), (middle_x, frame.bottom), Layer.FRAME),
+            Line((middle_x, height), (middle_x, frame.top - 5), Layer.FRAME),
+        ]
+        return cls(facts, frame, [*rectangle(frame, Layer.FRAME), *marks], [], frame)
+
+
+def rectangle(box: Box, layer: Layer) -> tuple[Line, ...]:
+    """The four sides of a rectangle."""
+    corners = [(box.left, box.bottom), (box.right, box.bottom), (box.right, box.top), (box.left, box.top)]
+    return tuple(Line(a, b, layer) for a, b in zip(corners, corners[1:] + corners[:1], strict=True))
+
+
+def fill_sheet(facts: SheetFacts) -> Sheet:
+    """The sheet with banner, cautions, notes and the outline of the title block; the scale is written later."""
+    sheet = Sheet.of(facts)
+    bottom = sheet.frame.bottom + _BLOCK_ROWS * _ROW_MM
+    bar = Box(sheet.frame.left, bottom, sheet.frame.right, bottom + _CAUTION_BAR_MM)
+    sheet.shapes += rectangle(bar, Layer.FRAME)
+    middle = (bar.left + bar.right) / 2
+    sheet.texts.append(Text((middle, bottom + 1.8), CAUTION_LINE, STYLE.text_mm, "centre", layer=Layer.CAUTION))
+    top = _banner(sheet)
+    notes_top = _notes(sheet, bar.top)
+    sheet.area = Box(sheet.frame.left + 4, notes_top + 3, sheet.frame.right - 4, top - 4)
+    return sheet
+
+
+def _banner(sheet: Sheet) -> float:
+    """The words that a part that is not fit to make carries in large letters; returns the height below them."""
+    if sheet.facts.fit_to_make:
+        return sheet.frame.top
+    middle, y = (sheet.frame.left + sheet.frame.right) / 2, sheet.frame.top - STYLE.banner_mm - 7
+    sheet.texts.append(Text((middle, y), NOT_FIT, STYLE.banner_mm, "centre", layer=Layer.CAUTION))
+    width = sheet.frame.width - 8
+    for line in wrapped(sheet.facts.not_fit_words, height_mm=STYLE.text_mm, width_mm=width):
+        y -= STYLE.line_step_mm + 0.6
+        sheet.texts.append(Text((middle, y), line, STYLE.text_mm, "centre", layer=Layer.CAUTION))
+    bottom = y - 3
+    box = Box(sheet.frame.left, bottom, sheet.frame.right, sheet.frame.top)
+    sheet.shapes.append(Line((box.left, bottom), (box.right, bottom), Layer.FRAME))
+    return bottom
+
+
+def _notes(sheet: Sheet, bottom: float) -> float:
+    """Notes on the left, cautions on the right, above the caution bar; returns the height where they end."""
+    column = sheet.frame.width / 2
+    inner = column - 2 * _PAD_MM - 2
+    notes = [line for note in note_words(sheet.facts) for line in _bulleted(note, inner)]
+    cautions = [
+        line for word, text in sheet.facts.cautions for line in _bulleted(f"{word}: {text}", inner)
+    ]
+    rows = max(len(notes), len(cautions))
+    top = bottom + rows * STYLE.line_step_mm + 2.6
+    for lines, left, layer in ((notes, sheet.frame.left, Layer.NOTE), (cautions, sheet.frame.left + column, Layer.CAUTION)):
+        for i, line in enumerate(lines):
+            at = (left + _PAD_MM + 1, top - 1.2 - (i + 1) * STYLE.line_step_mm + 1.0)
+            sheet.texts.append(Text(at, line, STYLE.text_mm, layer=layer))
+    sheet.shapes.append(Line((sheet.frame.left, top), (sheet.frame.right, top), Layer.FRAME))
+    sheet.shapes.append(Line((sheet.frame.left + column, bottom), (sheet.frame.left + column, top), Layer.FRAME))
+    return top
+
+
+def _bulleted(words: str, width_mm: float) -> tuple[str, ...]:
+    return wrapped(words, height_mm=STYLE.text_mm, width_mm=width_mm)
+
+
+def note_words(facts: SheetFacts) -> tuple[str, ...]:
+    """The general notes of the sheet."""
+    unit = {"mm": "mm", "in": "inches", "dual": "mm [inches]"}[facts.units]
+    return (
+        f"Sizes in {unit}, at 20 °C, machined from dry stock.",
+        f"Unless stated ISO 2768-m: {_tolerance_words(facts.units)}",
+        f"Break edges {length_words(0.3, facts.units)} where nothing is shown.",
+        "Surface: seat face and slot floor Ra 3.2 µm, elsewhere Ra 6.3 µm.",
+        f"Moisture: {facts.moisture}. Temperature: {facts.temperature}.",
+        f"Estimated design load {facts.design_load_n:.0f} N, not tested.",
+    )
+
+
+def _tolerance_words(units: Units) -> str:
+    """The rows of ISO 2768-1 m that such a part needs, for a reader who has no copy."""
+
+    def row(upper: float, tolerance: float) -> str:
+        return f"to {length_words(upper, units)} ±{length_words(tolerance, units)}"
+
+    shown: Units = "in" if units == "in" else "mm"
+    units = shown
+    lengths = ", ".join(row(upper, linear_tolerance_mm(upper)) for upper in (6, 30, 120, 400))
+    radii = ", ".join(row(upper, radius_tolerance_mm(upper)) for upper in (3, 6))
+    return f"lengths {lengths}; outer radii and chamfers {radii}, above ±{length_words(radius_tolerance_mm(7), units)}; angles ±1°."
+
+
+def title_block(sheet: Sheet, scale: Scale) -> None:
+    """Fields of ISO 7200 with scale, projection, material and mass."""
+    facts, frame = sheet.facts, sheet.frame
+    code = Box(frame.left, frame.bottom, frame.left + _BLOCK_ROWS * _ROW_MM, frame.bottom + _BLOCK_ROWS * _ROW_MM)
+    sheet.shapes += rectangle(code, Layer.FRAME)
+    rows: tuple[tuple[tuple[float, str, str], ...], ...] = (
+        (
+            (30, "Drawing number", facts.design_id),
+            (8, "Rev.", facts.revision),
+            (16, "Date of issue", facts.date),
+            (11, "Scale", scale.words),
+            (15, "Tolerances", "ISO 2768-m"),
+            (8, "Sheet", "1/1"),
+            (12, "Projection", ""),
+        ),
+        ((50, "Title", facts.title), (32, "Material", facts.material), (18, "Mass", f"{facts.mass_kg:.3f} kg")),
+        (
+            (34, "Legal owner", facts.owner),
+            (22, "Created by", facts.creator),
+            (22, "Approved by", facts.approved_by),
+            (22, "Document type", "Part drawing"),
+        ),
+    )
+    for i, row in enumerate(rows):
+        _block_row(sheet, row, Box(code.right, frame.bottom + i * _ROW_MM, frame.right, frame.bottom + (i + 1) * _ROW_MM))
+    right = frame.right - 0.06 * (frame.right - code.right)
+    sheet.shapes += projection_symbol(facts, right, frame.bottom + 3.6)
+
+
+def _block_row(sheet: Sheet, cells: tuple[tuple[float, str, str], ...], box: Box) -> None:
+    """One row of the block; widths are shares of a hundred."""
+    left = box.left
+    for share, caption, value in cells:
+        right = left + box.width * share / 100
+        sheet.shapes += rectangle(Box(left, box.bottom, right, box.top), Layer.FRAME)
+        room = right - left - 2 * _PAD_MM
+        at = (left + _PAD_MM, box.top - _PAD_MM - STYLE.small_mm)
+        shown = cut_to_width(caption, height_mm=STYLE.small_mm, width_mm=room)
+        sheet.texts.append(Text(at, shown, STYLE.small_mm))
+        height = STYLE.text_mm if text_width_mm(value, STYLE.text_mm) <= room else STYLE.small_mm
+        value = cut_to_width(value, height_mm=height, width_mm=room)
+        if value:
+            sheet.texts.append(Text((left + _PAD_MM, box.bottom + 1.4), value, height))
+        left = right
+
+
+def projection_symbol(facts: SheetFacts, x: float, y: float) -> tuple[Shape, ...]:
+    """The truncated cone of ISO 5456-2, small end left: before its circles in first angle, behind them in third."""
+    small, large, length = 1.1, 2.2, 4.4
+    cone, circles = (x - 3.0, x + 3.2) if facts.projection == "first" else (x + 3.0, x - 3.2)
+    left, right = cone - length / 2, cone + length / 2
+    corners = [(left, y - small), (right, y - large), (right, y + large), (left, y + small)]
+    sides = tuple(Line(a, b, Layer.VISIBLE) for a, b in zip(corners, corners[1:] + corners[:1], strict=True))
+    rings = tuple(Arc((circles, y), radius, 0, 360, Layer.VISIBLE) for radius in (small, large))
+    over = large + 0.7
+    axes = (
+        Line((min(left, circles - over) - 0.3, y), (max(right, circles + over) + 0.3, y), Layer.THIN),
+        Line((circles, y - over), (circles, y + over), Layer.THIN),
+    )
+    return (*sides, *rings, *axes)

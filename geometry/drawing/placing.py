@@ -1,0 +1,156 @@
+"""Dimensions by ISO 129-1 about a view: where each could stand, and the first place that has room."""
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from itertools import product
+from math import atan2, cos, degrees, radians, sin
+from typing import Literal
+
+from geometry.drawing.canvas import Canvas
+from geometry.drawing.errors import SheetError
+from geometry.drawing.lettering import text_width_mm
+from geometry.drawing.model import Arc, Arrow, Dimension, Kind, Layer, Line, Measure, Point, Text
+from geometry.drawing.scales import Scale
+from geometry.drawing.style import STYLE
+
+Side = Literal["left", "right", "above", "below"]
+WordsAt = Literal["middle", "low", "high"]
+_ON = Layer.DIMENSION
+_OUTSIDE_MM = 2 * STYLE.arrow_mm
+"""Length of the tails of arrows that point inwards from outside."""
+
+
+class NoRoomError(SheetError):
+    """A dimension finds no place about its view at this scale."""
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """A distance to dimension: two points in paper mm, and where the rows of dimension lines begin."""
+
+    measure: Measure
+    side: Side
+    start: Point
+    end: Point
+    edge: float
+    """Paper coordinate from which the first row is counted."""
+
+
+def place_span(canvas: Canvas, span: Span, scale: Scale, *, rows: Iterable[int], words: tuple[WordsAt, ...]) -> Dimension:
+    """Put a linear dimension into the first row where it has room."""
+    for row, at in product(rows, words):
+        dimension = _linear(span, scale, row, at)
+        if dimension and canvas.has_room_for(dimension.text, dimension.lines):
+            canvas.add_dimension(dimension)
+            return dimension
+    raise NoRoomError(f"no room for {span.measure.name} at {scale.words}")
+
+
+def _linear(span: Span, scale: Scale, row: int, words_at: WordsAt) -> Dimension | None:
+    """The dimension in one row, its words at one place; None where they would not fit between the arrows."""
+    upright = span.side in {"left", "right"}
+    outward = 1 if span.side in {"right", "above"} else -1
+    level = span.edge + outward * (STYLE.first_row_mm + row * STYLE.row_pitch_mm)
+    along, across = (1, 0) if upright else (0, 1)
+    low, high = sorted((span.start, span.end), key=lambda point: point[along])
+    a, b = low[along], high[along]
+    width = text_width_mm(span.measure.words, STYLE.text_mm)
+    inside = b - a >= 2 * STYLE.arrow_mm + 1
+    if words_at == "middle" and width > b - a - 0.5:
+        return None
+    beyond = 1.0 if inside else STYLE.arrow_mm + 1.5
+    text_low = {"middle": (a + b - width) / 2, "low": a - beyond - width, "high": b + beyond}[words_at]
+    reach_low, reach_high = min(a, text_low), max(b, text_low + width)
+    if not inside:
+        reach_low, reach_high = min(reach_low, a - _OUTSIDE_MM), max(reach_high, b + _OUTSIDE_MM)
+
+    def point(s: float, t: float) -> Point:
+        return (t, s) if upright else (s, t)
+
+    extensions = (_extension(end, end[across], level, point, along) for end in (low, high))
+    turn = 90 if upright else 0
+    heads = ((a, turn + 180), (b, turn)) if inside else ((a, turn), (b, turn + 180))
+    text_at = point(text_low, level - STYLE.text_gap_mm if upright else level + STYLE.text_gap_mm)
+    return Dimension(
+        span.measure,
+        "up" if upright else "across",
+        scale,
+        low,
+        high,
+        point((a + b) / 2, level),
+        (Line(point(reach_low, level), point(reach_high, level), _ON), *extensions),
+        tuple(Arrow(point(at, level), direction, _ON) for at, direction in heads),
+        Text(text_at, span.measure.words, STYLE.text_mm, turned=upright, layer=_ON),
+    )
+
+
+def _extension(end: Point, across: float, level: float, point: Callable[[float, float], Point], along: int) -> Line:
+    """The extension line from a measured point to a little past the dimension line."""
+    outward = 1 if level > across else -1
+    start = point(end[along], across + outward * STYLE.extension_gap_mm)
+    return Line(start, point(end[along], level + outward * STYLE.extension_over_mm), _ON)
+
+
+@dataclass(frozen=True, slots=True)
+class Pointer:
+    """A radius or a note on a leader: the measured points, and the directions and lengths that may be tried."""
+
+    measure: Measure
+    kind: Kind
+    start: Point
+    """Centre of the arc, or again the tip for a note."""
+    radius: float
+    angles_deg: tuple[float, ...]
+    """Directions from the tip in which the leader may leave."""
+    lengths: tuple[float, ...]
+    inner: bool = False
+    """An inner radius is pointed at through its centre."""
+
+
+def place_pointer(canvas: Canvas, pointer: Pointer, scale: Scale) -> Dimension:
+    """Put a leader with its words where there is room; nearer before farther."""
+    for length, angle in product(pointer.lengths, pointer.angles_deg):
+        dimension = _pointed(pointer, scale, angle, length)
+        if canvas.has_room_for(dimension.text, dimension.lines):
+            canvas.add_dimension(dimension)
+            return dimension
+    raise NoRoomError(f"no room for {pointer.measure.name} at {scale.words}")
+
+
+def _pointed(pointer: Pointer, scale: Scale, angle: float, length: float) -> Dimension:
+    """A leader from the tip outwards, then level under the words."""
+    c, s = cos(radians(angle)), sin(radians(angle))
+    # From outside the leader meets an arc on the near side, from inside (through the centre) on the far side.
+    side = -1 if pointer.inner else 1
+    tip = (pointer.start[0] + side * pointer.radius * c, pointer.start[1] + side * pointer.radius * s)
+    elbow = (tip[0] + length * c, tip[1] + length * s)
+    width = text_width_mm(pointer.measure.words, STYLE.text_mm)
+    rightwards = c > 0
+    text_left = elbow[0] + 1 if rightwards else elbow[0] - 1 - width
+    shoulder_end = elbow[0] + width + 1 if rightwards else elbow[0] - width - 1
+    return Dimension(
+        pointer.measure,
+        pointer.kind,
+        scale,
+        pointer.start,
+        tip,
+        elbow,
+        (Line(tip, elbow, _ON), Line(elbow, (shoulder_end, elbow[1]), _ON)),
+        (Arrow(tip, degrees(atan2(-s, -c)), _ON),),
+        Text((text_left, elbow[1] + STYLE.text_gap_mm), pointer.measure.words, STYLE.text_mm, layer=_ON),
+    )
+
+
+def place_letter(canvas: Canvas, letter: str, *, centre: Point, radius: float, angles_deg: tuple[float, ...]) -> None:
+    """Name a round window of the section: a thin circle, a thin leader, and a letter where there is room."""
+    circle = Arc(centre, radius, 0, 360, Layer.THIN)
+    for length, angle in product((6, 9, 12, 16, 20, 26, 32, 40, 50, 60, 75, 90), angles_deg):
+        c, s = cos(radians(angle)), sin(radians(angle))
+        near = (centre[0] + radius * c, centre[1] + radius * s)
+        far = (near[0] + length * c, near[1] + length * s)
+        text = Text((far[0] + (0.8 if c >= 0 else -0.8), far[1] - 1), letter, STYLE.large_mm, "left" if c >= 0 else "right")
+        line = Line(near, far, Layer.THIN)
+        if canvas.has_room_for(text, (line,)):
+            canvas.add_text(text, line, circle)
+            return
+    raise NoRoomError(f"no room for the letter {letter}")

@@ -1,0 +1,51 @@
+"""All line widths, heights and gaps of the drawings, in mm on paper."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Style:
+    """One look for every sheet; values by the standards named beside them (reference values, from memory)."""
+
+    thick_mm: float = 0.5
+    """Visible outlines: line group 0.5/0.25 of ISO 128-2."""
+    thin_mm: float = 0.25
+    """Dimensions, hatching, hidden and centre lines."""
+    frame_mm: float = 0.7
+    """Frame of the drawing space, ISO 5457."""
+    text_mm: float = 2.5
+    """Least lettering height on A4, ISO 3098-1."""
+    small_mm: float = 1.8
+    """Captions of the title block, ISO 3098-1 series."""
+    large_mm: float = 3.5
+    """Title, section letters and view names, ISO 3098-1 series."""
+    banner_mm: float = 7.0
+    """The words NOT FIT TO MAKE."""
+    line_step_mm: float = 4.2
+    """Distance between lines of notes."""
+    arrow_mm: float = 2.5
+    arrow_width_mm: float = 0.85
+    """Closed filled arrows, ISO 129-1."""
+    first_row_mm: float = 8.0
+    """Outline to the first dimension line."""
+    row_pitch_mm: float = 7.0
+    """Between parallel dimension lines."""
+    extension_gap_mm: float = 0.8
+    extension_over_mm: float = 2.0
+    """Extension lines run 8 line widths past the dimension line, ISO 129-1."""
+    text_gap_mm: float = 0.8
+    """Dimension line to the text above it."""
+    clear_mm: float = 0.5
+    """Free space kept around every text."""
+    centre_over_mm: float = 3.0
+    """How far centre lines run past the outline."""
+    hatch_step_mm: float = 2.2
+    margin_left_mm: float = 20.0
+    margin_mm: float = 10.0
+    """Filing margin and the other three, ISO 5457."""
+    view_gap_mm: float = 8.0
+    detail_radius_mm: float = 14.0
+    """Radius on paper of the round window of a detail."""
+
+
+STYLE = Style()

@@ -1,0 +1,53 @@
+"""The dimensions of a drawing as rows, for a table beside the picture."""
+
+from dataclasses import dataclass
+
+from geometry.drawing.measures import length_words
+from geometry.drawing.model import Drawing
+
+WORDS = {
+    "seat_diameter_mm": "Seat diameter",
+    "seat_length_mm": "Seat length",
+    "seat_corner_radius_mm": "Seat corner radius",
+    "stem_diameter_mm": "Stem diameter",
+    "stem_length_mm": "Stem length",
+    "body_diameter_mm": "Body diameter",
+    "slot_width_mm": "Slot width",
+    "slot_depth_mm": "Slot depth",
+    "web_mm": "Web: slot floor above seat face",
+    "slot_corner_radius_mm": "Slot floor corner radius",
+    "slot_mouth_chamfer_mm": "Slot mouth chamfer, both sides",
+    "edge_chamfer_mm": "Edge chamfer of the body, both ends",
+    "top_height_mm": "Wall top above seat face (follows from web and slot depth)",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One dimension: its name in the pad, in words, as written on the sheet, and its limits."""
+
+    name: str
+    words: str
+    nominal: str
+    lower: str
+    upper: str
+    tolerance: str
+    """Where the limits come from."""
+
+
+def dimension_table(drawing: Drawing) -> tuple[Row, ...]:
+    """Every dimension on the sheet, in the order of the part from its foot up."""
+    units = drawing.facts.units
+    by_name = {dimension.measure.name: dimension.measure for dimension in drawing.dimensions}
+    return tuple(
+        Row(
+            name,
+            words,
+            measure.words,
+            length_words(measure.lower_mm, units),
+            length_words(measure.upper_mm, units),
+            measure.tolerance,
+        )
+        for name, words in WORDS.items()
+        if (measure := by_name.get(name))
+    )

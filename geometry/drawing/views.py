@@ -1,0 +1,296 @@
+"""What the pad looks like from its sides, as exact lines and arcs in model mm; the section's outline is the shared one."""
+
+from itertools import pairwise
+from math import atan2, ceil, cos, degrees, hypot, pi, sin, sqrt, tan
+
+from geometry import outline as outlines
+from geometry import profile
+from geometry.drawing.model import Arc, Area, Box, Curve, Layer, Line, Point, Shape, View
+from geometry.pad import Pad
+
+_CURVE_STEPS = 12
+"""Points on a curve that is neither line nor arc; such curves are at most a corner's size."""
+_NEARLY_MM = 1e-9
+
+
+def section_view(pad: Pad, *, over_mm: float) -> View:
+    """Across the slot, cut on the axis: x to the right, z up."""
+    outline = profile.section_outline(pad)
+    box = Box(-pad.body_diameter_mm / 2, -pad.stem_length_mm, pad.body_diameter_mm / 2, pad.top_height_mm)
+    axis = Line((0, box.bottom - over_mm), (0, box.top + over_mm), Layer.CENTRE)
+    drawn = tuple(_drawn(piece) for piece in outline if not _empty(piece))
+    return View("section", (hatched(outline), *drawn, axis), box)
+
+
+def side_view(pad: Pad, *, over_mm: float, half: bool = False) -> View:
+    """Along x, seeing the slot's length: y to the right, z up; a half view of a symmetrical part ends on its axis."""
+    right = _side_right_half(pad)
+    left = () if half else tuple(_mirrored(shape) for shape in right)
+    radius, top = pad.body_diameter_mm / 2, pad.top_height_mm
+    box = Box(0 if half else -radius, -pad.stem_length_mm, radius, top)
+    axis = Line((0, box.bottom - over_mm), (0, top + over_mm), Layer.CENTRE)
+    return View("side", (*right, *left, axis, *(_symmetry_marks(box, over_mm) if half else ())), box)
+
+
+def _side_right_half(pad: Pad) -> tuple[Shape, ...]:
+    """Right of the axis: the silhouette, the edges that end on it, and the hidden slot floor."""
+    body, edge, lip, top = pad.body_diameter_mm / 2, pad.edge_chamfer_mm, pad.seat_length_mm, pad.top_height_mm
+    below = [_cut_at(piece, pad.web_mm) for piece in profile.turned_outline(pad) if max(piece.start[1], piece.end[1]) <= lip + edge + _NEARLY_MM]
+    low_edge = lip + edge
+    side_points = _slot_zone_silhouette(pad)
+    steps = [Line((body, low_edge), (body, pad.web_mm), Layer.VISIBLE)] if pad.web_mm > low_edge else []
+    edges = [((0, lip), (body - edge, lip)), ((0, low_edge), (body, low_edge))] if edge else []
+    high = (_silhouette_at(pad, top - edge), top - edge)
+    edges += [((0, high[1]), high)] if edge else []
+    edges += [((0, top), side_points[-1])]
+    floor = Line((0, pad.web_mm), (side_points[1][0], pad.web_mm), Layer.HIDDEN)
+    return (
+        *(_drawn(piece) for piece in below if not _empty(piece)),
+        *steps,
+        Curve(side_points, Layer.VISIBLE),
+        *(Line(a, b, Layer.VISIBLE) for a, b in edges),
+        floor,
+    )
+
+
+def _cut_at(piece: outlines.Segment, z: float) -> outlines.Segment:
+    """A straight piece that rises past a height, ended there: a web may end within the lip's chamfer."""
+    (ax, az), (bx, bz) = piece.start, piece.end
+    if bz <= z or isinstance(piece, outlines.Arc):
+        return piece
+    return outlines.Line(piece.start, (ax + (bx - ax) * (z - az) / (bz - az), z))
+
+
+def _slot_zone_silhouette(pad: Pad) -> tuple[Point, ...]:
+    """From the slot floor up, the widest point of what the slot leaves: √(ρ² − w²), its step at the floor first."""
+    web, top = pad.web_mm, pad.top_height_mm
+    corners = {web, web + pad.slot_corner_radius_mm, top - pad.slot_mouth_chamfer_mm, top - pad.edge_chamfer_mm, top}
+    corners |= {pad.seat_length_mm + pad.edge_chamfer_mm}
+    heights = sorted(z for z in corners if web <= z <= top)
+    points: list[Point] = [(outermost_at(profile.turned_outline(pad), web), web)]
+    for low, high in pairwise(heights):
+        straight = low >= web + pad.slot_corner_radius_mm and high <= top - max(
+            pad.slot_mouth_chamfer_mm, pad.edge_chamfer_mm
+        )
+        steps = 1 if straight else _CURVE_STEPS
+        # Towards a fillet's foot the width runs off like a root: points crowd there.
+        points += [(_silhouette_at(pad, z), z) for z in (low + (high - low) * (i / steps) ** 2 for i in range(steps))]
+    return (*points, (_silhouette_at(pad, top), top))
+
+
+def _silhouette_at(pad: Pad, z: float) -> float:
+    half_width = outermost_at(profile.slot_outline(pad), z) if z >= pad.web_mm else 0.0
+    return sqrt(outermost_at(profile.turned_outline(pad), z) ** 2 - half_width**2)
+
+
+def outermost_at(outline: outlines.Outline, z: float) -> float:
+    """Greatest distance from the axis that an outline reaches at a height."""
+    reached = 0.0
+    for piece in outline:
+        low, high = sorted((piece.start[1], piece.end[1]))
+        if not low - _NEARLY_MM <= z <= high + _NEARLY_MM:
+            continue
+        if isinstance(piece, outlines.Arc):
+            (x, centre_z), radius = piece.centre, piece.radius_mm
+            aside = sqrt(max(0.0, radius**2 - (z - centre_z) ** 2))
+            reached = max(reached, x + aside if piece.middle[0] > x else x - aside)
+        elif high - low < _NEARLY_MM:
+            reached = max(reached, piece.start[0], piece.end[0])
+        else:
+            along = (z - piece.start[1]) / (piece.end[1] - piece.start[1])
+            reached = max(reached, piece.start[0] + along * (piece.end[0] - piece.start[0]))
+    return reached
+
+
+def top_view(pad: Pad, *, over_mm: float) -> View:
+    """From above: x to the right, y up the sheet along the slot."""
+    body, rim = pad.body_diameter_mm / 2, pad.body_diameter_mm / 2 - pad.edge_chamfer_mm
+    half, mouth = pad.slot_width_mm / 2, pad.slot_width_mm / 2 + pad.slot_mouth_chamfer_mm
+    right: list[Shape] = [Line((half, -sqrt(body**2 - half**2)), (half, sqrt(body**2 - half**2)), Layer.VISIBLE)]
+    corner_y = sqrt(rim**2 - mouth**2)
+    if pad.slot_mouth_chamfer_mm:
+        right += [Line((mouth, -corner_y), (mouth, corner_y), Layer.VISIBLE)]
+        flare = tuple(_flare_point(pad, i / _CURVE_STEPS) for i in range(_CURVE_STEPS + 1))
+        right += [Curve(flare, Layer.VISIBLE), Curve(tuple((x, -y) for x, y in flare), Layer.VISIBLE)]
+    if pad.edge_chamfer_mm:
+        turn = degrees(atan2(corner_y, mouth))
+        right += [Arc((0, 0), rim, -turn, turn, Layer.VISIBLE)]
+    circle = Arc((0, 0), body, 0, 360, Layer.VISIBLE)
+    box = Box(-body, -body, body, body)
+    return View("top", (circle, *right, *(_mirrored(shape) for shape in right), *_cross(body + over_mm)), box)
+
+
+def _flare_point(pad: Pad, share: float) -> Point:
+    """A point of the edge between mouth chamfer and the body's outside, from the wall (0) to the top (1)."""
+    z = pad.top_height_mm - pad.slot_mouth_chamfer_mm * (1 - share)
+    x = pad.slot_width_mm / 2 + pad.slot_mouth_chamfer_mm * share
+    return x, sqrt(outermost_at(profile.turned_outline(pad), z) ** 2 - x**2)
+
+
+def underside_view(pad: Pad, *, over_mm: float) -> View:
+    """From below: stem, seat face, seat, lip face and body as circles; the slot is out of sight."""
+    body = pad.body_diameter_mm / 2
+    radii = {body, body - pad.edge_chamfer_mm, pad.seat_diameter_mm / 2}
+    if pad.has_stem:
+        radii.add(pad.stem_diameter_mm / 2)
+    circles = tuple(Arc((0, 0), radius, 0, 360, Layer.VISIBLE) for radius in sorted(radii))
+    # The edge where the corner radius runs out smoothly is an imaginary one: thin.
+    tangent = (Arc((0, 0), pad.seat_flat_diameter_mm / 2, 0, 360, Layer.THIN),) if pad.seat_corner_radius_mm else ()
+    return View("underside", (*circles, *tangent, *_cross(body + over_mm)), Box(-body, -body, body, body))
+
+
+def detail_view(pad: Pad, name: str, *, centre: Point, window_mm: float) -> View:
+    """The part of the section inside a round window, about the window's centre."""
+    outline = profile.section_outline(pad)
+    inside = tuple(piece for shape in map(_drawn, outline) for piece in _inside(shape, centre, window_mm))
+    moved = tuple(_shifted(shape, (-centre[0], -centre[1])) for shape in inside)
+    area = _area_inside(hatched(outline), centre, window_mm)
+    rim = Arc((0, 0), window_mm, 0, 360, Layer.THIN)
+    return View(name, (*((area,) if area else ()), *moved, rim), Box(-window_mm, -window_mm, window_mm, window_mm))
+
+
+def hatched(outline: outlines.Outline) -> Area:
+    """The closed outline as a region to hatch, its arcs kept exact."""
+    pieces = [piece for piece in outline if not _empty(piece)]
+    return Area(tuple(piece.start for piece in pieces), tuple(_bulge(piece) for piece in pieces))
+
+
+def _bulge(piece: outlines.Segment) -> float:
+    if isinstance(piece, outlines.Line):
+        return 0.0
+    turn = _turn(piece)
+    return tan(turn / 4)
+
+
+def _turn(arc: outlines.Arc) -> float:
+    """Signed angle of an arc, anticlockwise positive, at most half a turn."""
+    (ax, ay), (bx, by), (x, y) = arc.start, arc.end, arc.centre
+    ux, uy, vx, vy = ax - x, ay - y, bx - x, by - y
+    return atan2(ux * vy - uy * vx, ux * vx + uy * vy)
+
+
+def _drawn(piece: outlines.Segment) -> Line | Arc:
+    if isinstance(piece, outlines.Line):
+        return Line(piece.start, piece.end, Layer.VISIBLE)
+    first, last = (piece.start, piece.end) if _turn(piece) > 0 else (piece.end, piece.start)
+    start, end = (degrees(atan2(y - piece.centre[1], x - piece.centre[0])) for x, y in (first, last))
+    return Arc(piece.centre, piece.radius_mm, start, end if end > start else end + 360, Layer.VISIBLE)
+
+
+def _empty(piece: outlines.Segment) -> bool:
+    return hypot(piece.start[0] - piece.end[0], piece.start[1] - piece.end[1]) < _NEARLY_MM
+
+
+def _mirrored(shape: Shape) -> Shape:
+    """The shape on the other side of the upright axis."""
+    match shape:
+        case Line(start, end, layer):
+            return Line((-start[0], start[1]), (-end[0], end[1]), layer)
+        case Arc(centre, radius, start_deg, end_deg, layer):
+            return Arc((-centre[0], centre[1]), radius, 180 - end_deg, 180 - start_deg, layer)
+        case Curve(points, layer):
+            return Curve(tuple((-x, y) for x, y in points), layer)
+    return shape
+
+
+def _shifted(shape: Line | Arc, by: Point) -> Line | Arc:
+    if isinstance(shape, Line):
+        (ax, ay), (bx, by_), (dx, dy) = shape.start, shape.end, by
+        return Line((ax + dx, ay + dy), (bx + dx, by_ + dy), shape.layer)
+    centre = (shape.centre[0] + by[0], shape.centre[1] + by[1])
+    return Arc(centre, shape.radius_mm, shape.start_deg, shape.end_deg, shape.layer)
+
+
+def _cross(reach: float) -> tuple[Line, Line]:
+    return Line((-reach, 0), (reach, 0), Layer.CENTRE), Line((0, -reach), (0, reach), Layer.CENTRE)
+
+
+def _symmetry_marks(box: Box, over_mm: float) -> tuple[Line, ...]:
+    """Two short thin strokes across each end of the axis of a half view, ISO 128-3."""
+    length, gap = over_mm * 0.5, over_mm * 0.25
+    heights = [box.top + over_mm * 0.5 + gap * i for i in (0, 1)] + [box.bottom - over_mm * 0.5 - gap * i for i in (0, 1)]
+    return tuple(Line((-length, z), (length, z), Layer.THIN) for z in heights)
+
+
+def _inside(shape: Line | Arc, centre: Point, window: float) -> list[Line | Arc]:
+    """What of a line or an arc lies inside a circle."""
+    if isinstance(shape, Line):
+        return list(_line_inside(shape, centre, window))
+    return list(_arc_inside(shape, centre, window))
+
+
+def _line_inside(line: Line, centre: Point, window: float) -> list[Line]:
+    (ax, ay), (bx, by) = line.start, line.end
+    dx, dy, ex, ey = bx - ax, by - ay, ax - centre[0], ay - centre[1]
+    a, b, c = dx * dx + dy * dy, ex * dx + ey * dy, ex * ex + ey * ey - window * window
+    if a < _NEARLY_MM**2 or b * b <= a * c:
+        return []
+    root = sqrt(b * b - a * c)
+    low, high = max(0.0, (-b - root) / a), min(1.0, (-b + root) / a)
+    if low >= high:
+        return []
+    return [Line((ax + low * dx, ay + low * dy), (ax + high * dx, ay + high * dy), line.layer)]
+
+
+def _arc_inside(arc: Arc, centre: Point, window: float) -> list[Arc]:
+    """An arc in a window around it: cut at the two crossings of the circles, kept where its middle is inside."""
+    dx, dy = centre[0] - arc.centre[0], centre[1] - arc.centre[1]
+    distance = hypot(dx, dy)
+    cuts = [arc.start_deg, arc.end_deg]
+    if abs(arc.radius_mm - window) < distance < arc.radius_mm + window:
+        towards = degrees(atan2(dy, dx))
+        opening = (distance**2 + arc.radius_mm**2 - window**2) / (2 * distance * arc.radius_mm)
+        half = degrees(atan2(sqrt(max(0.0, 1 - opening**2)), opening))
+        for angle in (towards - half, towards + half):
+            turned = arc.start_deg + (angle - arc.start_deg) % 360
+            if turned < arc.end_deg:
+                cuts.append(turned)
+    kept = []
+    for start, end in pairwise(sorted(cuts)):
+        middle = (start + end) / 2 * pi / 180
+        x, y = arc.centre[0] + arc.radius_mm * cos(middle), arc.centre[1] + arc.radius_mm * sin(middle)
+        if end > start and hypot(x - centre[0], y - centre[1]) < window:
+            kept.append(Arc(arc.centre, arc.radius_mm, start, end, arc.layer))
+    return kept
+
+
+def _area_inside(area: Area, centre: Point, window: float) -> Area | None:
+    """The region inside the window, both as fine polygons, about the window's centre."""
+    polygon = [(x - centre[0], y - centre[1]) for x, y in _flattened(area)]
+    sides = 72
+    for i in range(sides):
+        angle = 2 * pi * i / sides
+        polygon = _cut_by_half_plane(polygon, cos(angle), sin(angle), window)
+    return Area(tuple(polygon), (0.0,) * len(polygon)) if len(polygon) > 2 else None
+
+
+def _cut_by_half_plane(polygon: list[Point], nx: float, ny: float, reach: float) -> list[Point]:
+    """What of a polygon lies on the inner side of a straight cut (one step of Sutherland and Hodgman's clipping)."""
+    kept: list[Point] = []
+    for (ax, ay), (bx, by) in zip(polygon, polygon[1:] + polygon[:1], strict=True):
+        a, b = ax * nx + ay * ny - reach, bx * nx + by * ny - reach
+        if a <= 0:
+            kept.append((ax, ay))
+        if (a < 0 < b) or (b < 0 < a):
+            share = a / (a - b)
+            kept.append((ax + share * (bx - ax), ay + share * (by - ay)))
+    return kept
+
+
+def _flattened(area: Area) -> list[Point]:
+    """The region's outline as points, arcs in steps of at most 5 degrees."""
+    points: list[Point] = []
+    following = area.points[1:] + area.points[:1]
+    for (ax, ay), (bx, by), bulge in zip(area.points, following, area.bulges, strict=True):
+        points.append((ax, ay))
+        if not bulge:
+            continue
+        turn = 4 * atan2(bulge, 1)
+        # The centre lies on the chord's normal, half a chord over the tangent of half the turn away.
+        away = 1 / (2 * tan(turn / 2)) if abs(abs(turn) - pi) > _NEARLY_MM else 0.0
+        x, y = (ax + bx) / 2 - (by - ay) * away, (ay + by) / 2 + (bx - ax) * away
+        steps = ceil(abs(turn) * 180 / pi / 5)
+        for i in range(1, steps):
+            c, s = cos(turn * i / steps), sin(turn * i / steps)
+            points.append((x + (ax - x) * c - (ay - y) * s, y + (ax - x) * s + (ay - y) * c))
+    return points
