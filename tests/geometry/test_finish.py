@@ -1,0 +1,91 @@
+"""Turned finish, and a corner radius cut as facets."""
+
+import math
+from itertools import pairwise
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from geometry.finish import (
+    corner_facets,
+    exact_roughness_height_um,
+    facet_cusp_mm,
+    roughness_average_um,
+    roughness_height_um,
+)
+
+RADII = st.floats(0.5, 60)
+COUNTS = st.integers(1, 12)
+
+
+def outside_mm(radius_mm: float, inset_mm: float, height_mm: float) -> float:
+    """How far a place stands outside the arc, whose centre is one radius in and one radius up."""
+    return math.hypot(inset_mm - radius_mm, height_mm - radius_mm) - radius_mm
+
+
+@pytest.mark.parametrize(
+    ("facets", "cusp"),
+    [(1, 0.414), (2, 0.0824), (3, 0.0353), (4, 0.0196), (6, 0.00863), (8, 0.00484), (12, 0.00215)],
+)
+def test_the_cusp_of_a_radius_of_one(facets: int, cusp: float) -> None:
+    """Oracle: 1/cos(45°/N) − 1, computed apart from this program to three digits."""
+    assert facet_cusp_mm(radius_mm=1, facets=facets) == pytest.approx(cusp, rel=2.5e-3)
+
+
+@given(radius=RADII, facets=st.integers(2, 12))
+def test_the_edges_between_the_cuts_stand_out_by_the_cusp(radius: float, facets: int) -> None:
+    """Oracle: the distance of each edge from the centre of the arc, by Pythagoras."""
+    cuts = corner_facets(radius_mm=radius, facets=facets)
+    highest = max(outside_mm(radius, cut.end_inset_mm, cut.end_height_mm) for cut in cuts)
+    assert highest == pytest.approx(facet_cusp_mm(radius_mm=radius, facets=facets), abs=1e-10)
+
+
+@given(radius=RADII, facets=COUNTS)
+def test_every_cut_touches_the_arc_and_none_goes_below_it(radius: float, facets: int) -> None:
+    """Oracle: the distance of the centre of the arc from the line of the cut is the radius."""
+    for cut in corner_facets(radius_mm=radius, facets=facets):
+        run = (cut.end_inset_mm - cut.start_inset_mm, cut.end_height_mm - cut.start_height_mm)
+        to_centre = (radius - cut.start_inset_mm, radius - cut.start_height_mm)
+        distance = abs(run[0] * to_centre[1] - run[1] * to_centre[0]) / math.hypot(*run)
+        assert distance == pytest.approx(radius, rel=1e-9)
+
+
+@given(radius=RADII, facets=COUNTS)
+def test_the_cuts_run_unbroken_from_the_face_to_the_diameter(radius: float, facets: int) -> None:
+    """Oracle: each cut starts where the one before it ends."""
+    cuts = corner_facets(radius_mm=radius, facets=facets)
+    assert len(cuts) == facets
+    assert cuts[0].start_height_mm == pytest.approx(0, abs=1e-9)
+    assert cuts[-1].end_inset_mm == pytest.approx(0, abs=1e-9)
+    for a, b in pairwise(cuts):
+        assert (a.end_inset_mm, a.end_height_mm) == (b.start_inset_mm, b.start_height_mm)
+
+
+@given(radius=RADII, facets=COUNTS)
+def test_the_slide_is_swivelled_to_the_slope_of_the_cut(radius: float, facets: int) -> None:
+    """Oracle: the slope from the two ends; the axis is where only the height changes."""
+    for cut in corner_facets(radius_mm=radius, facets=facets):
+        slope = math.atan2(cut.start_inset_mm - cut.end_inset_mm, cut.end_height_mm - cut.start_height_mm)
+        assert cut.angle_from_axis_deg == pytest.approx(math.degrees(slope), abs=1e-6)
+
+
+@given(feed=st.floats(0.01, 0.5), nose=st.floats(0.3, 2))
+def test_the_estimate_is_a_little_below_the_exact_height(feed: float, nose: float) -> None:
+    """Oracle: the series of the root: f²/8r is its first term, the next is f⁴/128r³."""
+    exact = exact_roughness_height_um(feed_mm_rev=feed, nose_radius_mm=nose)
+    estimate = roughness_height_um(feed_mm_rev=feed, nose_radius_mm=nose)
+    assert -1e-9 <= exact - estimate <= 1000 * feed**4 / (64 * nose**3)
+
+
+@given(feed=st.floats(0.01, 0.5), nose=st.floats(0.3, 2))
+def test_the_average_is_a_quarter_of_the_height(feed: float, nose: float) -> None:
+    """Oracle: f²/32r against f²/8r."""
+    height = roughness_height_um(feed_mm_rev=feed, nose_radius_mm=nose)
+    assert roughness_average_um(feed_mm_rev=feed, nose_radius_mm=nose) == pytest.approx(height / 4, rel=1e-12)
+
+
+def test_a_feed_wider_than_the_nose_is_refused() -> None:
+    """Oracle: beyond twice the nose radius two passes no longer meet."""
+    with pytest.raises(ValueError, match="twice the nose radius"):
+        exact_roughness_height_um(feed_mm_rev=1.7, nose_radius_mm=0.8)
