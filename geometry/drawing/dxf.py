@@ -11,7 +11,7 @@ from ezdxf.document import Drawing as Document
 from ezdxf.enums import TextEntityAlignment
 from ezdxf.layouts import BaseLayout
 
-from geometry.drawing.lettering import FONT_FILE, shipped_font
+from geometry.drawing.lettering import FONT_FILE, use_shipped_font
 from geometry.drawing.model import Arc, Area, Arrow, Curve, Dimension, Drawing, Layer, Line, Point, Shape, Text
 from geometry.drawing.style import STYLE
 
@@ -33,7 +33,7 @@ _LAYERS = {
     Layer.VISIBLE: ("CONTINUOUS", STYLE.thick_mm),
     Layer.HIDDEN: ("DASHED", STYLE.thin_mm),
     Layer.CENTRE: ("CHAIN", STYLE.thin_mm),
-    Layer.CUT: ("CONTINUOUS", 2 * STYLE.thick_mm),
+    Layer.CUT: ("CONTINUOUS", STYLE.thick_mm),
     Layer.HATCH: ("CONTINUOUS", STYLE.thin_mm),
     Layer.DIMENSION: ("CONTINUOUS", STYLE.thin_mm),
     Layer.THIN: ("CONTINUOUS", STYLE.thin_mm),
@@ -69,7 +69,7 @@ def repeatable() -> Iterator[None]:
 
 def document_of(drawing: Drawing, *, plain: bool = False, lettering: bool = True) -> Document:
     """The drawing in the library's terms; ``plain`` spells for other readers, without ``lettering`` no text is drawn."""
-    shipped_font()
+    use_shipped_font()
     document = ezdxf.new(_DXF_VERSION, units=4)
     _tables(document, drawing)
     pen = _Pen(document.modelspace(), 1 / drawing.scale.factor, plain=plain, lettering=lettering)

@@ -36,10 +36,10 @@ class Sheet:
         frame = Box(STYLE.margin_left_mm, STYLE.margin_mm, width - STYLE.margin_mm, height - STYLE.margin_mm)
         middle_x, middle_y = width / 2, height / 2
         marks = [
-            Line((0, middle_y), (frame.left + 5, middle_y), Layer.FRAME),
-            Line((width, middle_y), (frame.right - 5, middle_y), Layer.FRAME),
+            Line((0, middle_y), (frame.left, middle_y), Layer.FRAME),
+            Line((width, middle_y), (frame.right, middle_y), Layer.FRAME),
             Line((middle_x, 0), (middle_x, frame.bottom), Layer.FRAME),
-            Line((middle_x, height), (middle_x, frame.top - 5), Layer.FRAME),
+            Line((middle_x, height), (middle_x, frame.top), Layer.FRAME),
         ]
         return cls(facts, frame, [*rectangle(frame, Layer.FRAME), *marks], [], frame)
 

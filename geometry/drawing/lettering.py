@@ -1,33 +1,59 @@
-"""How wide a text is: measured in the font that is shipped, never in one that a machine may lack."""
+"""Letters from the font that is shipped, never from one that a machine may lack: widths and outlines."""
 
-from functools import cache
+from functools import cache, lru_cache
 from pathlib import Path
+from typing import Any
 
 from ezdxf.fonts import fonts
+from fontTools.pens.svgPathPen import SVGPathPen
+from fontTools.ttLib import TTFont
 
 FONT_DIRECTORY = Path(__file__).parent / "fonts"
 FONT_FILE = "DejaVuSans.ttf"
 FONT_FAMILY = "DejaVu Sans"
-CAP_HEIGHT_PER_EM = 1493 / 2048
-"""Height of capitals over the font size, from the font's own table."""
+UNITS_PER_EM = 2048
+CAP_HEIGHT_UNITS = 1493
+"""Height of capitals in the font's own units; a height of lettering is that of its capitals (ISO 3098-1)."""
+CAP_HEIGHT_PER_EM = CAP_HEIGHT_UNITS / UNITS_PER_EM
 
 
 @cache
-def shipped_font() -> fonts.AbstractFont:
-    """The font at 1 mm capital height; the library forgets every other font, so that no machine's fonts matter."""
+def use_shipped_font() -> None:
+    """Make the DXF library forget every font but the shipped one."""
     fonts.font_manager.clear()
     fonts.font_manager.build([str(FONT_DIRECTORY)], support_dirs=False)
-    return fonts.make_font(FONT_FILE, 1.0)
 
 
 @cache
-def _width_at_1_mm(character: str) -> float:
-    return shipped_font().text_width(character)
+def _font() -> tuple[Any, dict[int, str]]:
+    """The font's glyphs, and which glyph a character has."""
+    font = TTFont(FONT_DIRECTORY / FONT_FILE, lazy=True)
+    return font.getGlyphSet(), font.getBestCmap()
 
 
+def _glyph(character: str) -> Any:
+    glyphs, names = _font()
+    return glyphs[names.get(ord(character), ".notdef")]
+
+
+@cache
+def advance_units(character: str) -> int:
+    """How far a character moves the pen, in font units."""
+    return int(_glyph(character).width)
+
+
+@cache
+def outline(character: str) -> str:
+    """A character's outline as SVG path data in font units, y up; empty for a space."""
+    pen = SVGPathPen(_font()[0], ntos=lambda number: str(round(number)))
+    _glyph(character).draw(pen)
+    return str(pen.getCommands())
+
+
+@lru_cache(maxsize=4096)
 def text_width_mm(words: str, height_mm: float) -> float:
     """Length of a line of text whose capitals are ``height_mm`` high, without kerning."""
-    return height_mm * sum(map(_width_at_1_mm, words))
+    return height_mm * sum(map(advance_units, words)) / CAP_HEIGHT_UNITS
 
 
 def wrapped(words: str, *, height_mm: float, width_mm: float) -> tuple[str, ...]:

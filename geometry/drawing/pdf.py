@@ -8,7 +8,7 @@ import typst
 
 from geometry.drawing.lettering import CAP_HEIGHT_PER_EM, FONT_DIRECTORY, FONT_FAMILY
 from geometry.drawing.model import Drawing, Text
-from geometry.drawing.svg import to_svg
+from geometry.drawing.svg import all_texts, to_svg
 
 _TEMPLATE = Path(__file__).parent / "sheet.typ"
 
@@ -34,7 +34,7 @@ def _compiled(drawing: Drawing, form: str, *, ppi: float | None = None) -> bytes
         "height": drawing.height_mm,
         "font": FONT_FAMILY,
         "picture": to_svg(drawing, lettering=False),
-        "texts": [_placed(text, drawing) for text in _texts(drawing)],
+        "texts": [_placed(text, drawing) for text in all_texts(drawing)],
     }
     result = typst.compile(
         _TEMPLATE,
@@ -46,10 +46,6 @@ def _compiled(drawing: Drawing, form: str, *, ppi: float | None = None) -> bytes
     )
     assert isinstance(result, bytes)
     return result
-
-
-def _texts(drawing: Drawing) -> tuple[Text, ...]:
-    return (*drawing.texts, *(dimension.text for dimension in drawing.dimensions))
 
 
 def _placed(text: Text, drawing: Drawing) -> dict[str, object]:

@@ -18,6 +18,11 @@ WordsAt = Literal["middle", "low", "high"]
 _ON = Layer.DIMENSION
 _OUTSIDE_MM = 2 * STYLE.arrow_mm
 """Length of the tails of arrows that point inwards from outside."""
+_FURTHER_MM = (0.0, 3.0, 6.0, 10.0, 14.0, 18.0, 24.0, 30.0, 40.0)
+"""How much further out words may stand on a prolonged dimension line."""
+
+_TURN_COST_MM = 2.5
+"""A less wanted direction counts as that much more length."""
 
 
 class NoRoomError(SheetError):
@@ -37,16 +42,18 @@ class Span:
 
 
 def place_span(canvas: Canvas, span: Span, scale: Scale, *, rows: Iterable[int], words: tuple[WordsAt, ...]) -> Dimension:
-    """Put a linear dimension into the first row where it has room."""
-    for row, at in product(rows, words):
-        dimension = _linear(span, scale, row, at)
+    """Put a linear dimension where it has room: in its row, else further along its line, else in the next row."""
+    for row, further, at in product(rows, _FURTHER_MM, words):
+        if further and at == "middle":
+            continue
+        dimension = _linear(span, scale, row, at, further)
         if dimension and canvas.has_room_for(dimension.text, dimension.lines):
             canvas.add_dimension(dimension)
             return dimension
     raise NoRoomError(f"no room for {span.measure.name} at {scale.words}")
 
 
-def _linear(span: Span, scale: Scale, row: int, words_at: WordsAt) -> Dimension | None:
+def _linear(span: Span, scale: Scale, row: int, words_at: WordsAt, further: float) -> Dimension | None:
     """The dimension in one row, its words at one place; None where they would not fit between the arrows."""
     upright = span.side in {"left", "right"}
     outward = 1 if span.side in {"right", "above"} else -1
@@ -56,9 +63,9 @@ def _linear(span: Span, scale: Scale, row: int, words_at: WordsAt) -> Dimension 
     a, b = low[along], high[along]
     width = text_width_mm(span.measure.words, STYLE.text_mm)
     inside = b - a >= 2 * STYLE.arrow_mm + 1
-    if words_at == "middle" and width > b - a - 0.5:
+    if words_at == "middle" and width > b - a - 2 * STYLE.clear_mm - 0.1:
         return None
-    beyond = 1.0 if inside else STYLE.arrow_mm + 1.5
+    beyond = further + (1.0 if inside else STYLE.arrow_mm + 1.5)
     text_low = {"middle": (a + b - width) / 2, "low": a - beyond - width, "high": b + beyond}[words_at]
     reach_low, reach_high = min(a, text_low), max(b, text_low + width)
     if not inside:
@@ -109,7 +116,11 @@ class Pointer:
 
 def place_pointer(canvas: Canvas, pointer: Pointer, scale: Scale) -> Dimension:
     """Put a leader with its words where there is room; nearer before farther."""
-    for length, angle in product(pointer.lengths, pointer.angles_deg):
+    tries = sorted(
+        (length + _TURN_COST_MM * i, length, angle)
+        for length, (i, angle) in product(pointer.lengths, enumerate(pointer.angles_deg))
+    )
+    for _, length, angle in tries:
         dimension = _pointed(pointer, scale, angle, length)
         if canvas.has_room_for(dimension.text, dimension.lines):
             canvas.add_dimension(dimension)

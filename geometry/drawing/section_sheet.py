@@ -43,12 +43,11 @@ def _heights(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale) 
     def span(name: str, start: Point, end: Point) -> Span:
         return Span(shown[name], "left", start, end, -body)
 
-    place_span(canvas, span("seat_length_mm", face, lip), scale, rows=range(2), words=("middle", "low"))
-    web = place_span(canvas, span("web_mm", face, floor), scale, rows=range(1, 4), words=("middle", "low"))
-    row = round((-body - web.line_at[0] - STYLE.first_row_mm) / STYLE.row_pitch_mm)
-    place_span(canvas, span("slot_depth_mm", floor, top), scale, rows=range(row, row + 3), words=("middle", "high"))
-    outer = range(row + 1, row + 5)
-    place_span(canvas, span("top_height_mm", face, top), scale, rows=outer, words=("middle", "high", "low"))
+    # The outermost first: its extension lines are there when the words of the inner ones look for room.
+    place_span(canvas, span("top_height_mm", face, top), scale, rows=(2, 3), words=("middle", "high", "low"))
+    place_span(canvas, span("web_mm", face, floor), scale, rows=(1,), words=("middle", "low"))
+    place_span(canvas, span("slot_depth_mm", floor, top), scale, rows=(1,), words=("middle", "high"))
+    place_span(canvas, span("seat_length_mm", face, lip), scale, rows=(0,), words=("middle", "low", "high"))
     if pad.has_stem:
         end: Point = (pad.stem_diameter_mm * k / 2, -pad.stem_length_mm * k)
         right = Span(shown["stem_length_mm"], "right", (-face[0], 0), end, body)
@@ -65,15 +64,15 @@ def _diameters(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale
         return Span(shown[name], side, (-half * k, z * k), (half * k, z * k), edge)  # type: ignore[arg-type]
 
     mouth = pad.top_height_mm - pad.slot_mouth_chamfer_mm
-    slot = both("slot_width_mm", pad.slot_width_mm / 2, mouth, top)
-    place_span(canvas, slot, scale, rows=range(3), words=("middle", "low", "high"))
     body = both("body_diameter_mm", pad.body_diameter_mm / 2, pad.top_height_mm - pad.edge_chamfer_mm, top)
-    place_span(canvas, body, scale, rows=range(1, 5), words=("middle", "high", "low"))
+    place_span(canvas, body, scale, rows=(1,), words=("middle", "high", "low"))
+    slot = both("slot_width_mm", pad.slot_width_mm / 2, mouth, top)
+    place_span(canvas, slot, scale, rows=(0,), words=("middle", "low", "high"))
+    seat = both("seat_diameter_mm", pad.seat_diameter_mm / 2, pad.seat_corner_radius_mm, foot - 1e-6)
+    place_span(canvas, seat, scale, rows=(1 if pad.has_stem else 0,), words=("middle", "low", "high"))
     if pad.has_stem:
         stem = both("stem_diameter_mm", pad.stem_diameter_mm / 2, -pad.stem_length_mm, foot - 1e-6)
-        place_span(canvas, stem, scale, rows=range(3), words=("middle", "high", "low"))
-    seat = both("seat_diameter_mm", pad.seat_diameter_mm / 2, pad.seat_corner_radius_mm, foot - 1e-6)
-    place_span(canvas, seat, scale, rows=range(5), words=("middle", "low", "high"))
+        place_span(canvas, stem, scale, rows=(0,), words=("middle", "high", "low"))
 
 
 def _pointers(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale) -> None:
