@@ -1,0 +1,60 @@
+"""What a design says on its drawing and in its model files."""
+
+from datetime import date
+
+from geometry import ENGINE_VERSION
+from geometry.design import Design
+from geometry.drawing.facts import Projection, SheetFacts, Units
+from geometry.model_label import ModelLabel
+
+FIRST_REVISION = "A"
+_MOISTURE = {
+    "dry": "sizes at 20 °C, machined from dry stock; used dry",
+    "room": "sizes at 20 °C, machined from dry stock; used in room air",
+    "soaked": "sizes at 20 °C, machined from dry stock; used wet",
+}
+
+
+def sheet_facts(
+    design: Design,
+    *,
+    issued: date,
+    units: Units | None = None,
+    projection: Projection | None = None,
+    revision: str = FIRST_REVISION,
+) -> SheetFacts:
+    """The words and figures of a design's drawing; units and projection follow the shop unless a viewer chooses."""
+    measurements = design.measurements
+    is_inch = measurements.make.step == "inch"
+    service = measurements.service
+    return SheetFacts(
+        title=measurements.title or "Lifting pad",
+        design_id=design.design_id,
+        revision=revision,
+        date=issued.isoformat(),
+        material=design.conditions.material.name,
+        mass_kg=design.mass_kg,
+        design_load_n=design.conditions.design_force_n,
+        moisture=_MOISTURE[service.wetness],
+        temperature=f"{service.temperature_low_c:g} to {service.temperature_high_c:g} °C",
+        creator="Seamrest",
+        owner="",
+        cautions=tuple((c.signal, c.text) for c in design.cautions),
+        fit_to_make=design.fit_to_make,
+        not_fit_words="" if design.fit_to_make else design.verdict_words,
+        units=units or ("in" if is_inch else "mm"),
+        projection=projection or ("third" if is_inch else "first"),
+        paper="letter" if is_inch else "A4",
+    )
+
+
+def model_label(design: Design, *, revision: str = FIRST_REVISION) -> ModelLabel:
+    """The name under which a design's model files travel."""
+    return ModelLabel(
+        design_id=design.design_id,
+        title=design.measurements.title,
+        revision=revision,
+        material=design.conditions.material.name,
+        fit_to_make=design.fit_to_make,
+        engine_version=ENGINE_VERSION,
+    )
