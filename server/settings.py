@@ -1,0 +1,83 @@
+"""Everything about a running server that its owner may set, read once from the environment."""
+
+import os
+from collections.abc import Mapping
+from dataclasses import dataclass, fields
+from datetime import UTC, date, datetime
+from typing import Any, Self
+
+from geometry.errors import SeamrestError
+
+PREFIX = "SEAMREST_"
+
+
+class SettingsError(SeamrestError):
+    """An environment variable holds what it cannot hold; the message names it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Settings:
+    """One server's settings; each is set by the variable of its name in capitals, such as ``SEAMREST_PORT``."""
+
+    host: str = "127.0.0.1"
+    """Where the server listens: by default for this machine alone; ``0.0.0.0`` for everybody who can reach it."""
+    port: int = 8000
+    """The port it listens on; 0 takes a free one."""
+    kernel_workers: int = 2
+    """How many processes build model files; each takes some 300 MB."""
+    kernel_line: int = 64
+    """How many requests for a model may wait while all of these are at work; more are told to come again."""
+    kernel_timeout_s: float = 20.0
+    """How long one model may take before its process is ended."""
+    kernel_memory_mb: int = 1024
+    """How much memory one model may take beyond what its process starts with."""
+    body_limit_bytes: int = 65536
+    """The largest body of a request that is read; a full document is a few thousand bytes."""
+    drawing_date: str = ""
+    """The day on every drawing, such as ``2026-11-25``; empty for today (UTC). Set it for files equal byte for byte."""
+
+    @classmethod
+    def from_environment(cls, environment: Mapping[str, str] | None = None) -> Self:
+        """The settings that the environment holds; what it does not name keeps its default.
+
+        Raises SettingsError for a name that is no setting, and for a value that cannot be.
+        """
+        found = os.environ if environment is None else environment
+        known = {PREFIX + f.name.upper(): f for f in fields(cls)}
+        values: dict[str, Any] = {}
+        for name, text in found.items():
+            if not name.startswith(PREFIX):
+                continue
+            if name not in known:
+                raise SettingsError(f"{name} is not a setting; there are {', '.join(known)}.")
+            values[known[name].name] = _read(name, text, type(known[name].default))
+        return cls(**values)
+
+    def drawing_day(self) -> str:
+        """The day to put on a drawing made now."""
+        return self.drawing_date or datetime.now(UTC).date().isoformat()
+
+    def __post_init__(self) -> None:
+        for name in ("kernel_workers", "kernel_timeout_s", "kernel_memory_mb", "body_limit_bytes"):
+            if not getattr(self, name) > 0:
+                raise SettingsError(f"{PREFIX}{name.upper()} is {getattr(self, name)}; it must be more than 0.")
+        if self.kernel_line < 0 or not 0 <= self.port <= 65535:
+            raise SettingsError(f"{PREFIX}KERNEL_LINE must not be negative, and {PREFIX}PORT lies between 0 and 65535.")
+        if self.drawing_date:
+            _require_day(self.drawing_date)
+
+
+def _read(name: str, text: str, kind: type) -> Any:
+    try:
+        return kind(text)
+    except ValueError:
+        raise SettingsError(
+            f"{name} is “{text}”; it must be {'a whole number' if kind is int else 'a number'}."
+        ) from None
+
+
+def _require_day(text: str) -> None:
+    try:
+        date.fromisoformat(text)
+    except ValueError:
+        raise SettingsError(f"{PREFIX}DRAWING_DATE is “{text}”; it must be a day such as 2026-11-25.") from None
