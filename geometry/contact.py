@@ -19,7 +19,7 @@ _MOST_CHANGES = 40
 _STILL = 1e-9
 """A corner that rises by less than this share of the lifting point's rise does not move."""
 _SINGULAR = 1e-10
-"""Springs that stand this nearly on one line with the lifting point do not hold the body against turning about it."""
+"""Springs that stand this nearly on one line with the lifting point do not keep the body from turning about it."""
 
 
 class Springs(NamedTuple):
@@ -82,7 +82,7 @@ def segments(springs: Springs) -> Iterator[Segment]:
         if not events:
             return
         rise_mm = min(events.values())
-        edge = frozenset(i for i in everything if events.get(i) == rise_mm or _touches(segment, i, rise_mm))
+        edge = frozenset(i for i, rise in events.items() if rise == rise_mm)
         slopes = segment.slopes_at(rise_mm)
         segment = _next_segment(springs, rise_mm=rise_mm, slopes=slopes, firm=segment.pushing - edge, edge=edge)
     raise ArithmeticError(f"more than {_MOST_CHANGES} changes of contact: {springs}")
@@ -97,19 +97,13 @@ def _event_mm(segment: Segment, spring: int) -> float:
     return start_mm + max(0.0, (segment.springs.lets_go_mm(spring) - segment.corner_rise_mm(spring, start_mm)) / rate)
 
 
-def _touches(segment: Segment, spring: int, rise_mm: float) -> bool:
-    """Whether a spring just touches without load."""
-    lets_go_mm = segment.springs.lets_go_mm(spring)
-    return abs(segment.corner_rise_mm(spring, rise_mm) - lets_go_mm) <= _STILL * (rise_mm + lets_go_mm)
-
-
 def _next_segment(
     springs: Springs, *, rise_mm: float, slopes: Plan, firm: frozenset[int], edge: frozenset[int]
 ) -> Segment:
-    """Choose which of the springs that just touch go on pushing: those whose corner sinks; the others must rise.
+    """Choose which of the springs that change go on pushing: those whose corner sinks; the others must rise.
 
-    The energy is convex, so such a choice exists; the largest one is taken, which holds the body where it could turn
-    freely.
+    The energy is convex, so such a choice exists; the largest one is taken, which keeps the body where it could turn
+    freely. Springs that change a hair later follow in a step of their own.
     """
     for kept in _subsets(edge):
         turning = _turning(springs, firm | kept)
@@ -129,7 +123,7 @@ def _subsets(springs: Iterable[int]) -> Iterator[frozenset[int]]:
 
 
 def _turning(springs: Springs, pushing: frozenset[int]) -> Plan | None:
-    """Change of both slopes per mm of rise, from moments about the lifting point; None where nothing holds the body."""
+    """Change of both slopes per mm of rise, from moments about the lifting point; None where nothing stops it."""
     a = b = c = p = q = 0.0
     for i in pushing:
         (x, y), k = springs.places_mm[i], springs.stiffness_n_per_mm[i]

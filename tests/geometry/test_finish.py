@@ -63,6 +63,15 @@ def test_the_cuts_run_unbroken_from_the_face_to_the_diameter(radius: float, face
 
 
 @given(radius=RADII, facets=COUNTS)
+def test_the_corner_looks_the_same_from_the_face_and_from_the_side(radius: float, facets: int) -> None:
+    """Oracle: the bisector of the corner is an axis of symmetry."""
+    cuts = corner_facets(radius_mm=radius, facets=facets)
+    for a, b in zip(cuts, reversed(cuts), strict=True):
+        assert (a.start_inset_mm, a.start_height_mm) == pytest.approx((b.end_height_mm, b.end_inset_mm), abs=1e-9)
+        assert a.angle_from_axis_deg + b.angle_from_axis_deg == pytest.approx(90, abs=1e-9)
+
+
+@given(radius=RADII, facets=COUNTS)
 def test_the_slide_is_swivelled_to_the_slope_of_the_cut(radius: float, facets: int) -> None:
     """Oracle: the slope from the two ends; the axis is where only the height changes."""
     for cut in corner_facets(radius_mm=radius, facets=facets):

@@ -113,6 +113,12 @@ def test_a_jack_that_cannot_roll_never_sees_a_smaller_side_load(force: float, le
     assert stuck >= 0.30 * force
 
 
+def test_a_lean_to_either_side_pushes_alike() -> None:
+    """Oracle: the size of the lean counts, 0.03 + sin 0.2 = 0.228669."""
+    found = side_force_n(design_force_n=1000, lean_rad=-0.2, ground="rolls")
+    assert found == pytest.approx(228.669, abs=1e-3)
+
+
 @given(force=FORCES, lean=st.floats(0, 0.4), more=st.floats(0, 0.1))
 def test_more_lean_never_lessens_the_side_load(force: float, lean: float, more: float) -> None:
     """Oracle: the sine rises over this range."""

@@ -120,6 +120,12 @@ def test_roughing_and_finishing_a_three_inch_bar_in_thousandths() -> None:
     assert [mm_to_inch(depth) for depth in depths] == pytest.approx([0.020, 0.020, 0.005], abs=1e-9)
 
 
+def test_a_whole_number_of_cuts_gets_no_cut_more_by_rounding() -> None:
+    """Oracle: 4.9 − 0.1 is 24 cuts of 0.2; in binary numbers it is a hair more."""
+    assert (4.9 - 0.1) / 0.2 > 24
+    assert len(pass_depths_mm(total_mm=4.9, greatest_depth_mm=0.2, finishing_depth_mm=0.1)) == 25
+
+
 def test_inch_bars_rise_by_eighths_then_quarters_then_halves() -> None:
     """Oracle: the steps that dealers list, from memory: 1/8 in to 2 in, 1/4 in to 4 in, 1/2 in to 6 in."""
     inches = [mm_to_inch(d) for d in STOCK_DIAMETERS_MM["inch"]]
@@ -130,7 +136,7 @@ def test_inch_bars_rise_by_eighths_then_quarters_then_halves() -> None:
 
 
 def test_metric_bars_run_from_20_to_150() -> None:
-    """Oracle: the list that dealers publish, from memory; it holds no 35, 55, 85 or 95."""
+    """Oracle: the list that dealers publish, from memory; it lists no 35, 55, 85 or 95."""
     bars = STOCK_DIAMETERS_MM["metric"]
     assert (bars[0], bars[-1], len(bars)) == (20, 150, 21)
     assert not {35, 55, 85, 95} & set(bars)

@@ -97,7 +97,7 @@ def test_every_point_is_in_equilibrium(car: Vehicle) -> None:
 def test_the_force_ends_at_the_bound_of_moments_and_never_passes_it(car: Vehicle) -> None:
     """Oracle: the closed bound, which knows no springs."""
     curve = lift_curve(car, lift_needed_mm=150)
-    assert curve.greatest_force_n == pytest.approx(bound_n(car), rel=1e-9)
+    assert curve.greatest_force_n == pytest.approx(bound_n(car), rel=1e-11)
 
 
 @given(car=vehicles())
@@ -140,7 +140,7 @@ def test_the_greatest_force_does_not_hang_on_the_guessed_springs(car: Vehicle, f
     """Oracle: the last two wheels and the jack are three supports, whose loads moments alone decide."""
     other = replace(car, ride_frequency_hz=car.ride_frequency_hz * factor)
     forces = [lift_curve(c, lift_needed_mm=150).greatest_force_n for c in (car, other)]
-    assert forces[0] == pytest.approx(forces[1], rel=1e-9)
+    assert forces[0] == pytest.approx(forces[1], rel=1e-11)
 
 
 @given(car=vehicles())
@@ -175,7 +175,7 @@ def test_raised_under_one_wheel_the_car_ends_on_the_two_beside_it() -> None:
 
 @pytest.mark.parametrize("off_mm", [1e-13, -1e-13, 1e-10, -1e-10, 1e-7, -1e-7, 1e-4, -1e-4])
 def test_nearly_three_wheels_at_once_is_no_obstacle(off_mm: float) -> None:
-    """Oracle: the closed bound on both sides of the tie, to a share of a thousand-millionth."""
+    """Oracle: the closed bound on both sides of the tie, to rounding."""
     car = replace(
         ANCHOR,
         front_share=0.5,
@@ -183,7 +183,7 @@ def test_nearly_three_wheels_at_once_is_no_obstacle(off_mm: float) -> None:
         point_from_centreline_mm=750.0,
         cg_offset_mm=off_mm,
     )
-    assert lift_curve(car, lift_needed_mm=150).greatest_force_n == pytest.approx(bound_n(car), rel=1e-9)
+    assert lift_curve(car, lift_needed_mm=150).greatest_force_n == pytest.approx(bound_n(car), rel=1e-11)
 
 
 @pytest.mark.parametrize(

@@ -31,6 +31,6 @@ def test_with_two_teeth_the_table_moves_16_5_inches_a_minute() -> None:
 
 
 def test_the_cutter_sizes_of_the_page_are_in_the_inch_series() -> None:
-    """Oracle: 3.175, 6.35, 12.7, 15.875, 19.05 and 25.4 mm on the page."""
+    """Oracle: 3.175, 6.35, 12.7, 15.875, 19.05 mm and one inch on the page."""
     sizes = {inch_to_mm(n / 8) for n in (1, 2, 4, 5, 6, 8)}
     assert sizes <= set(CUTTER_DIAMETERS_MM["inch"])
