@@ -10,14 +10,14 @@ from typing import Any
 
 from geometry.design import Design, design_pad
 from geometry.drawing import draw, to_dxf, to_pdf, to_svg
-from geometry.errors import BadMeasurementsError, ModelError, NoPadFitsError
+from geometry.errors import BadMeasurementsError, NoPadFitsError, SeamrestError
 from geometry.measurements import read_measurements
 from geometry.model_label import file_stem
 from geometry.model_process import write_models
 from geometry.rules import Check
 from geometry.sheet_facts import model_label, sheet_facts
 
-EXIT_PASSES, EXIT_FAILS, EXIT_BAD_INPUT, EXIT_NO_PAD = 0, 1, 2, 3
+EXIT_PASSES, EXIT_FAILS, EXIT_BAD_INPUT, EXIT_NO_PAD, EXIT_NOT_WRITTEN = 0, 1, 2, 3, 4
 _VERDICTS = {
     "pass": "passes",
     "fail": "FAILS",
@@ -28,7 +28,7 @@ _VERDICTS = {
 
 
 def main(arguments: list[str] | None = None) -> int:
-    """Run the command; returns its exit status: 0 all estimates pass, 1 some fail, 2 bad input, 3 no pad fits."""
+    """Run the command; returns its exit status: 0 all estimates pass, 1 some fail, 2 bad input, 3 no pad fits, 4 not written."""
     parser = argparse.ArgumentParser(prog="python -m geometry", description="Make a lifting pad from measurements.")
     parser.add_argument("file", type=Path, help="a measurement document, JSON")
     parser.add_argument("--out", type=Path, required=True, help="the folder that the files are written to")
@@ -46,9 +46,9 @@ def main(arguments: list[str] | None = None) -> int:
     try:
         for path in _write(design, asked.out):
             print(f"wrote {path}")
-    except (OSError, ModelError) as error:
-        _complain(str(error))
-        return EXIT_BAD_INPUT
+    except (OSError, SeamrestError) as error:
+        _complain(f"Not all files could be written: {error}")
+        return EXIT_NOT_WRITTEN
     return EXIT_PASSES if design.fit_to_make else EXIT_FAILS
 
 
@@ -76,7 +76,9 @@ def _no_pad(error: NoPadFitsError) -> str:
 
 
 def _summary(design: Design) -> str:
-    pad = "\n".join(f"  {name.removesuffix('_mm').replace('_', ' '):20} {mm:8.3f} mm" for name, mm in design.pad.as_dict().items())
+    pad = "\n".join(
+        f"  {name.removesuffix('_mm').replace('_', ' '):20} {mm:8.3f} mm" for name, mm in design.pad.as_dict().items()
+    )
     checks = "\n".join(map(_line, design.checks))
     return f"{design.verdict_words}\n\nThe pad ({design.design_id})\n{pad}\n\nWhat was estimated, governing first\n{checks}\n"
 

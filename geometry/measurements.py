@@ -18,6 +18,7 @@ from geometry.quantity import Group, Number, ShortText, chosen, measured, proble
 
 UNCERTAINTY_MM = {"caliper": 0.1, "rule": 0.5}
 """Common practice, no source: what a careful hand reads off each instrument on a car."""
+_LONGEST_INTEGER = 10**12
 
 
 class Car(Group):
@@ -413,7 +414,7 @@ def _problem(error: ErrorDetails) -> Problem:
     title, unit = _title_and_unit(error["loc"])
     ctx = error.get("ctx") or {}
     value = error["input"]
-    shown = f"{value:g} {unit}".strip() if isinstance(value, int | float) else f"“{str(value)[:40]}”"
+    shown = _shown(value, unit)
     match error["type"]:
         case "missing":
             return Problem(field, None, f"{title} is still to be measured.")
@@ -434,6 +435,13 @@ def _problem(error: ErrorDetails) -> Problem:
             return Problem(field, value, str(ctx.get("error", error["msg"])))
         case _:
             return Problem(field, value, f"{title}: {error['msg']}.")
+
+
+def _shown(value: object, unit: str) -> str:
+    """A value that was given, short enough to stand in a sentence."""
+    if isinstance(value, float) or (isinstance(value, int) and abs(value) < _LONGEST_INTEGER):
+        return f"{value:g} {unit}".strip()
+    return "that" if isinstance(value, int) else f"“{str(value)[:40]}”"
 
 
 def _title_and_unit(loc: tuple[int | str, ...]) -> tuple[str, str]:

@@ -2,15 +2,15 @@
 
 from typing import Annotated, Any, Literal
 
-from pydantic import BaseModel, ConfigDict, Field, FiniteFloat, StringConstraints
+from pydantic import BaseModel, ConfigDict, Field, FiniteFloat, Strict, StringConstraints
 from pydantic_core import PydanticCustomError
 
 from geometry.errors import Problem
 
 Kind = Literal["length", "mass", "number", "angle", "choice", "count", "lengths", "text"]
 
-Number = FiniteFloat
-"""Every number of the document: infinities and NaN are refused."""
+Number = Annotated[FiniteFloat, Strict()]
+"""Every number of the document: infinities, NaN, texts and truth values are refused."""
 
 ShortText = Annotated[str, StringConstraints(strip_whitespace=True, max_length=80, pattern=r"^[^\x00-\x1f\x7f]*$")]
 """One line of a person's own words."""

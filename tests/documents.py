@@ -37,7 +37,9 @@ def sample(name: str) -> dict[str, Any]:
     return document
 
 
-def _within(group: type[Group], name: str, least: float | None = None, most: float | None = None) -> st.SearchStrategy[float]:
+def _within(
+    group: type[Group], name: str, least: float | None = None, most: float | None = None
+) -> st.SearchStrategy[float]:
     """Values of a field over its whole domain, or the part of it between ``least`` and ``most``."""
     info = group.model_fields[name]
     low = next(m.ge for m in info.metadata if hasattr(m, "ge"))

@@ -109,7 +109,9 @@ def test_a_heavier_car_never_gets_a_smaller_body(document: dict[str, Any], facto
 
 @settings(max_examples=150, deadline=None)
 @given(ordinary_documents(), st.floats(0, 30), st.floats(0, 40))
-def test_a_wider_temperature_range_never_increases_the_seat(document: dict[str, Any], colder: float, hotter: float) -> None:
+def test_a_wider_temperature_range_never_increases_the_seat(
+    document: dict[str, Any], colder: float, hotter: float
+) -> None:
     wider = document | {"service": {"temperature_low_c": -10 - colder, "temperature_high_c": 40 + hotter}}
     before, after = sized_or_none(document), sized_or_none(wider)
     assume(before is not None and after is not None)

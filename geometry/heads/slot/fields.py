@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import Self
 
-from pydantic import model_validator
+from pydantic import StrictInt, model_validator
 
 from geometry.quantity import Group, Number, measured, problem_if, refuse
 
@@ -50,7 +50,7 @@ class SlotSeam(Group):
         help="The slot must be wide enough for the seam with its paint and sealer.",
         how="Close the caliper on the seam, paint and sealer and all, in several places along the point; write down the thickest.",
     )
-    sheets: int = measured(
+    sheets: StrictInt = measured(
         "Sheets in the seam",
         unit="",
         ge=1,

@@ -1,0 +1,145 @@
+"""The design document, its identity, and ten designs that no change of the engine may move unnoticed."""
+
+import dataclasses
+import json
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from geometry import ENGINE_VERSION
+from geometry.cautions import ONE_LINE
+from geometry.design import Design, design_pad
+from geometry.errors import NoPadFitsError
+from geometry.measurements import read_measurements
+from tests.documents import sample, van
+
+GOLDEN = Path(__file__).parent / "golden_designs.json"
+
+
+def designed(document: dict[str, Any]) -> Design:
+    return design_pad(read_measurements(document))
+
+
+def ten() -> dict[str, dict[str, Any]]:
+    return {
+        "van": van(),
+        "van by statics": sample("mobile_library_van"),
+        "inch shop": sample("allotment_estate_inch_shop"),
+        "stem": sample("tool_library_hatchback_stem"),
+        "no pad": sample("rowing_club_trailer_car_no_pad"),
+        "polyethylene": sample("repair_cafe_people_carrier"),
+        "printed": sample("choir_minibus_printed"),
+        "soaked nylon": van(make__material="pa66", service__wetness="soaked"),
+        "hot, stuck and stored": van(service={"temperature_high_c": 60, "ground": "stuck", "hold": "stored"}),
+        "fixed body": van(fixed__body_diameter_mm=80),
+    }
+
+
+def summary(document: dict[str, Any]) -> dict[str, Any]:
+    try:
+        design = designed(document)
+    except NoPadFitsError as conflict:
+        return {"conflict": [conflict.dimension, round(conflict.lower.value_mm, 6), round(conflict.upper.value_mm, 6)]}
+    return {
+        "pad": {name: round(value, 6) for name, value in design.pad.as_dict().items()},
+        "force_n": round(design.conditions.force_n, 4),
+        "checks": {c.code: [c.verdict, None if c.value is None else float(f"{c.value:.7g}")] for c in design.checks},
+    }
+
+
+def test_ten_designs_are_as_this_engine_version_made_them() -> None:
+    """A change here is a new engine: bump ENGINE_VERSION and write the file anew with ``python -m tests.geometry.test_design``."""
+    golden = json.loads(GOLDEN.read_text())
+    assert golden["engine_version"] == ENGINE_VERSION
+    now = json.loads(json.dumps({name: summary(document) for name, document in ten().items()}))
+    assert now == golden["designs"]
+
+
+def test_the_document_has_all_that_its_readers_count_on() -> None:
+    document = designed(sample("mobile_library_van")).to_dict()
+    assert {
+        "schema_version",
+        "engine_version",
+        "design_id",
+        "pad",
+        "ledger",
+        "load",
+        "checks",
+        "cautions",
+        "fit_to_make",
+        "measurements",
+    } <= set(document)
+    assert {"value", "lower", "upper"} <= set(document["ledger"]["web_mm"])
+    assert {"value", "reason", "source", "mark"} <= set(document["ledger"]["web_mm"]["lower"][0])
+    assert {"force_n", "design_force_n", "curve"} <= set(document["load"])
+    assert {
+        "code", "title", "words", "value", "limit", "unit", "utilisation", "verdict", "formula", "substituted", "source", "mark",
+    } <= set(document["checks"][0])  # fmt: skip
+
+
+def test_the_document_is_strict_json() -> None:
+    for document in ten().values():
+        try:
+            json.dumps(designed(document).to_dict(), allow_nan=False)
+        except NoPadFitsError:
+            continue
+
+
+def test_a_design_is_frozen() -> None:
+    with pytest.raises(dataclasses.FrozenInstanceError):
+        designed(van()).pad = None  # type: ignore[misc,assignment]
+
+
+def test_the_same_measurements_have_the_same_identity_and_others_another() -> None:
+    assert designed(van()).design_id == designed(van()).design_id
+    assert designed(van()).design_id != designed(van(jack__cup_bore_mm=68.1)).design_id
+
+
+def test_the_mass_is_volume_times_density() -> None:
+    """Acetal 1.41 g/cm³; a disc ⌀109 × 22 on ⌀67.2 × 13 less a slot 5 × 16.5 × about 107: about 0.34 kg."""
+    assert designed(sample("mobile_library_van")).mass_kg == pytest.approx(0.34, abs=0.01)
+
+
+def test_the_verdict_says_what_passes_what_is_open_and_that_nothing_is_tested() -> None:
+    words = designed(van()).verdict_words
+    assert words.startswith("All ")
+    assert "4 not checked" in words
+    assert words.endswith("Not tested.")
+
+
+def test_a_failed_check_is_named_in_the_verdict() -> None:
+    design = designed(sample("repair_cafe_people_carrier"))
+    assert not design.fit_to_make
+    assert design.verdict_words.startswith("Do not make: slot floor under the seam's edge overloaded by ")
+
+
+def test_the_usual_cautions_are_always_said() -> None:
+    said = " ".join(c.text for c in designed(van()).cautions)
+    for needed in (
+        "held only by a jack",
+        "stands",
+        "level ground",
+        "chocked",
+        "park brake",
+        "maker names",
+        "not tested",
+        "stack",
+    ):
+        assert needed in said
+    assert "not tested" in ONE_LINE
+
+
+def test_a_long_hold_never_becomes_leave_to_park_on_a_jack() -> None:
+    said = [c.text for c in designed(van(service__hold="overnight")).cautions]
+    assert any("no leave to leave a car on a jack" in text for text in said)
+
+
+def test_a_stated_load_is_said_to_be_unchecked() -> None:
+    said = [c.text for c in designed(van(car={"load_source": "stated", "load_kg": 500})).cautions]
+    assert any("is not checked" in text for text in said)
+
+
+if __name__ == "__main__":
+    designs = {name: summary(document) for name, document in ten().items()}
+    GOLDEN.write_text(json.dumps({"engine_version": ENGINE_VERSION, "designs": designs}, indent=1) + "\n")

@@ -1,0 +1,116 @@
+"""The measurement document: what it takes, what it refuses, and in which words."""
+
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+
+from geometry.errors import BadMeasurementsError
+from geometry.measurements import Measurements, read_measurements
+from tests.documents import SAMPLES, documents, sample, van
+
+
+def problems(document: dict[str, Any]) -> dict[str, str]:
+    with pytest.raises(BadMeasurementsError) as caught:
+        read_measurements(document)
+    return {p.field: p.message for p in caught.value.problems}
+
+
+def test_eight_numbers_make_a_document() -> None:
+    read = read_measurements(van())
+    assert sum(len(group) for group in van().values()) == 8
+    assert read.make.material == "pom_c"
+    assert read.service.hold == "minutes"
+
+
+def test_every_missing_number_is_named() -> None:
+    found = problems({"jack": {}, "seam": {}, "car": {}})
+    assert set(found) == {
+        "jack.cup_bore_mm",
+        "jack.cup_depth_mm",
+        "jack.rated_load_kg",
+        "jack.rim_height_low_mm",
+        "seam.thickness_mm",
+        "seam.height_mm",
+        "seam.edge_height_mm",
+        "car.gross_mass_kg",
+    }
+    assert found["jack.cup_bore_mm"] == "Cup bore is still to be measured."
+
+
+def test_a_number_that_cannot_be_is_named_with_its_bound() -> None:
+    assert problems(van(seam__height_mm=400))["seam.height_mm"] == (
+        "Seam height 400 mm cannot be right (at most 120 mm). Measure it again."
+    )
+
+
+@pytest.mark.parametrize("value", [float("nan"), float("inf"), "wide", None, [1], True, 10**400])
+def test_what_is_no_number_is_refused(value: object) -> None:
+    assert "jack.cup_bore_mm" in problems(van(jack__cup_bore_mm=value))
+
+
+def test_an_unknown_key_is_refused_by_name() -> None:
+    assert "jack.cup_boar_mm" in problems(van(jack__cup_boar_mm=68))
+
+
+def test_a_corner_that_leaves_no_wall_is_refused() -> None:
+    assert "cannot locate a pad" in problems(van(jack__cup_corner_radius_mm=11.5))["jack.cup_corner_radius_mm"]
+
+
+def test_more_steel_than_seam_is_refused() -> None:
+    assert "more than the whole seam" in problems(van(seam__bare_thickness_mm=4))["seam.bare_thickness_mm"]
+
+
+def test_a_boss_is_refused_in_words() -> None:
+    assert "cannot be designed here yet" in problems(van(jack__floor_boss_height_mm=2))["jack.floor_boss_height_mm"]
+
+
+def test_statics_name_every_measurement_they_lack() -> None:
+    found = problems(van(car={"load_source": "statics", "gross_mass_kg": 1600}))
+    assert "car.wheelbase_mm" in found
+    assert len(found) == 5
+
+
+@pytest.mark.parametrize("key", ["pur_90", "rubber_60"])
+def test_an_elastomer_is_refused_for_a_slot(key: str) -> None:
+    assert "not offered for a slot" in problems(van(make__material=key))["make.material"]
+
+
+def test_rod_is_not_printed() -> None:
+    assert "turned from rod" in problems(van(make__process="printed"))["make.material"]
+
+
+def test_a_print_that_creeps_is_refused_for_storage() -> None:
+    document = van(make={"material": "pla", "process": "printed"}, service={"hold": "stored"})
+    assert "creeps" in problems(document)["make.material"]
+
+
+def test_defaults_are_those_of_the_notes() -> None:
+    """Corner min(5, depth/2); bare steel the thickness less 1 mm, at least 0.7 mm a sheet."""
+    read = read_measurements(van(jack__cup_depth_mm=8))
+    assert read.jack.facts().corner_radius_mm == 4
+    assert read.seam.facts().bare_thickness_mm == pytest.approx(2.2)
+    assert read_measurements(van(seam__thickness_mm=2.0)).seam.facts().bare_thickness_mm == 1.4
+
+
+@settings(max_examples=100, deadline=None)
+@given(documents())
+def test_what_is_understood_reads_back_the_same(document: dict[str, Any]) -> None:
+    read = read_measurements(document)
+    assert Measurements.model_validate_json(read.model_dump_json()) == read
+
+
+def test_every_number_says_how_it_is_measured_and_in_what() -> None:
+    for group in ("jack", "seam"):
+        for name, info in Measurements.model_fields[group].annotation.model_fields.items():  # type: ignore[union-attr]
+            extra = info.json_schema_extra
+            assert isinstance(extra, dict)
+            assert extra["how"], name
+            assert info.title, name
+            assert extra["kind"] in {"count", "length", "mass", "number", "angle"}
+            assert info.is_required() or extra["assumed"], name
+
+
+@pytest.mark.parametrize("path", sorted(SAMPLES.glob("*.json")), ids=lambda p: p.stem)
+def test_every_sample_is_a_valid_document(path: Any) -> None:
+    assert read_measurements(sample(path.stem)).title
