@@ -49,6 +49,8 @@ class FormReading:
     measurements: Measurements | None
     """None while something is missing or wrong."""
     units: Units
+    units_chosen: bool
+    """Whether the viewer chose them, or they are what holds where nobody has."""
 
 
 def read_form(items: Sequence[tuple[str, str]]) -> FormReading:
@@ -69,6 +71,7 @@ def read_form(items: Sequence[tuple[str, str]]) -> FormReading:
         document=document,
         measurements=None if problems or missing else measurements,
         units=reader.units,
+        units_chosen=reader.units_chosen,
     )
 
 
@@ -86,6 +89,7 @@ class _Reader:
     echo: dict[str, str] = field(default_factory=dict)
     problems: list[Problem] = field(default_factory=list)
     units: Units = "mm"
+    units_chosen: bool = False
     _seen: set[str] = field(default_factory=set)
 
     def take(self, key: str, text: str) -> None:
@@ -103,7 +107,7 @@ class _Reader:
 
     def _take_units(self, text: str) -> None:
         if text in get_args(Units):
-            self.units = "in" if text == "in" else "mm"
+            self.units, self.units_chosen = "in" if text == "in" else "mm", True
         elif text:
             self._refuse("units", text, f"“{text[:40]}” is not a choice of units; write mm or in.")
 

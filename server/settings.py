@@ -53,9 +53,9 @@ class Settings:
             values[known[name].name] = _read(name, text, type(known[name].default))
         return cls(**values)
 
-    def drawing_day(self) -> str:
+    def drawing_day(self) -> date:
         """The day to put on a drawing made now."""
-        return self.drawing_date or datetime.now(UTC).date().isoformat()
+        return date.fromisoformat(self.drawing_date) if self.drawing_date else datetime.now(UTC).date()
 
     def __post_init__(self) -> None:
         for name in ("kernel_workers", "kernel_timeout_s", "kernel_memory_mb", "body_limit_bytes"):

@@ -1,0 +1,78 @@
+"""The web application, put together."""
+
+from collections.abc import AsyncIterator
+from contextlib import asynccontextmanager
+from functools import partial
+
+from fastapi import FastAPI
+from starlette.concurrency import run_in_threadpool
+from starlette.exceptions import HTTPException
+from starlette.responses import FileResponse
+
+from geometry import ENGINE_VERSION
+from geometry.errors import SeamrestError
+from server import api, downloads
+from server.links import static_file
+from server.openapi import describe
+from server.problems import NOT_FOUND, AnsweredError, answer_error, answer_http_error
+from server.security import AccessLog, ForgeryGuard, SecurityHeaders
+from server.settings import Settings
+from server.workers import KernelPool
+
+_DESCRIPTION = (
+    "Designs and documents vehicle lifting pads from measurements of one jack and one car. Every figure is estimated, not"
+    " tested. Lengths are in mm, masses in kg."
+)
+_A_YEAR = "public, max-age=31536000, immutable"
+
+
+def create_app(settings: Settings | None = None) -> FastAPI:
+    """A server that can be started; without ``settings``, those of the environment."""
+    chosen = settings or Settings.from_environment()
+    # The interactive pages of the framework load scripts from elsewhere, which the content policy refuses.
+    app = FastAPI(
+        title="Seamrest",
+        version=ENGINE_VERSION,
+        description=_DESCRIPTION,
+        docs_url=None,
+        redoc_url=None,
+        redirect_slashes=False,
+        lifespan=_running,
+        max_body_size=chosen.body_limit_bytes,
+    )
+    app.state.settings = chosen
+    app.state.kernel = KernelPool(
+        workers=chosen.kernel_workers,
+        line=chosen.kernel_line,
+        timeout_s=chosen.kernel_timeout_s,
+        memory_mb=chosen.kernel_memory_mb,
+    )
+    for router in (downloads.router, api.router):
+        app.include_router(router)
+    app.add_api_route("/static/{path:path}", static, methods=["GET"], include_in_schema=False)
+    app.add_exception_handler(SeamrestError, answer_error)
+    app.add_exception_handler(HTTPException, answer_http_error)
+    # The last one added is the first that a request meets.
+    for middleware in (ForgeryGuard, SecurityHeaders, AccessLog):
+        app.add_middleware(middleware)
+    app.openapi = partial(describe, app)  # type: ignore[method-assign]  # the framework's own way to a schema of one's own
+    return app
+
+
+@asynccontextmanager
+async def _running(app: FastAPI) -> AsyncIterator[None]:
+    """The model processes live as long as the server."""
+    kernel: KernelPool = app.state.kernel
+    kernel.start()
+    try:
+        yield
+    finally:
+        await run_in_threadpool(kernel.stop)
+
+
+async def static(path: str) -> FileResponse:
+    """One static file; its address changes with its content, so it may be kept for good."""
+    found = static_file(path)
+    if found is None:
+        raise AnsweredError(NOT_FOUND, NOT_FOUND.meaning)
+    return FileResponse(found, headers={"Cache-Control": _A_YEAR})

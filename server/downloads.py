@@ -1,0 +1,115 @@
+"""The files of a design: its JSON, its drawing and its models, each with a name, a media type and a header of its own."""
+
+import asyncio
+from collections.abc import Awaitable, Callable
+from concurrent.futures import ThreadPoolExecutor
+from datetime import date
+from functools import partial
+from typing import Any, Literal, get_args
+
+from fastapi import APIRouter, Request
+from starlette.concurrency import run_in_threadpool
+from starlette.responses import Response
+
+from geometry.design import Design, design_pad
+from geometry.drawing import draw, to_dxf, to_pdf, to_svg
+from geometry.model_label import MODEL_FORMATS, ModelFormat, file_stem
+from geometry.sheet_facts import model_label, sheet_facts
+from server.documents import query_pairs, read_whole_form, split_confirmation
+from server.forms import Units
+from server.links import pad_address
+from server.openapi import file_responses, form_parameters
+from server.problems import NOT_FIT, AnsweredError, json_bytes
+
+DrawingFormat = Literal["svg", "dxf", "pdf"]
+DRAWING_FORMATS: tuple[DrawingFormat, ...] = get_args(DrawingFormat)
+FORMATS: tuple[str, ...] = ("json", *MODEL_FORMATS, *DRAWING_FORMATS)
+"""Every file of a design, by the ending of its address."""
+MEDIA_TYPES = {
+    "json": "application/json",
+    "step": "model/step",
+    "stl": "model/stl",
+    "3mf": "model/3mf",
+    "svg": "image/svg+xml",
+    "dxf": "image/vnd.dxf",
+    "pdf": "application/pdf",
+}
+_SHOWN_IN_PLACE = {"svg", "pdf"}
+"""What a browser shows by itself; the rest is saved."""
+
+router = APIRouter()
+
+# The drawing library keeps settings and chance in global variables: one drawing at a time, in a thread of its own.
+_drawer = ThreadPoolExecutor(1, "drawing")
+
+
+async def deliver(
+    request: Request, design: Design, ending: str, *, units: Units | None, is_confirmed: bool, confirm_address: str
+) -> Response:
+    """One file of a design.
+
+    Raises AnsweredError where a model of a failed design was not confirmed, else what drawing and models raise.
+    """
+    if ending == "json":
+        return Response(json_bytes(design.to_dict()), media_type=MEDIA_TYPES["json"])
+    label = model_label(design)
+    content = await _drawn_or_built(request, design, ending, units, confirm_address if not is_confirmed else None)
+    place = "inline" if ending in _SHOWN_IN_PLACE else "attachment"
+    headers = {"Content-Disposition": f'{place}; filename="{file_stem(label)}.{ending}"'}
+    return Response(content, headers=headers, media_type=MEDIA_TYPES[ending])
+
+
+async def _drawn_or_built(
+    request: Request, design: Design, ending: str, units: Units | None, confirm_address: str | None
+) -> bytes:
+    """A drawing from this process, or a model from one that holds the kernel."""
+    for drawing_format in DRAWING_FORMATS:
+        if ending == drawing_format:
+            issued: date = request.app.state.settings.drawing_day()
+            return await asyncio.get_running_loop().run_in_executor(
+                _drawer, partial(drawing_bytes, design, drawing_format, units=units, issued=issued)
+            )
+    if confirm_address is not None and not design.fit_to_make:
+        words = f"{design.verdict_words} To have the model nevertheless, ask for {confirm_address}"
+        raise AnsweredError(NOT_FIT, words, verdict=design.verdict_words, confirm=confirm_address)
+    model_format: ModelFormat = next(f for f in MODEL_FORMATS if f == ending)
+    build: Callable[..., Awaitable[bytes]] = request.app.state.kernel.model
+    return await build(design.pad, model_label(design), model_format)
+
+
+def drawing_bytes(design: Design, ending: DrawingFormat, *, units: Units | None, issued: date) -> bytes:
+    """The drawing of a design in one format; without ``units``, those of the shop that makes it."""
+    drawing = draw(design.pad, sheet_facts(design, issued=issued, units=units))
+    if ending == "pdf":
+        return to_pdf(drawing)
+    return (to_svg(drawing) if ending == "svg" else to_dxf(drawing)).encode("utf-8")
+
+
+def _describe(ending: str) -> dict[str, Any]:
+    """How the address of one file is described to programs."""
+    return {
+        "name": f"pad_{ending}",
+        "summary": f"The design of an address as {ending.upper()}",
+        "response_class": Response,
+        "responses": file_responses(MEDIA_TYPES[ending], is_model=ending in MODEL_FORMATS),
+        "openapi_extra": {"parameters": form_parameters()},
+        "tags": ["addresses"],
+    }
+
+
+def _file_of_address(ending: str) -> Callable[[Request], Awaitable[Response]]:
+    async def answer(request: Request) -> Response:
+        pairs, is_confirmed = split_confirmation(query_pairs(request))
+        form, measurements = read_whole_form(pairs)
+        design = await run_in_threadpool(design_pad, measurements)
+        confirm_address = pad_address(form.typed, f".{ending}", units=form.units, confirmed=True)
+        units = form.units if form.units_chosen else None
+        return await deliver(
+            request, design, ending, units=units, is_confirmed=is_confirmed, confirm_address=confirm_address
+        )
+
+    return answer
+
+
+for _ending in FORMATS:
+    router.add_api_route(f"/pad.{_ending}", _file_of_address(_ending), methods=["GET"], **_describe(_ending))
