@@ -7,9 +7,6 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from geometry.machining import (
-    CUTTER_DIAMETERS_MM,
-    SERIES_SOURCE,
-    STOCK_DIAMETERS_MM,
     cutting_speed_m_min,
     dial_infeed_mm,
     diameter_after_mm,
@@ -21,6 +18,7 @@ from geometry.machining import (
     table_feed_mm_min,
 )
 from geometry.provenance import Mark
+from geometry.series import CUTTER_DIAMETERS_MM, SERIES_SOURCE, STOCK_DIAMETERS_MM
 from geometry.units import inch_to_mm, mm_to_inch
 
 DIAMETERS = st.floats(3, 200)

@@ -5,7 +5,8 @@ The speed and the inch feeds were read; metric feeds, turns and table feed are c
 
 import pytest
 
-from geometry.machining import CUTTER_DIAMETERS_MM, spindle_speed_rpm, table_feed_mm_min
+from geometry.machining import spindle_speed_rpm, table_feed_mm_min
+from geometry.series import CUTTER_DIAMETERS_MM
 from geometry.units import inch_to_mm, mm_to_inch
 
 QUARTER_INCH_MM = 6.35
