@@ -10,6 +10,9 @@ ModelFormat = Literal["step", "stl", "3mf"]
 MODEL_FORMATS: tuple[ModelFormat, ...] = ("step", "stl", "3mf")
 """Every kind of model file, the exact one first."""
 
+_ASCII_FOR = str.maketrans("–—−⁄×", "---/x")
+"""Signs that must not vanish: without the fraction's slash ½ would become 12."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ModelLabel:
@@ -51,7 +54,7 @@ def ascii_text(text: str) -> str:
     >>> ascii_text("Vän “Ö” №7")
     'Van O No7'
     """
-    plain = unicodedata.normalize("NFKD", text).encode("ascii", "ignore").decode()
+    plain = unicodedata.normalize("NFKD", text).translate(_ASCII_FOR).encode("ascii", "ignore").decode()
     return " ".join(re.sub(r"[^ -~]|['\"\\<>&]", " ", plain).split())
 
 

@@ -1,0 +1,267 @@
+"""The pool of kernel processes: files come out, and crashes, hangs, hunger and a full line cost one request each."""
+
+import asyncio
+import os
+import subprocess
+import sys
+import time
+from collections.abc import AsyncIterator
+from contextlib import asynccontextmanager
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from geometry.errors import BadMeasurementsError, ModelError
+from geometry.model_label import ModelFormat, ModelLabel
+from geometry.pad import Pad
+from server import workers
+from server.workers import BusyError, KernelDiedError, KernelPool, KernelTimeoutError
+from tests.geometry.pads import LABEL, ORDINARY
+
+pytestmark = pytest.mark.anyio
+
+
+@pytest.fixture
+def anyio_backend() -> str:
+    """The loop that the server runs on."""
+    return "asyncio"
+
+
+def misbehave(pad: Pad, label: ModelLabel, _: ModelFormat) -> bytes:
+    """A builder that does what the design's title says: it stands for a kernel that fails."""
+    match label.title:
+        case "crash":
+            os.abort()
+        case "hang":
+            time.sleep(60)
+        case "hunger":
+            bytearray(10**9)
+        case "raise":
+            raise ValueError("a class of the kernel's own")
+        case "refuse":
+            raise ModelError("not this one")
+    return f"{os.getpid()} {pad.web_mm}".encode()
+
+
+def titled(title: str) -> ModelLabel:
+    """A label that asks for a certain misbehaviour."""
+    return ModelLabel(design_id="k3f9", title=title, revision="", material="", fit_to_make=True, engine_version="0.1.0")
+
+
+@asynccontextmanager
+async def running(**options: Any) -> AsyncIterator[KernelPool]:
+    """A started pool of one misbehaving worker, unless told otherwise."""
+    pool = KernelPool(**{"workers": 1, "build": misbehave, "timeout_s": 5, "memory_mb": 256, **options})
+    pool.start()
+    try:
+        yield pool
+    finally:
+        pool.stop()
+
+
+async def ask(pool: KernelPool, title: str = "") -> bytes:
+    """One answer of a misbehaving pool."""
+    return await pool.model(ORDINARY, titled(title), "step")
+
+
+async def test_a_worker_builds_a_step_file() -> None:
+    """The bytes of the file of ISO 10303-21."""
+    async with running(build=workers.build_model, timeout_s=30, memory_mb=1024) as pool:
+        assert (await pool.model(ORDINARY, LABEL, "step")).startswith(b"ISO-10303-21;")
+
+
+async def test_a_crash_costs_one_request_and_the_worker_is_back_in_a_second() -> None:
+    """The process aborts as native code does; the next request is answered by another process."""
+    async with running() as pool:
+        before = await ask(pool)
+        with pytest.raises(KernelDiedError):
+            await ask(pool, "crash")
+        started = time.monotonic()
+        after = await ask(pool)
+        assert time.monotonic() - started < 1
+        assert before.split()[0] != after.split()[0]
+
+
+async def test_a_hang_is_ended_in_time_and_the_worker_is_back_in_a_second() -> None:
+    """The job sleeps for a minute; half a second is allowed."""
+    async with running(timeout_s=0.5) as pool:
+        await ask(pool)
+        started = time.monotonic()
+        with pytest.raises(KernelTimeoutError, match=r"after 0\.5 s"):
+            await ask(pool, "hang")
+        assert time.monotonic() - started < 1.5
+        started = time.monotonic()
+        await ask(pool)
+        assert time.monotonic() - started < 1
+
+
+async def test_hunger_for_memory_costs_one_request() -> None:
+    """The job asks for 1 GB where 256 MB are allowed; the next one gets an answer."""
+    async with running() as pool:
+        with pytest.raises(KernelDiedError, match="memory"):
+            await ask(pool, "hunger")
+        assert await ask(pool)
+
+
+async def test_an_unforeseen_exception_replaces_the_process() -> None:
+    """What the kernel's state is after it is unknown."""
+    async with running() as pool:
+        before = await ask(pool)
+        with pytest.raises(KernelDiedError, match="a class of the kernel's own"):
+            await ask(pool, "raise")
+        assert before != await ask(pool)
+
+
+async def test_a_refusal_keeps_the_process() -> None:
+    """A model error is an answer like any other, and its words arrive."""
+    async with running() as pool:
+        before = await ask(pool)
+        with pytest.raises(ModelError, match="not this one"):
+            await ask(pool, "refuse")
+        assert before == await ask(pool)
+
+
+async def test_a_process_that_died_at_rest_is_replaced_unnoticed() -> None:
+    """Killed between two requests, as by a system short of memory."""
+    async with running() as pool:
+        pid = int((await ask(pool)).split()[0])
+        os.kill(pid, 9)
+        await asyncio.sleep(0.2)
+        assert int((await ask(pool)).split()[0]) != pid
+
+
+async def test_other_workers_go_on_while_one_hangs() -> None:
+    """Two workers: five quick jobs are done long before the hang is over."""
+    async with running(workers=2, timeout_s=3) as pool:
+        await asyncio.gather(ask(pool), ask(pool))
+        hang = asyncio.create_task(ask(pool, "hang"))
+        started = time.monotonic()
+        await asyncio.gather(*(ask(pool) for _ in range(5)))
+        assert time.monotonic() - started < 2
+        with pytest.raises(KernelTimeoutError):
+            await hang
+
+
+async def test_a_full_line_says_so_at_once() -> None:
+    """One at work, two in the line: the fourth is turned away, and the line is open again afterwards."""
+    async with running(line=2, timeout_s=1) as pool:
+        await ask(pool)
+        waiting = [asyncio.create_task(ask(pool, title)) for title in ("hang", "", "")]
+        await asyncio.sleep(0.1)
+        with pytest.raises(BusyError, match="3 models"):
+            await ask(pool)
+        results = await asyncio.gather(*waiting, return_exceptions=True)
+        assert [isinstance(result, bytes) for result in results] == [False, True, True]
+        assert await ask(pool)
+
+
+async def test_a_request_that_nobody_waits_for_leaves_the_line() -> None:
+    """Cancelled before a worker took it: its place is free again."""
+    async with running(line=1, timeout_s=1) as pool:
+        await ask(pool)
+        hang = asyncio.create_task(ask(pool, "hang"))
+        await asyncio.sleep(0.1)
+        waiting = asyncio.create_task(ask(pool))
+        await asyncio.sleep(0.1)
+        waiting.cancel()
+        await asyncio.sleep(0.1)
+        assert await ask(pool)
+        with pytest.raises(KernelTimeoutError):
+            await hang
+
+
+async def test_each_request_gets_its_own_answer() -> None:
+    """Thirty different pads at once over two workers."""
+    async with running(workers=2) as pool:
+        answers = await asyncio.gather(
+            *(pool.model(ORDINARY.with_(web_mm=20 + i), titled(""), "step") for i in range(30))
+        )
+        assert [float(answer.split()[1]) for answer in answers] == [20 + i for i in range(30)]
+
+
+async def test_an_impossible_pad_is_refused_before_the_line() -> None:
+    """A pool that was never started can still refuse it."""
+    with pytest.raises(BadMeasurementsError):
+        await KernelPool().model(ORDINARY.with_(web_mm=1), LABEL, "step")
+
+
+async def test_a_pool_that_is_not_running_says_so() -> None:
+    """Before start and after stop."""
+    pool = KernelPool(workers=1, build=misbehave)
+    with pytest.raises(ModelError, match="not running"):
+        await ask(pool)
+    pool.start()
+    pool.stop()
+    with pytest.raises(ModelError, match="not running"):
+        await ask(pool)
+
+
+async def test_stopping_leaves_no_process_behind_even_while_one_hangs() -> None:
+    """The worker's process is gone when stop returns."""
+    pool = KernelPool(workers=1, build=misbehave)
+    pool.start()
+    pid = int((await ask(pool)).split()[0])
+    hang = asyncio.create_task(ask(pool, "hang"))
+    await asyncio.sleep(0.1)
+    pool.stop()
+    with pytest.raises(KernelDiedError):
+        await hang
+    with pytest.raises(ProcessLookupError):
+        os.kill(pid, 0)
+
+
+_WEB_SIDE = """
+import asyncio, sys
+from server.workers import KernelPool
+from tests.geometry.pads import LABEL, ORDINARY
+
+async def main():
+    pool = KernelPool(workers=1)
+    pool.start()
+    try:
+        print(len(await pool.model(ORDINARY, LABEL, "step")))
+    except Exception as error:
+        print(type(error).__name__, error)
+    pool.stop()
+    print(sorted(name for name in sys.modules if name.split(".")[0] in ("OCP", "cadquery", "vtkmodules", "numpy")))
+
+if __name__ == "__main__":
+    asyncio.run(main())
+"""
+
+
+def web_side(tmp_path: Path, **environment: str) -> list[str]:
+    """What a process prints that uses the pool as the web does."""
+    script = tmp_path / "web.py"
+    script.write_text(_WEB_SIDE)
+    root = Path(workers.__file__).parent.parent
+    path = os.pathsep.join([*environment.values(), str(root)])
+    done = subprocess.run(
+        [sys.executable, "-W", "error", str(script)],
+        env=os.environ | {"PYTHONPATH": path},
+        capture_output=True,
+        text=True,
+        check=True,
+        timeout=60,
+    )
+    return done.stdout.splitlines()
+
+
+def test_the_process_that_uses_the_pool_never_loads_the_kernel(tmp_path: Path) -> None:
+    """A STEP file comes out, and neither the kernel nor what comes with it is among the loaded modules."""
+    size, modules = web_side(tmp_path)
+    assert int(size) > 10_000
+    assert modules == "[]"
+
+
+def test_a_missing_system_library_is_named_with_what_to_install(tmp_path: Path) -> None:
+    """A stand-in for the kernel's bindings fails as they do on a bare system."""
+    stand_in = tmp_path / "OCP"
+    stand_in.mkdir()
+    (stand_in / "__init__.py").write_text(
+        "raise ImportError('libGL.so.1: cannot open shared object file: No such file or directory')"
+    )
+    answer, _ = web_side(tmp_path, first=str(tmp_path))
+    assert answer.startswith("KernelMissingError ")
+    assert "apt-get install libgl1" in answer
