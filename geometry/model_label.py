@@ -10,6 +10,9 @@ ModelFormat = Literal["step", "stl", "3mf"]
 MODEL_FORMATS: tuple[ModelFormat, ...] = ("step", "stl", "3mf")
 """Every kind of model file, the exact one first."""
 
+FILES_VERSION = 1
+"""Changes whenever the same pad and label would give other bytes in a file: kept files of another version are not used."""
+
 _ASCII_FOR = str.maketrans("–—−⁄×", "---/x")
 """Signs that must not vanish: without the fraction's slash ½ would become 12."""
 

@@ -30,6 +30,7 @@ from geometry.errors import KernelMissingError, ModelError, SeamrestError
 from geometry.model_label import ModelFormat, ModelLabel
 from geometry.model_process import load_model_builder
 from geometry.pad import Pad, require_buildable
+from server.model_cache import ModelCache, cache_key
 
 Job = tuple[Pad, ModelLabel, ModelFormat]
 Answer = tuple[Literal["file"], bytes] | tuple[Literal["refused", "kernel_missing", "broken"], str]
@@ -59,7 +60,7 @@ class KernelPool:
     """Workers that turn pads into model files, and a short line of requests in front of them.
 
     ``line`` is how many requests may wait while every worker is at work, ``timeout_s`` how long one may be at work, and
-    ``memory_mb`` how much memory a worker may take beyond what it starts with.
+    ``memory_mb`` how much memory a worker may take beyond what it starts with. Files that the cache knows are not built.
     """
 
     def __init__(
@@ -70,7 +71,9 @@ class KernelPool:
         timeout_s: float = 20,
         memory_mb: int = 1024,
         build: Build = build_model,
+        cache: ModelCache | None = None,
     ) -> None:
+        self._cache = cache
         self._size, self._line, self._timeout_s = workers, line, timeout_s
         self._workers = [_Worker(build, memory_mb) for _ in range(workers)]
         self._idle: SimpleQueue[_Worker] = SimpleQueue()
@@ -103,6 +106,10 @@ class KernelPool:
         Raises BadMeasurementsError where the dimensions are no single body, else one of the tree of this module.
         """
         require_buildable(pad)
+        if self._cache is not None:
+            kept = await asyncio.to_thread(self._cache.get, cache_key(pad, label, model_format))
+            if kept is not None:
+                return kept
         return await asyncio.wrap_future(self._submit((pad, label, model_format)))
 
     def _submit(self, job: Job) -> Future[bytes]:
@@ -132,9 +139,12 @@ class KernelPool:
         """Have an idle worker do the job; whatever comes of it, the worker goes back to the idle ones."""
         worker = self._idle.get()
         try:
-            return worker.do(job, self._timeout_s)
+            content = worker.do(job, self._timeout_s)
         finally:
             self._idle.put(worker)
+        if self._cache is not None:
+            self._cache.put(cache_key(*job), content)
+        return content
 
 
 class _Worker:

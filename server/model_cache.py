@@ -1,0 +1,85 @@
+"""Model files kept on disk, so that the same file is not built twice: bounded, shared by processes, never half a file."""
+
+import hashlib
+import json
+import os
+import secrets
+import time
+from contextlib import suppress
+from dataclasses import asdict
+from pathlib import Path
+
+from geometry.model_label import FILES_VERSION, ModelFormat, ModelLabel
+from geometry.pad import DIMENSIONS, Pad
+
+_DIGEST_BYTES = 32
+_ABANDONED_S = 3600
+"""An unfinished file older than this belongs to a process that is gone."""
+
+
+def cache_key(pad: Pad, label: ModelLabel, model_format: ModelFormat) -> str:
+    """A name for one file that no other content shares: everything that goes into it, the engine's version included."""
+    content = [FILES_VERSION, model_format, asdict(label), {name: float(getattr(pad, name)) for name in DIMENSIONS}]
+    return hashlib.sha256(json.dumps(content, sort_keys=True).encode()).hexdigest()
+
+
+class ModelCache:
+    """A folder of model files; the ones longest unused go first when it grows past its size.
+
+    Each file starts with the digest of the rest, so that what a crash or a bad disk left behind is never served. A disk
+    that is full or read-only costs speed, not answers.
+    """
+
+    def __init__(self, folder: Path, *, max_bytes: int = 200 * 2**20) -> None:
+        self._folder, self._max_bytes = folder, max_bytes
+
+    def get(self, key: str) -> bytes | None:
+        """The kept content, or None."""
+        path = self._path(key)
+        try:
+            stored = path.read_bytes()
+        except OSError:
+            return None
+        digest, content = stored[:_DIGEST_BYTES], stored[_DIGEST_BYTES:]
+        if hashlib.sha256(content).digest() != digest:
+            path.unlink(missing_ok=True)
+            return None
+        with suppress(OSError):
+            os.utime(path)
+        return content
+
+    def put(self, key: str, content: bytes) -> None:
+        """Keep a content; readers see it whole or not at all, whoever else writes the same at that moment."""
+        if _DIGEST_BYTES + len(content) > self._max_bytes:
+            return
+        unfinished = self._folder / f"{key}.{secrets.token_hex(8)}.part"
+        try:
+            self._folder.mkdir(parents=True, exist_ok=True)
+            unfinished.write_bytes(hashlib.sha256(content).digest() + content)
+            unfinished.replace(self._path(key))
+        except OSError:
+            with suppress(OSError):
+                unfinished.unlink(missing_ok=True)
+        self._trim()
+
+    def _path(self, key: str) -> Path:
+        return self._folder / f"{key}.model"
+
+    def _trim(self) -> None:
+        """Remove the files longest unused until the rest fits, and what dead processes left unfinished."""
+        kept = []
+        for path in self._folder.glob("*.*"):
+            # Another process may remove any of them at any moment.
+            with suppress(OSError):
+                about = path.stat()
+                if path.suffix == ".model":
+                    kept.append((about.st_mtime_ns, about.st_size, path))
+                elif about.st_mtime < time.time() - _ABANDONED_S:
+                    path.unlink()
+        total = sum(size for _, size, _ in kept)
+        for _, size, path in sorted(kept):
+            if total <= self._max_bytes:
+                break
+            with suppress(OSError):
+                path.unlink()
+            total -= size
