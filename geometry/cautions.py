@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import Literal
 
-from geometry.conditions import Conditions
+from geometry.conditions import Conditions, expected_force_n
 from geometry.pad import Pad
 from geometry.provenance import Source, derived, found, memory, practice
 
@@ -102,6 +102,7 @@ def _own(c: Conditions, pad: Pad | None) -> list[Caution]:
                 derived("A stated load is taken as it is"),
             )
         )
+        said += _stated_too_low(c)
     if service.ground == "stuck":
         said.append(
             Caution(
@@ -129,3 +130,18 @@ def _own(c: Conditions, pad: Pad | None) -> list[Caution]:
             )
         )
     return said
+
+
+def _stated_too_low(c: Conditions) -> list[Caution]:
+    """A warning where a car's mass is known too and says that more may arrive at the sill."""
+    expected = expected_force_n(c.measurements.car)
+    if expected is None or expected <= c.force_n:
+        return []
+    return [
+        Caution(
+            "WARNING",
+            f"The stated load gives {c.force_n / 1000:.1f} kN, but a car of {c.measurements.car.gross_mass_kg:g} kg may put"
+            f" {expected / 1000:.1f} kN on one sill point. State where the lower load comes from, or use the mass.",
+            derived("Both wheels of a side off the ground: the sill carries more than half the car"),
+        )
+    ]

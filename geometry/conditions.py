@@ -5,10 +5,12 @@ from functools import cached_property
 from math import degrees, radians
 
 from geometry import lift
+from geometry.document.car import Car
+from geometry.errors import BadMeasurementsError
 from geometry.feet.cup.fields import CupFacts
 from geometry.heads.slot.fields import SlotFacts
-from geometry.materials import Material, allowable_mpa, cold_growth, holding_modulus_mpa, hot_growth, material
-from geometry.measurements import Car, Measurements
+from geometry.materials import Material, allowable_mpa, cold_growth, holding_modulus_mpa, hot_growth
+from geometry.measurements import Measurements
 from geometry.statics import LiftCurve, Vehicle, lift_curve
 
 
@@ -72,7 +74,7 @@ def conditions_of(measurements: Measurements) -> Conditions:
     Raises BadMeasurementsError where the statics of the car cannot be.
     """
     service, make = measurements.service, measurements.make
-    chosen = material(make.material)
+    chosen = measurements.material_used()
     hot, hold, wet = service.temperature_high_c, service.hold, service.wetness
     force_n, curve = _force(measurements.car)
     lean_rad, pitch_deg = _lean(measurements.car, curve)
@@ -111,6 +113,16 @@ def _force(car: Car) -> tuple[float, LiftCurve | None]:
         return lift.bound_from_gross_mass_n(_known(car.gross_mass_kg)), None
     curve = lift_curve(vehicle_of(car), lift_needed_mm=car.lift_needed_mm)
     return curve.greatest_force_n, curve
+
+
+def expected_force_n(car: Car) -> float | None:
+    """What the car's mass says arrives at the sill, by statics where they are known; None where no mass is given."""
+    if car.gross_mass_kg is None:
+        return None
+    try:
+        return lift_curve(vehicle_of(car), lift_needed_mm=car.lift_needed_mm).greatest_force_n
+    except (ValueError, BadMeasurementsError):
+        return lift.bound_from_gross_mass_n(car.gross_mass_kg)
 
 
 def vehicle_of(car: Car) -> Vehicle:

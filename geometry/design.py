@@ -68,6 +68,12 @@ class Design:
         return volume_mm3(self.pad) * _CM3_PER_MM3 * self.conditions.material.density_g_cm3.value / 1000
 
     @property
+    def rim_height_needed_mm(self) -> float:
+        """How high above the ground the jack's rim must stand for the wanted lift, at nominal sizes."""
+        c = self.conditions
+        return c.seam.edge_height_mm + c.lift_needed_mm + c.cup.depth_mm - self.pad.web_mm
+
+    @property
     def verdict_words(self) -> str:
         """The outcome in one or two sentences."""
         unchecked = len(self.with_verdict("not_checked"))
@@ -99,7 +105,7 @@ class Design:
             "mass_kg": round(self.mass_kg, 4),
             "material": {"key": c.material.key, "name": c.material.name},
             "ledger": {name: _entry(entry) for name, entry in self.ledger.items()},
-            "load": _load(c),
+            "load": _load(c) | {"rim_height_needed_mm": self.rim_height_needed_mm},
             "conditions": {
                 "growth_hot": c.g_hot,
                 "growth_cold": c.g_cold,

@@ -4,11 +4,6 @@ import math
 from collections.abc import Iterable
 from typing import Literal
 
-# Kept for importers that name this room; the series themselves stand a floor lower.
-from geometry.series import CUTTER_DIAMETERS_MM as CUTTER_DIAMETERS_MM  # noqa: PLC0414 - a re-export
-from geometry.series import STOCK_DIAMETERS_MM as STOCK_DIAMETERS_MM  # noqa: PLC0414 - a re-export
-from geometry.series import System as System  # noqa: PLC0414 - a re-export
-
 Slide = Literal["radius", "diameter"]
 """What the cross slide's dial counts: its own travel, or the diameter that the travel takes off."""
 

@@ -6,10 +6,12 @@ from typing import Any
 
 from hypothesis import strategies as st
 
+from geometry.document.car import Car
+from geometry.document.service import Service
 from geometry.feet.cup.fields import CupJack
 from geometry.heads.slot.fields import SlotSeam
 from geometry.materials import MATERIALS, SLOT_MATERIALS
-from geometry.measurements import Car, Measurements, Service
+from geometry.measurements import Measurements
 from geometry.quantity import Group
 
 SAMPLES = Path(__file__).parent.parent / "sample_data"

@@ -9,7 +9,7 @@ from itertools import pairwise
 import pytest
 from renard import R10, R20, find_nearest, series
 
-from geometry.machining import CUTTER_DIAMETERS_MM, STOCK_DIAMETERS_MM, System
+from geometry.series import CUTTER_DIAMETERS_MM, STOCK_DIAMETERS_MM, System
 
 R20_FROM_50_TO_100 = (50, 56, 63, 71, 80, 90, 100)
 SYSTEMS: tuple[System, ...] = ("metric", "inch")
