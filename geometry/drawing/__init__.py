@@ -9,4 +9,15 @@ from geometry.drawing.sheet import draw
 from geometry.drawing.svg import to_svg
 from geometry.drawing.table import Row, dimension_table
 
-__all__ = ["Drawing", "Row", "SheetError", "SheetFacts", "dimension_table", "draw", "to_dxf", "to_pdf", "to_png", "to_svg"]
+__all__ = [
+    "Drawing",
+    "Row",
+    "SheetError",
+    "SheetFacts",
+    "dimension_table",
+    "draw",
+    "to_dxf",
+    "to_pdf",
+    "to_png",
+    "to_svg",
+]

@@ -32,7 +32,8 @@ class Block:
 
 def section_block(pad: Pad, shown: dict[str, Measure], scale: Scale, details: tuple[Detail, ...]) -> Block:
     """The main view with its dimensions, the marks of its details, its name and the sight of view B."""
-    view, canvas = section_canvas(pad, shown, scale)
+    windows = tuple((detail.centre, detail.window_mm) for detail in details)
+    view, canvas = section_canvas(pad, shown, scale, windows)
     for detail in details:
         centre = (detail.centre[0] * scale.factor, detail.centre[1] * scale.factor)
         radius = detail.window_mm * scale.factor

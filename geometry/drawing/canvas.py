@@ -14,6 +14,9 @@ class Canvas:
     solids: list[Box] = field(default_factory=list)
     """Where the part itself is: no text may stand there."""
     boxes: list[Box] = field(default_factory=list)
+    """What the texts cover, with the space kept to other texts."""
+    near_boxes: list[Box] = field(default_factory=list)
+    """The same with the smaller space kept to lines."""
     lines: list[tuple[Point, Point]] = field(default_factory=list)
     dimensions: list[Dimension] = field(default_factory=list)
     texts: list[Text] = field(default_factory=list)
@@ -24,9 +27,10 @@ class Canvas:
         box = text.box.grown(STYLE.clear_mm)
         if any(box.meets(other) for other in self.boxes) or any(box.meets(solid) for solid in self.solids):
             return False
-        if any(crosses(box, a, b) for a, b in self.lines):
+        near = text.box.grown(STYLE.line_clear_mm)
+        if any(crosses(near, a, b) for a, b in self.lines):
             return False
-        return not any(crosses(other, line.start, line.end) for other in self.boxes for line in lines)
+        return not any(crosses(other, line.start, line.end) for other in self.near_boxes for line in lines)
 
     def add_dimension(self, dimension: Dimension) -> None:
         """Place a dimension."""
@@ -41,15 +45,26 @@ class Canvas:
 
     def _occupy(self, text: Text, lines: Iterable[Line]) -> None:
         self.boxes.append(text.box.grown(STYLE.clear_mm))
+        self.near_boxes.append(text.box.grown(STYLE.line_clear_mm))
         self.lines += [(line.start, line.end) for line in lines]
 
     @property
     def box(self) -> Box:
         """Everything that was placed, and the part."""
-        boxes = [*self.solids, *(text.box for text in self.texts), *(dimension.text.box for dimension in self.dimensions)]
+        boxes = [
+            *self.solids,
+            *(text.box for text in self.texts),
+            *(dimension.text.box for dimension in self.dimensions),
+        ]
         points = [point for line in self.lines for point in line] + [p for shape in self.shapes for p in extent(shape)]
-        lefts, rights = [b.left for b in boxes] + [x for x, _ in points], [b.right for b in boxes] + [x for x, _ in points]
-        lows, highs = [b.bottom for b in boxes] + [y for _, y in points], [b.top for b in boxes] + [y for _, y in points]
+        lefts, rights = (
+            [b.left for b in boxes] + [x for x, _ in points],
+            [b.right for b in boxes] + [x for x, _ in points],
+        )
+        lows, highs = (
+            [b.bottom for b in boxes] + [y for _, y in points],
+            [b.top for b in boxes] + [y for _, y in points],
+        )
         return Box(min(lefts), min(lows), max(rights), max(highs))
 
 
@@ -62,9 +77,7 @@ def crosses(box: Box, a: Point, b: Point) -> bool:
     if a[0] == b[0] or a[1] == b[1]:
         return True
     dx, dy = b[0] - a[0], b[1] - a[1]
-    sides = [
-        dx * (y - a[1]) - dy * (x - a[0]) for x in (box.left, box.right) for y in (box.bottom, box.top)
-    ]
+    sides = [dx * (y - a[1]) - dy * (x - a[0]) for x in (box.left, box.right) for y in (box.bottom, box.top)]
     return min(sides) < 0 < max(sides)
 
 

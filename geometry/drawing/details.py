@@ -26,7 +26,13 @@ class Detail:
     window_mm: float
 
 
-def slot_detail(pad: Pad, shown: dict[str, Measure], main: Scale) -> Detail | None:
+def details_of(pad: Pad, shown: dict[str, Measure], main: Scale, *, reach_mm: float) -> tuple[Detail, ...]:
+    """The details that a section at a scale needs, their windows ``reach_mm`` in radius on paper."""
+    found = (_slot_detail(pad, shown, main, reach_mm), _corner_detail(pad, shown, main, reach_mm))
+    return tuple(detail for detail in found if detail)
+
+
+def _slot_detail(pad: Pad, shown: dict[str, Measure], main: Scale, reach: float) -> Detail | None:
     """Detail X: the right corner of the slot's floor with its radius."""
     if "slot_corner_radius_mm" not in shown:
         return None
@@ -34,17 +40,21 @@ def slot_detail(pad: Pad, shown: dict[str, Measure], main: Scale) -> Detail | No
     corner = (pad.slot_width_mm / 2, pad.web_mm)
     arc_centre = (-radius, radius)
     angles = (135.0, 125.0, 145.0, 115.0, 155.0)
-    return _detail(pad, "X", shown["slot_corner_radius_mm"], corner, arc_centre, radius, angles, main, inner=True)
+    return _detail(
+        pad, "X", shown["slot_corner_radius_mm"], corner, arc_centre, radius, angles, main, reach, inner=True
+    )
 
 
-def corner_detail(pad: Pad, shown: dict[str, Measure], main: Scale) -> Detail | None:
+def _corner_detail(pad: Pad, shown: dict[str, Measure], main: Scale, reach: float) -> Detail | None:
     """Detail Y: the seat's corner radius, where it is too small on the section."""
     if "seat_corner_radius_mm" not in shown or not seat_corner_needs_detail(pad, main):
         return None
     radius = pad.seat_corner_radius_mm
     corner = (pad.seat_diameter_mm / 2, 0.0)
     angles = (-45.0, -35.0, -55.0, -25.0, -65.0)
-    return _detail(pad, "Y", shown["seat_corner_radius_mm"], corner, (-radius, radius), radius, angles, main, inner=False)
+    return _detail(
+        pad, "Y", shown["seat_corner_radius_mm"], corner, (-radius, radius), radius, angles, main, reach, inner=False
+    )
 
 
 def _detail(
@@ -56,14 +66,15 @@ def _detail(
     radius: float,
     angles: tuple[float, ...],
     main: Scale,
+    reach: float,
     *,
     inner: bool,
 ) -> Detail:
     """A window about a corner, at the largest standard scale that still shows the whole corner."""
-    scale = largest_scale(STYLE.detail_radius_mm / max(_LEAST_WINDOW_MM, 2.2 * radius))
+    scale = largest_scale(reach / max(_LEAST_WINDOW_MM, 2.2 * radius))
     scale = max(scale, main)
-    window = STYLE.detail_radius_mm / scale.factor
-    k, reach = scale.factor, STYLE.detail_radius_mm
+    window = reach / scale.factor
+    k = scale.factor
     view = detail_view(pad, letter, centre=corner, window_mm=window)
     canvas = Canvas(solids=[Box(-reach, -reach, reach, reach)])
     pointer = Pointer(
@@ -75,6 +86,6 @@ def _detail(
         tuple(reach * share for share in (0.9, 1.0, 1.1, 1.2, 1.3, 1.4, 1.6, 1.8, 2.0)),
         inner=inner,
     )
-    place_pointer(canvas, pointer, scale)
+    place_pointer(canvas, scale, pointer)
     canvas.add_text(Text((0, canvas.box.top + 3), f"{letter} ({scale.words})", STYLE.large_mm, "centre"))
     return Detail(letter, view, scale, canvas, corner, window)

@@ -6,10 +6,11 @@ from contextlib import contextmanager
 from io import StringIO
 from math import cos, radians, sin
 
-import ezdxf
+from ezdxf import options  # type: ignore[attr-defined]
 from ezdxf.document import Drawing as Document
 from ezdxf.enums import TextEntityAlignment
-from ezdxf.layouts import BaseLayout
+from ezdxf.filemanagement import new
+from ezdxf.layouts.base import BaseLayout
 
 from geometry.drawing.lettering import FONT_FILE, use_shipped_font
 from geometry.drawing.model import Arc, Area, Arrow, Curve, Dimension, Drawing, Layer, Line, Point, Shape, Text
@@ -49,28 +50,37 @@ def to_dxf(drawing: Drawing) -> str:
     """The drawing as the text of a DXF file, the same bytes for the same drawing."""
     with repeatable():
         document = document_of(drawing, plain=True)
+        _sort_classes(document)
         stream = StringIO()
         document.write(stream)
     return stream.getvalue()
 
 
+def _sort_classes(document: Document) -> None:
+    """The library lists its required classes in the order of a set, which changes from process to process."""
+    section = document.classes
+    section.add_required_classes(document.dxfversion)
+    for key in sorted(section.classes):
+        section.classes[key] = section.classes.pop(key)
+
+
 @contextmanager
 def repeatable() -> Iterator[None]:
     """No clock, no running number and no chance in what the library writes."""
-    state, fixed = random.getstate(), ezdxf.options.write_fixed_meta_data_for_testing
+    state, fixed = random.getstate(), options.write_fixed_meta_data_for_testing
     random.seed(0)
-    ezdxf.options.write_fixed_meta_data_for_testing = True
+    options.write_fixed_meta_data_for_testing = True
     try:
         yield
     finally:
         random.setstate(state)
-        ezdxf.options.write_fixed_meta_data_for_testing = fixed
+        options.write_fixed_meta_data_for_testing = fixed
 
 
 def document_of(drawing: Drawing, *, plain: bool = False, lettering: bool = True) -> Document:
     """The drawing in the library's terms; ``plain`` spells for other readers, without ``lettering`` no text is drawn."""
     use_shipped_font()
-    document = ezdxf.new(_DXF_VERSION, units=4)
+    document = new(_DXF_VERSION, units=4)
     _tables(document, drawing)
     pen = _Pen(document.modelspace(), 1 / drawing.scale.factor, plain=plain, lettering=lettering)
     for placed in drawing.views:
@@ -192,7 +202,9 @@ class _Pen:
         if not self.lettering:
             return
         attributes = {"layer": text.layer, "style": _TEXT_STYLE, "rotation": 90 if text.turned else 0}
-        entity = self.layout.add_text(self.spelled(text.words), height=text.height_mm * self.grown, dxfattribs=attributes)
+        entity = self.layout.add_text(
+            self.spelled(text.words), height=text.height_mm * self.grown, dxfattribs=attributes
+        )
         entity.set_placement(self.point(text.at), align=_ALIGNMENT[text.anchor])
 
 
@@ -216,7 +228,11 @@ def _dimension(document: Document, pen: _Pen, dimension: Dimension) -> None:
         "defpoint": pen.point(_on_line(dimension)),
     }
     if dimension.kind == "radius":
-        attributes |= {"dimtype": 4 | 32 | 128, "defpoint": pen.point(dimension.start), "defpoint4": pen.point(dimension.end)}
+        attributes |= {
+            "dimtype": 4 | 32 | 128,
+            "defpoint": pen.point(dimension.start),
+            "defpoint4": pen.point(dimension.end),
+        }
     else:
         attributes |= {
             "dimtype": 32 | 128,
@@ -244,6 +260,8 @@ def _on_line(dimension: Dimension) -> Point:
 
 
 def _picture(pen: _Pen, dimension: Dimension) -> None:
-    for shape in (*dimension.lines, *dimension.arrows):
-        pen.shape(shape)
+    for line in dimension.lines:
+        pen.shape(line)
+    for arrow in dimension.arrows:
+        pen.shape(arrow)
     pen.text(dimension.text)

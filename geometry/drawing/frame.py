@@ -85,12 +85,13 @@ def _notes(sheet: Sheet, bottom: float) -> float:
     column = sheet.frame.width / 2
     inner = column - 2 * _PAD_MM - 2
     notes = [line for note in note_words(sheet.facts) for line in _bulleted(note, inner)]
-    cautions = [
-        line for word, text in sheet.facts.cautions for line in _bulleted(f"{word}: {text}", inner)
-    ]
+    cautions = [line for word, text in sheet.facts.cautions for line in _bulleted(f"{word}: {text}", inner)]
     rows = max(len(notes), len(cautions))
     top = bottom + rows * STYLE.line_step_mm + 2.6
-    for lines, left, layer in ((notes, sheet.frame.left, Layer.NOTE), (cautions, sheet.frame.left + column, Layer.CAUTION)):
+    for lines, left, layer in (
+        (notes, sheet.frame.left, Layer.NOTE),
+        (cautions, sheet.frame.left + column, Layer.CAUTION),
+    ):
         for i, line in enumerate(lines):
             at = (left + _PAD_MM + 1, top - 1.2 - (i + 1) * STYLE.line_step_mm + 1.0)
             sheet.texts.append(Text(at, line, STYLE.text_mm, layer=layer))
@@ -142,7 +143,7 @@ def title_block(sheet: Sheet, scale: Scale) -> None:
             (11, "Scale", scale.words),
             (15, "Tolerances", "ISO 2768-m"),
             (8, "Sheet", "1/1"),
-            (12, "Projection", ""),
+            (12, "", ""),
         ),
         ((50, "Title", facts.title), (32, "Material", facts.material), (18, "Mass", f"{facts.mass_kg:.3f} kg")),
         (
@@ -153,9 +154,11 @@ def title_block(sheet: Sheet, scale: Scale) -> None:
         ),
     )
     for i, row in enumerate(rows):
-        _block_row(sheet, row, Box(code.right, frame.bottom + i * _ROW_MM, frame.right, frame.bottom + (i + 1) * _ROW_MM))
+        _block_row(
+            sheet, row, Box(code.right, frame.bottom + i * _ROW_MM, frame.right, frame.bottom + (i + 1) * _ROW_MM)
+        )
     right = frame.right - 0.06 * (frame.right - code.right)
-    sheet.shapes += projection_symbol(facts, right, frame.bottom + 3.6)
+    sheet.shapes += projection_symbol(facts, right, frame.bottom + _ROW_MM / 2)
 
 
 def _block_row(sheet: Sheet, cells: tuple[tuple[float, str, str], ...], box: Box) -> None:
@@ -166,12 +169,12 @@ def _block_row(sheet: Sheet, cells: tuple[tuple[float, str, str], ...], box: Box
         sheet.shapes += rectangle(Box(left, box.bottom, right, box.top), Layer.FRAME)
         room = right - left - 2 * _PAD_MM
         at = (left + _PAD_MM, box.top - _PAD_MM - STYLE.small_mm)
-        shown = cut_to_width(caption, height_mm=STYLE.small_mm, width_mm=room)
-        sheet.texts.append(Text(at, shown, STYLE.small_mm))
+        if caption:
+            sheet.texts.append(Text(at, cut_to_width(caption, height_mm=STYLE.small_mm, width_mm=room), STYLE.small_mm))
         height = STYLE.text_mm if text_width_mm(value, STYLE.text_mm) <= room else STYLE.small_mm
-        value = cut_to_width(value, height_mm=height, width_mm=room)
         if value:
-            sheet.texts.append(Text((left + _PAD_MM, box.bottom + 1.4), value, height))
+            at = (left + _PAD_MM, box.bottom + 1.4)
+            sheet.texts.append(Text(at, cut_to_width(value, height_mm=height, width_mm=room), height))
         left = right
 
 

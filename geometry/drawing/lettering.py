@@ -5,8 +5,8 @@ from pathlib import Path
 from typing import Any
 
 from ezdxf.fonts import fonts
-from fontTools.pens.svgPathPen import SVGPathPen
-from fontTools.ttLib import TTFont
+from fontTools.pens.svgPathPen import SVGPathPen  # type: ignore[import-untyped]
+from fontTools.ttLib import TTFont  # type: ignore[import-untyped]
 
 FONT_DIRECTORY = Path(__file__).parent / "fonts"
 FONT_FILE = "DejaVuSans.ttf"
@@ -60,7 +60,7 @@ def wrapped(words: str, *, height_mm: float, width_mm: float) -> tuple[str, ...]
     """The words broken into lines no longer than ``width_mm``; a single longer word is cut."""
     lines: list[str] = []
     line = ""
-    for word in words.split():
+    for word in words.split(" "):
         longer = f"{line} {word}".strip()
         if text_width_mm(longer, height_mm) <= width_mm:
             line = longer

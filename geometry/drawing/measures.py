@@ -101,4 +101,6 @@ def _auxiliary(name: str, value: float, units: Units, *, of: tuple[float, ...]) 
     """A size that follows from others stands in parentheses (ISO 129-1) and has the sum of their tolerances."""
     tolerance = sum(map(linear_tolerance_mm, of))
     shown = _measure(name, value, units, tolerance_mm=tolerance, prefix="(", suffix=")", auxiliary=True)
-    return Measure(name, shown.words, "(", ")", value, shown.lower_mm, shown.upper_mm, "follows from web and slot depth", True)
+    return Measure(
+        name, shown.words, "(", ")", value, shown.lower_mm, shown.upper_mm, "follows from web and slot depth", True
+    )

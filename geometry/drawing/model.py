@@ -105,7 +105,9 @@ class Box:
 
     def meets(self, other: "Box") -> bool:
         """Whether the two share any area."""
-        return self.left < other.right and other.left < self.right and self.bottom < other.top and other.bottom < self.top
+        return (
+            self.left < other.right and other.left < self.right and self.bottom < other.top and other.bottom < self.top
+        )
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,6 +3,7 @@
 import json
 from datetime import date
 from pathlib import Path
+from typing import Literal
 
 import typst
 
@@ -23,7 +24,7 @@ def to_png(drawing: Drawing, *, dots_per_inch: float = 144) -> bytes:
     return _compiled(drawing, "png", ppi=dots_per_inch)
 
 
-def _compiled(drawing: Drawing, form: str, *, ppi: float | None = None) -> bytes:
+def _compiled(drawing: Drawing, form: Literal["pdf", "png"], *, ppi: float | None = None) -> bytes:
     """Data go in as JSON, never as source text; no font of the machine is looked at."""
     day = date.fromisoformat(drawing.facts.date)
     data = {
@@ -36,7 +37,7 @@ def _compiled(drawing: Drawing, form: str, *, ppi: float | None = None) -> bytes
         "picture": to_svg(drawing, lettering=False),
         "texts": [_placed(text, drawing) for text in all_texts(drawing)],
     }
-    result = typst.compile(
+    return typst.compile(
         _TEMPLATE,
         format=form,
         ppi=ppi,
@@ -44,8 +45,6 @@ def _compiled(drawing: Drawing, form: str, *, ppi: float | None = None) -> bytes
         font_paths=[FONT_DIRECTORY],
         ignore_system_fonts=True,
     )
-    assert isinstance(result, bytes)
-    return result
 
 
 def _placed(text: Text, drawing: Drawing) -> dict[str, object]:

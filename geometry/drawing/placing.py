@@ -23,6 +23,8 @@ _FURTHER_MM = (0.0, 3.0, 6.0, 10.0, 14.0, 18.0, 24.0, 30.0, 40.0)
 
 _TURN_COST_MM = 2.5
 """A less wanted direction counts as that much more length."""
+_OTHER_COST_MM = 15.0
+"""So does the same feature on the other side."""
 
 
 class NoRoomError(SheetError):
@@ -41,7 +43,9 @@ class Span:
     """Paper coordinate from which the first row is counted."""
 
 
-def place_span(canvas: Canvas, span: Span, scale: Scale, *, rows: Iterable[int], words: tuple[WordsAt, ...]) -> Dimension:
+def place_span(
+    canvas: Canvas, span: Span, scale: Scale, *, rows: Iterable[int], words: tuple[WordsAt, ...]
+) -> Dimension:
     """Put a linear dimension where it has room: in its row, else further along its line, else in the next row."""
     for row, further, at in product(rows, _FURTHER_MM, words):
         if further and at == "middle":
@@ -113,19 +117,26 @@ class Pointer:
     inner: bool = False
     """An inner radius is pointed at through its centre."""
 
+    def mirrored(self) -> "Pointer":
+        """The same feature on the other side of the axis."""
+        turned = tuple(180 - angle for angle in self.angles_deg)
+        start = (-self.start[0], self.start[1])
+        return Pointer(self.measure, self.kind, start, self.radius, turned, self.lengths, self.inner)
 
-def place_pointer(canvas: Canvas, pointer: Pointer, scale: Scale) -> Dimension:
-    """Put a leader with its words where there is room; nearer before farther."""
+
+def place_pointer(canvas: Canvas, scale: Scale, *pointers: Pointer) -> Dimension:
+    """Put a leader with its words where there is room, nearer before farther; pointers are equal places on the part."""
     tries = sorted(
-        (length + _TURN_COST_MM * i, length, angle)
+        (length + _TURN_COST_MM * i + _OTHER_COST_MM * n, n, length, angle)
+        for n, pointer in enumerate(pointers)
         for length, (i, angle) in product(pointer.lengths, enumerate(pointer.angles_deg))
     )
-    for _, length, angle in tries:
-        dimension = _pointed(pointer, scale, angle, length)
+    for _, n, length, angle in tries:
+        dimension = _pointed(pointers[n], scale, angle, length)
         if canvas.has_room_for(dimension.text, dimension.lines):
             canvas.add_dimension(dimension)
             return dimension
-    raise NoRoomError(f"no room for {pointer.measure.name} at {scale.words}")
+    raise NoRoomError(f"no room for {pointers[0].measure.name} at {scale.words}")
 
 
 def _pointed(pointer: Pointer, scale: Scale, angle: float, length: float) -> Dimension:
@@ -159,7 +170,9 @@ def place_letter(canvas: Canvas, letter: str, *, centre: Point, radius: float, a
         c, s = cos(radians(angle)), sin(radians(angle))
         near = (centre[0] + radius * c, centre[1] + radius * s)
         far = (near[0] + length * c, near[1] + length * s)
-        text = Text((far[0] + (0.8 if c >= 0 else -0.8), far[1] - 1), letter, STYLE.large_mm, "left" if c >= 0 else "right")
+        text = Text(
+            (far[0] + (0.8 if c >= 0 else -0.8), far[1] - 1), letter, STYLE.large_mm, "left" if c >= 0 else "right"
+        )
         line = Line(near, far, Layer.THIN)
         if canvas.has_room_for(text, (line,)):
             canvas.add_text(text, line, circle)

@@ -15,7 +15,9 @@ def _scale(paper: int, model: int) -> Scale:
     return Scale(paper / model, f"{paper}:{model}")
 
 
-SCALES = tuple(_scale(*pair) for pair in ((50, 1), (20, 1), (10, 1), (5, 1), (2, 1), (1, 1), (1, 2), (1, 5), (1, 10), (1, 20)))
+SCALES = tuple(
+    _scale(*pair) for pair in ((50, 1), (20, 1), (10, 1), (5, 1), (2, 1), (1, 1), (1, 2), (1, 5), (1, 10), (1, 20))
+)
 """ISO 5455, largest first."""
 
 

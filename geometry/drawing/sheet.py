@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from geometry.drawing.blocks import Block, section_block, side_block, top_block, underside_block
-from geometry.drawing.details import Detail, corner_detail, slot_detail
+from geometry.drawing.details import Detail, details_of
 from geometry.drawing.errors import SheetError
 from geometry.drawing.facts import SheetFacts
 from geometry.drawing.frame import PAPER_MM, Sheet, fill_sheet, title_block
@@ -27,7 +27,10 @@ def draw(pad: Pad, facts: SheetFacts) -> Drawing:
     shown = measures(pad, facts)
     sheet = fill_sheet(facts)
     for scale in SCALES:
-        if pad.body_diameter_mm * scale.factor > sheet.area.width or pad.overall_height_mm * scale.factor > sheet.area.height:
+        if (
+            pad.body_diameter_mm * scale.factor > sheet.area.width
+            or pad.overall_height_mm * scale.factor > sheet.area.height
+        ):
             continue
         placed = _at_scale(pad, shown, sheet, scale)
         if placed:
@@ -37,20 +40,20 @@ def draw(pad: Pad, facts: SheetFacts) -> Drawing:
 
 def _at_scale(pad: Pad, shown: dict[str, Measure], sheet: Sheet, scale: Scale) -> Placed | None:
     """All views at one main scale; None where something finds no room."""
-    try:
-        found = (slot_detail(pad, shown, scale), corner_detail(pad, shown, scale))
-        details = tuple(detail for detail in found if detail)
-        section = section_block(pad, shown, scale, details)
-    except NoRoomError:
-        return None
-    for half in (False, True):
-        main = _projected(pad, sheet, section, half=half)
-        if main is None:
-            continue
-        for extras in _extras(pad, scale, details):
-            placed = _with_extras(main, extras, sheet.area)
-            if placed:
-                return placed
+    for reach in STYLE.detail_radii_mm:
+        try:
+            details = details_of(pad, shown, scale, reach_mm=reach)
+            section = section_block(pad, shown, scale, details)
+        except NoRoomError:
+            return None
+        mains = [_projected(pad, sheet, section, half=half) for half in (False, True)]
+        for main in filter(None, mains):
+            for extras in _extras(pad, scale, details):
+                placed = _with_extras(main, extras, sheet.area)
+                if placed:
+                    return placed
+        if not any(mains):
+            return None
     return None
 
 

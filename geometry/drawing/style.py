@@ -36,7 +36,9 @@ class Style:
     text_gap_mm: float = 0.8
     """Dimension line to the text above it."""
     clear_mm: float = 0.5
-    """Free space kept around every text."""
+    """Free space between texts."""
+    line_clear_mm: float = 0.12
+    """Free space between a text and a line, beside the text gap of a dimension line."""
     centre_over_mm: float = 3.0
     """How far centre lines run past the outline."""
     hatch_step_mm: float = 2.2
@@ -44,8 +46,8 @@ class Style:
     margin_mm: float = 10.0
     """Filing margin and the other three, ISO 5457."""
     view_gap_mm: float = 8.0
-    detail_radius_mm: float = 14.0
-    """Radius on paper of the round window of a detail."""
+    detail_radii_mm: tuple[float, ...] = (14.0, 10.0)
+    """Radius on paper of the round window of a detail, and a smaller one for a crowded sheet."""
 
 
 STYLE = Style()

@@ -3,10 +3,10 @@
 from collections.abc import Iterable
 from xml.etree import ElementTree
 
-from ezdxf.addons.drawing import Frontend, RenderContext
-from ezdxf.addons.drawing.backend import BackendProperties
 from ezdxf.addons.drawing.config import BackgroundPolicy, ColorPolicy, Configuration, LineweightPolicy
+from ezdxf.addons.drawing.frontend import Frontend
 from ezdxf.addons.drawing.layout import Margins, Page, Settings, Units
+from ezdxf.addons.drawing.properties import BackendProperties, RenderContext
 from ezdxf.addons.drawing.svg import SVGBackend, SVGRenderBackend
 from ezdxf.math import BoundingBox2d
 
@@ -94,7 +94,9 @@ def _letter(root: ElementTree.Element, texts: Iterable[Text], height_mm: float) 
         place = f"translate({x * _UNITS_PER_MM:.1f} {(height_mm - y) * _UNITS_PER_MM:.1f})"
         turn = " rotate(-90)" if text.turned else ""
         line = ElementTree.SubElement(
-            groups[text.layer], "g", {"transform": f"{place}{turn} scale({size:.5f} {-size:.5f})", "data-words": text.words}
+            groups[text.layer],
+            "g",
+            {"transform": f"{place}{turn} scale({size:.5f} {-size:.5f})", "data-words": text.words},
         )
         pen = 0
         for character in text.words:

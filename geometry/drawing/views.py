@@ -35,7 +35,11 @@ def side_view(pad: Pad, *, over_mm: float, half: bool = False) -> View:
 def _side_right_half(pad: Pad) -> tuple[Shape, ...]:
     """Right of the axis: the silhouette, the edges that end on it, and the hidden slot floor."""
     body, edge, lip, top = pad.body_diameter_mm / 2, pad.edge_chamfer_mm, pad.seat_length_mm, pad.top_height_mm
-    below = [_cut_at(piece, pad.web_mm) for piece in profile.turned_outline(pad) if max(piece.start[1], piece.end[1]) <= lip + edge + _NEARLY_MM]
+    below = [
+        _cut_at(piece, pad.web_mm)
+        for piece in profile.turned_outline(pad)
+        if max(piece.start[1], piece.end[1]) <= lip + edge + _NEARLY_MM
+    ]
     low_edge = lip + edge
     side_points = _slot_zone_silhouette(pad)
     steps = [Line((body, low_edge), (body, pad.web_mm), Layer.VISIBLE)] if pad.web_mm > low_edge else []
@@ -208,7 +212,9 @@ def _cross(reach: float) -> tuple[Line, Line]:
 def _symmetry_marks(box: Box, over_mm: float) -> tuple[Line, ...]:
     """Two short thin strokes across each end of the axis of a half view, ISO 128-3."""
     length, gap = over_mm * 0.5, over_mm * 0.25
-    heights = [box.top + over_mm * 0.5 + gap * i for i in (0, 1)] + [box.bottom - over_mm * 0.5 - gap * i for i in (0, 1)]
+    heights = [box.top + over_mm * 0.5 + gap * i for i in (0, 1)] + [
+        box.bottom - over_mm * 0.5 - gap * i for i in (0, 1)
+    ]
     return tuple(Line((-length, z), (length, z), Layer.THIN) for z in heights)
 
 

@@ -1,0 +1,106 @@
+"""What is wrong with a drawn sheet: texts over texts, over lines or out of the frame; by clipping of its own."""
+
+from collections.abc import Iterator
+from itertools import combinations, pairwise
+from math import cos, pi, sin
+
+import numpy as np
+
+from geometry.drawing.model import Arc, Arrow, Box, Curve, Drawing, Line, PlacedView, Point, Shape, Text
+
+TOUCH_MM = 0.01
+
+
+def faults(drawing: Drawing) -> list[str]:
+    """Each overlap and each thing outside the frame, in words."""
+    texts = [*drawing.texts, *(dimension.text for dimension in drawing.dimensions)]
+    found = [f"“{a.words}” over “{b.words}”" for a, b in combinations(texts, 2) if _overlap(a.box, b.box)]
+    lines = list(all_lines(drawing))
+    ends = np.array(lines)
+    low, high = ends.min(axis=1), ends.max(axis=1)
+    for text in texts:
+        box = text.box
+        near = (low < (box.right, box.top)).all(axis=1) & (high > (box.left, box.bottom)).all(axis=1)
+        passing = [lines[i] for i in np.flatnonzero(near) if _passes(box, *lines[i])]
+        found += [f"line {a}–{b} through “{text.words}”" for a, b in passing]
+    found += [f"“{text.words}” outside the frame" for text in texts if not _inside(text.box, drawing.frame)]
+    inner = [point for line in placed_lines(drawing) for point in line]
+    found += [f"{point} outside the frame" for point in inner if not _inside(Box(*point, *point), drawing.frame)]
+    return found
+
+
+def placed_lines(drawing: Drawing) -> Iterator[tuple[Point, Point]]:
+    """All lines of views and dimensions on paper."""
+    for placed in drawing.views:
+        for shape in placed.view.shapes:
+            yield from ((placed.on_paper(a), placed.on_paper(b)) for a, b in _lines(shape))
+    for dimension in drawing.dimensions:
+        yield from ((line.start, line.end) for line in dimension.lines)
+
+
+def all_lines(drawing: Drawing) -> Iterator[tuple[Point, Point]]:
+    """Those, and frame, title block and symbols."""
+    yield from placed_lines(drawing)
+    for shape in drawing.shapes:
+        yield from _lines(shape)
+
+
+def _lines(shape: Shape) -> Iterator[tuple[Point, Point]]:
+    match shape:
+        case Line(start, end, _):
+            yield start, end
+        case Curve(points, _):
+            yield from pairwise(points)
+        case Arc((x, y), radius, start, end, _):
+            turns = [(start + (end - start) * i / 48) * pi / 180 for i in range(49)]
+            yield from pairwise([(x + radius * cos(t), y + radius * sin(t)) for t in turns])
+        case Arrow(tip, _, _):
+            yield tip, tip
+
+
+def _overlap(a: Box, b: Box) -> bool:
+    return (
+        min(a.right, b.right) - max(a.left, b.left) > TOUCH_MM
+        and min(a.top, b.top) - max(a.bottom, b.bottom) > TOUCH_MM
+    )
+
+
+def _inside(box: Box, frame: Box) -> bool:
+    return frame.left <= box.left and box.right <= frame.right and frame.bottom <= box.bottom and box.top <= frame.top
+
+
+def _passes(box: Box, a: Point, b: Point) -> bool:
+    """Liang and Barsky: whether the line has a part inside the box."""
+    low, high = 0.0, 1.0
+    dx, dy = b[0] - a[0], b[1] - a[1]
+    inner = box.grown(-TOUCH_MM)
+    for step, room in (
+        (-dx, a[0] - inner.left),
+        (dx, inner.right - a[0]),
+        (-dy, a[1] - inner.bottom),
+        (dy, inner.top - a[1]),
+    ):
+        if abs(step) < 1e-12:
+            if room <= 0:
+                return False
+        elif step < 0:
+            low = max(low, room / step)
+        else:
+            high = min(high, room / step)
+    return low < high
+
+
+def overlapping_views(drawing: Drawing) -> list[str]:
+    """Pairs of views that share paper."""
+
+    def box(placed: PlacedView) -> Box:
+        b = placed.view.box
+        (left, bottom), (right, top) = placed.on_paper((b.left, b.bottom)), placed.on_paper((b.right, b.top))
+        return Box(left, bottom, right, top)
+
+    return [f"{a.view.name} over {b.view.name}" for a, b in combinations(drawing.views, 2) if _overlap(box(a), box(b))]
+
+
+def words_of(drawing: Drawing) -> list[Text]:
+    """Every text of the sheet."""
+    return [*drawing.texts, *(dimension.text for dimension in drawing.dimensions)]
