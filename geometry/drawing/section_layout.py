@@ -1,0 +1,266 @@
+"""The section laid out for one width of screen, in page units with y down: the only place where model y turns over."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from math import floor, log
+
+from geometry.drawing.section_columns import placed_beside, told_apart
+from geometry.drawing.section_known import TITLES
+from geometry.drawing.section_lettering import BOLD, cut, length_words, wrapped
+from geometry.drawing.section_marks import Band, TroubleSpot, band_of
+from geometry.drawing.section_pointers import Pointer
+from geometry.drawing.section_scene import Scene
+from geometry.outline import Point
+from geometry.units import LengthUnit
+
+NARROW = 640
+"""Below this width there is no room for labels beside the balloons."""
+RADIUS = 13.0
+TEXT = 14.0
+SMALL = 12.0
+LINE = 17.0
+SMALL_LINE = 14.0
+LABEL_GAP = 8.0
+_TARGET = 44.0
+"""Least height of what a finger taps (WCAG 2.2, 2.5.5)."""
+_STEPS_A_DECADE = 40
+"""Scales come in preferred numbers (ISO 3, R 40), so that the picture keeps its scale while a size is typed."""
+_MOST_A_SIDE = 4
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """From model mm, y up, to page units, y down."""
+
+    scale: float
+    x0: float
+    y0: float
+
+    def at(self, point: Point) -> Point:
+        """A model point on the page."""
+        return self.x0 + self.scale * point[0], self.y0 - self.scale * point[1]
+
+
+@dataclass(frozen=True, slots=True)
+class Box:
+    """A rectangle of the page."""
+
+    left: float
+    top: float
+    right: float
+    bottom: float
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """A balloon, or the lettered mark of a trouble, in its column."""
+
+    mark: str
+    centre: Point
+    leader: tuple[Point, Point]
+    """From what it points at to the balloon's edge."""
+    label: tuple[str, ...]
+    label_box: Box
+    is_left: bool
+    pointer: Pointer | None = None
+    spot: TroubleSpot | None = None
+    band: Band | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """Everything placed."""
+
+    width: float
+    height: float
+    frame: Frame
+    placed: tuple[Placed, ...]
+    ground_y: float
+    notes: tuple[str, ...]
+    """Lines below the ground."""
+    is_narrow: bool
+
+
+@dataclass(frozen=True, slots=True)
+class _Room:
+    """Where columns and figure stand for one width."""
+
+    width: float
+    height: float
+    is_narrow: bool
+
+    @property
+    def label_width(self) -> float:
+        return 0.0 if self.is_narrow else 190.0
+
+    @property
+    def column(self) -> float:
+        """Middle of the left column's balloons."""
+        return RADIUS + 4 if self.is_narrow else 4 + self.label_width + LABEL_GAP + RADIUS
+
+    @property
+    def side(self) -> float:
+        """Left edge of the figure."""
+        return self.column + RADIUS + (12 if self.is_narrow else 26)
+
+    @property
+    def top(self) -> float:
+        return 26.0
+
+    @property
+    def ground(self) -> float:
+        return self.height - 38
+
+
+def lay_out(
+    scene: Scene,
+    pointers: Sequence[Pointer],
+    troubles: Sequence[TroubleSpot],
+    *,
+    units: LengthUnit,
+    width: float,
+    typed: Mapping[str, str],
+    lit: str | None,
+) -> Page:
+    """The whole section in a picture of the given width."""
+    is_narrow = width < NARROW
+    room = _Room(width, round(1.05 * width) if is_narrow else 560, is_narrow)
+    shown, more = _at_most(troubles)
+    frame = _whole(scene, room)
+    placed = _placed(scene, pointers, shown, frame, room, units=units, typed=typed)
+    notes = [f"{p.mark}  {p.spot.words}: {p.spot.numbers(units)}" for p in placed if p.spot] if is_narrow else []
+    if more:
+        notes.append(f"{more} more below.")
+    if is_narrow:
+        notes.insert(0, _caption(pointers, lit, units, typed))
+    lines = tuple(line for note in notes for line in wrapped(note, size=TEXT, width=width - 12, most=2) or ("",))
+    height = room.height + LINE * len(lines)
+    return Page(width, height, frame, placed, room.ground, lines, is_narrow)
+
+
+def lay_out_detail(
+    scene: Scene, pointer: Pointer, *, units: LengthUnit, width: float, typed: Mapping[str, str]
+) -> Page:
+    """Only what one balloon points at, as large as there is room."""
+    room = _Room(width, round(0.5 * width), is_narrow=True)
+    points = [pointer.at, pointer.span.start, pointer.span.end]
+    least = 24 * scene.unit_mm
+    left, right = min(x for x, _ in points), max(x for x, _ in points)
+    low, high = min(y for _, y in points), max(y for _, y in points)
+    wide, tall = max(1.2 * (right - left), least), max(1.2 * (high - low), least)
+    scale = min((room.width - 2 * room.side) / wide, (room.ground - room.top) / tall)
+    middle = (room.top + room.ground) / 2
+    frame = Frame(scale, width / 2 - scale * (left + right) / 2, middle + scale * (low + high) / 2)
+    placed = _placed(scene, (pointer,), (), frame, room, units=units, typed=typed)
+    return Page(
+        width, room.height, frame, placed, room.height - 30, (_caption((pointer,), pointer.field, units, typed),), True
+    )
+
+
+def _at_most(troubles: Sequence[TroubleSpot]) -> tuple[tuple[TroubleSpot, ...], int]:
+    """The first few of each side, and how many are left over."""
+    kept: list[TroubleSpot] = []
+    count = {True: 0, False: 0}
+    for spot in troubles:
+        count[spot.is_left] += 1
+        if count[spot.is_left] <= _MOST_A_SIDE:
+            kept.append(spot)
+    return tuple(kept), len(troubles) - len(kept)
+
+
+def _whole(scene: Scene, room: _Room) -> Frame:
+    """The frame that shows everything, the ground always at the same height of the page."""
+    wide, tall = 2 * (scene.reach + 2 * scene.unit_mm), scene.top - scene.ground
+    fits = min((room.width - 2 * room.side) / wide, (room.ground - room.top) / tall)
+    scale = 10 ** (floor(log(fits, 10) * _STEPS_A_DECADE) / _STEPS_A_DECADE)
+    return Frame(scale, room.width / 2, room.ground + scale * scene.ground)
+
+
+def _placed(
+    scene: Scene,
+    pointers: Sequence[Pointer],
+    troubles: Sequence[TroubleSpot],
+    frame: Frame,
+    room: _Room,
+    *,
+    units: LengthUnit,
+    typed: Mapping[str, str],
+) -> tuple[Placed, ...]:
+    """Balloons and marks in their columns, left and right."""
+    bands = [band_of(spot, scene) for spot in troubles]
+    targets = told_apart([frame.at(p.at) for p in pointers] + [frame.at(b.at) for b in bands])
+    items: list[tuple[Pointer | None, TroubleSpot | None, Band | None]] = [(p, None, None) for p in pointers]
+    items += [(None, spot, band) for spot, band in zip(troubles, bands, strict=True)]
+    found: dict[int, Placed] = {}
+    for is_left in (True, False):
+        chosen = [i for i, (p, s, _) in enumerate(items) if (p or s) and _is_left(p, s) == is_left]
+        x = room.column if is_left else room.width - room.column
+        near = x + RADIUS if is_left else x - RADIUS
+        for i, y in zip(chosen, _heights([targets[i] for i in chosen], near, room), strict=True):
+            pointer, spot, band = items[i]
+            mark = str(pointer.number) if pointer else chr(ord("A") + i - len(pointers))
+            label = _label(pointer, spot, room, units, typed)
+            leader = (targets[i], (near, y))
+            box = _label_box(label, x, y, room, is_left=is_left)
+            found[i] = Placed(mark, (x, y), leader, label, box, is_left, pointer, spot, band)
+    return tuple(found[i] for i in sorted(found))
+
+
+def _is_left(pointer: Pointer | None, spot: TroubleSpot | None) -> bool:
+    return pointer.is_left if pointer else bool(spot and spot.is_left)
+
+
+def _heights(targets: Sequence[Point], x: float, room: _Room) -> tuple[float, ...]:
+    """Where each balloon of a column stands."""
+    low, high = room.top + RADIUS + 2, room.ground - RADIUS - 2
+    return placed_beside(targets, pitch=_TARGET, low=low, high=high, x=x)
+
+
+def _label(
+    pointer: Pointer | None, spot: TroubleSpot | None, room: _Room, units: LengthUnit, typed: Mapping[str, str]
+) -> tuple[str, ...]:
+    """Title and value, or a few words and numbers; nothing where there is no room beside the balloons."""
+    if room.is_narrow:
+        return ()
+    if pointer:
+        value = value_words(pointer, units, typed)
+        return (
+            cut(TITLES[pointer.field], size=TEXT, width=room.label_width),
+            cut(value, size=TEXT * BOLD, width=room.label_width),
+        )
+    if spot is None:
+        return ()
+    words = wrapped(spot.words, size=SMALL * BOLD, width=room.label_width, most=2)
+    return (*words, *wrapped(spot.numbers(units), size=SMALL, width=room.label_width, most=3 - len(words)))
+
+
+def value_words(pointer: Pointer, units: LengthUnit, typed: Mapping[str, str]) -> str:
+    """The measurement as typed, or in the viewer's unit; in words where there is none."""
+    if pointer.field in typed:
+        return typed[pointer.field]
+    if pointer.value_mm is None:
+        return pointer.words_if_missing
+    return length_words(pointer.value_mm, units)
+
+
+def _caption(pointers: Sequence[Pointer], lit: str | None, units: LengthUnit, typed: Mapping[str, str]) -> str:
+    """What the lit balloon asks for, where balloons have no labels."""
+    for pointer in pointers:
+        if pointer.field == lit:
+            return f"{pointer.number}  {TITLES[pointer.field]}: {value_words(pointer, units, typed)}"
+    return ""
+
+
+def label_line(label: Sequence[str]) -> float:
+    """Distance of a label's lines: three stand closer than two, so that both fit beside a balloon."""
+    return LINE if len(label) < 3 else SMALL_LINE
+
+
+def _label_box(label: Sequence[str], x: float, y: float, room: _Room, *, is_left: bool) -> Box:
+    """The rectangle that a label may fill."""
+    if not label:
+        return Box(x - RADIUS, y - RADIUS, x + RADIUS, y + RADIUS)
+    half = label_line(label) * len(label) / 2
+    inner = x - RADIUS - LABEL_GAP if is_left else x + RADIUS + LABEL_GAP
+    outer = inner - room.label_width if is_left else inner + room.label_width
+    return Box(min(inner, outer), y - half, max(inner, outer), y + half)

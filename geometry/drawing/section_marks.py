@@ -1,0 +1,175 @@
+"""Trouble shown where it occurs: which stretch of the section a failed check or a conflict concerns."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from math import isfinite
+
+from geometry.drawing.section_lettering import quantity_words
+from geometry.drawing.section_scene import Scene
+from geometry.errors import NoPadFitsError
+from geometry.outline import Point
+from geometry.rules import Check, Sense
+from geometry.units import LengthUnit
+
+PLACE_OF_DIMENSION = {
+    "seat_diameter_mm": "seat_side",
+    "seat_length_mm": "lip",
+    "seat_corner_radius_mm": "seat_corner",
+    "stem_diameter_mm": "stem",
+    "stem_length_mm": "stem",
+    "body_diameter_mm": "body",
+    "slot_width_mm": "slot_side",
+    "slot_depth_mm": "wall_top",
+    "web_mm": "web",
+    "slot_corner_radius_mm": "slot_floor",
+    "slot_mouth_chamfer_mm": "wall_top",
+    "edge_chamfer_mm": "wall_top",
+}
+LEFT_PLACES = frozenset({"seat", "seat_side", "seat_corner", "stem", "lip", "cup", "rim"})
+"""Trouble with the jack's side of the pad is told on the left, with the car's on the right."""
+
+
+@dataclass(frozen=True, slots=True)
+class TroubleSpot:
+    """One thing that is wrong, and where on the section."""
+
+    place: str
+    words: str
+    """A few words: what it concerns."""
+    value: float
+    limit: float
+    unit: str
+    sense: Sense
+    is_conflict: bool = False
+    """Whether ``value`` and ``limit`` are the least and the most between which nothing fits."""
+    dimension: str = ""
+    """The pad's dimension in conflict."""
+
+    @property
+    def is_left(self) -> bool:
+        """Whether it is told on the left."""
+        return self.place in LEFT_PLACES
+
+    def numbers(self, units: LengthUnit) -> str:
+        """What was found and what would do, in words."""
+        if self.is_conflict:
+            least, most = (quantity_words(v, self.unit, units) for v in (self.value, self.limit))
+            return f"at least {least}, at most {most}"
+        limit = quantity_words(self.limit, self.unit, units)
+        wanted = f"{'at most' if self.sense == 'at_most' else 'at least'} {limit}"
+        return f"{quantity_words(self.value, self.unit, units)}, {wanted}" if isfinite(self.value) else wanted
+
+
+def spots_of_checks(checks: Iterable[Check]) -> tuple[TroubleSpot, ...]:
+    """The checks that fail, as spots, in their order."""
+    return tuple(
+        TroubleSpot(c.rule.place, c.rule.title, c.finding.value, c.finding.limit, c.rule.unit, c.rule.sense)
+        for c in checks
+        if c.verdict == "fail" and c.finding
+    )
+
+
+def spot_of_conflict(error: NoPadFitsError) -> TroubleSpot:
+    """The conflict as a spot, at the dimension between whose bounds nothing fits."""
+    title = error.dimension.removesuffix("_mm").replace("_", " ").capitalize()
+    return TroubleSpot(
+        PLACE_OF_DIMENSION.get(error.dimension, "body"),
+        f"No room for the {title.lower()}",
+        error.lower.value_mm,
+        error.upper.value_mm,
+        "mm",
+        "at_least",
+        is_conflict=True,
+        dimension=error.dimension,
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Band:
+    """A textured stretch of the section, and the point on it that the arrow meets."""
+
+    low: Point
+    high: Point
+    at: Point
+    levels: tuple[tuple[Point, Point], ...] = ()
+    """Lines that show two bounds between which nothing fits."""
+
+
+def band_of(spot: TroubleSpot, scene: Scene) -> Band:
+    """Where a spot lies, on the side on which it is told."""
+    band = _conflict_band(spot, scene) if spot.is_conflict else None
+    band = band or _band(spot.place, scene)
+    return _mirrored(band) if spot.is_left else band
+
+
+def _conflict_band(spot: TroubleSpot, s: Scene) -> Band | None:
+    """Two level lines for a height, two upright ones for a width; None where lines would say nothing."""
+    k, pad = s.unit_mm, s.pad
+    first, second = spot.value, spot.limit
+    if spot.dimension in {"web_mm", "seat_length_mm", "slot_depth_mm"}:
+        if spot.dimension == "slot_depth_mm":
+            first, second = pad.web_mm + first, pad.web_mm + second
+        first, second = (min(max(y, s.ground), s.top) for y in (first, second))
+        near, far = s.body + k, s.body + 7 * k
+        low, high = min(first, second), max(first, second)
+        lines = tuple(((near, y), (far, y)) for y in (first, second))
+        return Band((near + k, low), (far - k, high), (far - k, (low + high) / 2), lines)
+    if spot.dimension in {"seat_diameter_mm", "body_diameter_mm", "slot_width_mm"}:
+        first, second = (min(max(x / 2, 0.0), s.reach) for x in (first, second))
+        y = {"seat_diameter_mm": s.depth / 2, "body_diameter_mm": (pad.seat_length_mm + s.wall_top) / 2}.get(
+            spot.dimension, (s.edge + s.wall_top) / 2
+        )
+        low, high = min(first, second), max(first, second)
+        lines = tuple(((x, y - 4 * k), (x, y + 4 * k)) for x in (first, second))
+        return Band((low, y - 3 * k), (high, y + 3 * k), (high, y), lines)
+    return None
+
+
+def _band(place: str, s: Scene) -> Band:
+    """The stretch that a place names, on the right half; the body's side where the name is new."""
+    found = _jack_bands(s) | _car_bands(s)
+    k = s.unit_mm
+    return found.get(place) or _box(s.body - 3 * k, s.pad.seat_length_mm, s.body, s.wall_top)
+
+
+def _jack_bands(s: Scene) -> dict[str, Band]:
+    """Where the pad meets the cup."""
+    k, p = s.unit_mm, s.pad
+    seat, lip, radius, stem = p.seat_diameter_mm / 2, p.seat_length_mm, p.seat_corner_radius_mm, p.stem_diameter_mm / 2
+    flat = max(p.seat_flat_diameter_mm / 2, k)
+    return {
+        "seat": Band((max(s.hole, 0.15 * flat), -0.8 * k), (max(flat, s.hole), 0.8 * k), (0.7 * flat, 0)),
+        "seat_side": _box(min(seat, s.bore), min(s.corner, s.depth), max(seat, s.bore), s.depth),
+        "seat_corner": _box(seat - radius, 0, seat, radius),
+        "stem": _box(stem, -max(p.stem_length_mm, 2 * k), max(s.hole, stem), -0.5 * k),
+        "lip": _box(min(seat, s.body), min(lip, s.depth), max(seat, s.body), max(lip, s.depth)),
+        "rim": _box(s.rim - 6 * k, min(s.depth, s.edge), s.rim, max(s.depth, s.edge)),
+        "cup": _box(s.rim - 8 * k, s.under, s.rim, 0),
+    }
+
+
+def _car_bands(s: Scene) -> dict[str, Band]:
+    """Where the pad meets the seam and the sill."""
+    k, p, half, slot = s.unit_mm, s.pad, s.thickness / 2, s.pad.slot_width_mm / 2
+    wall, level = (slot + s.body) / 2, min(s.sill, s.inboard)
+    return {
+        "web": _box(0.4 * slot, min(p.seat_length_mm, s.edge), slot + 6 * k, s.edge),
+        "slot_floor": _box(-half - 0.5 * k, s.edge - 1.6 * k, half + 0.5 * k, s.edge),
+        "slot_side": _box(min(half, slot), s.edge, max(slot, half), s.wall_top),
+        "wall": _box(slot, s.edge - k, min(slot + 4 * k, s.body), s.edge + 4 * k),
+        "wall_top": _box(wall - 3 * k, min(s.wall_top, level), wall + 5 * k, max(s.wall_top, level)),
+        "seam_edge": _box(-half, s.edge, half, s.edge + 1.6 * k),
+        "seam_strip": _box(-half, min(s.wall_top, s.sill - k), half, s.sill),
+    }
+
+
+def _box(left: float, low: float, right: float, high: float) -> Band:
+    return Band((left, low), (right, high), ((left + 3 * right) / 4, (low + high) / 2))
+
+
+def _mirrored(band: Band) -> Band:
+    def over(point: Point) -> Point:
+        return -point[0], point[1]
+
+    levels = tuple((over(a), over(b)) for a, b in band.levels)
+    return Band((-band.high[0], band.low[1]), (-band.low[0], band.high[1]), over(band.at), levels)

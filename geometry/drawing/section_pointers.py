@@ -1,0 +1,133 @@
+"""What each balloon points at, and the dimension line that shows what is measured there."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from geometry.drawing.section_known import BALLOONS, OPTIONAL
+from geometry.drawing.section_scene import Scene
+from geometry.outline import Point
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """A dimension line with its extension lines; ``is_outside`` puts the arrows outside, pointing in."""
+
+    start: Point
+    end: Point
+    extensions: tuple[tuple[Point, Point], ...] = ()
+    is_outside: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Pointer:
+    """One balloon's target in model mm."""
+
+    field: str
+    number: int
+    at: Point
+    span: Span
+    value_mm: float | None
+    """None where it is still to be measured, or left out."""
+    is_optional: bool
+    is_complete: bool
+    """Whether everything required is known, so that the form is done."""
+
+    @property
+    def is_left(self) -> bool:
+        """The jack's balloons stand on the left, the car's on the right."""
+        return self.field.startswith("jack.")
+
+    @property
+    def words_if_missing(self) -> str:
+        """What stands in place of the value where there is none."""
+        if not self.is_optional:
+            return "to be measured"
+        return "not measured" if self.is_complete else "optional"
+
+
+def pointers_of(scene: Scene) -> tuple[Pointer, ...]:
+    """A pointer for every balloon, by number."""
+    targets = {**_jack_targets(scene), **_car_targets(scene)}
+    return tuple(
+        Pointer(
+            key,
+            number,
+            *targets[key],
+            value_mm=scene.known.value_of(key),
+            is_optional=key in OPTIONAL,
+            is_complete=scene.known.is_complete,
+        )
+        for key, number in BALLOONS.items()
+    )
+
+
+Targets = Mapping[str, tuple[Point, Span]]
+
+
+def _jack_targets(s: Scene) -> Targets:
+    k, inside, rim = s.unit_mm, s.bore, s.rim
+    hole = s.hole or 0.2 * s.bore
+    drop = s.corner * (1 - 0.5**0.5)
+    arc_middle = (-inside + drop, drop)
+    beside = -max(rim, s.body) - 4 * k
+    if s.rim_low is None:
+        lowered, low = (-rim, 0.7 * s.depth), s.depth
+    else:
+        lowered, low = (-rim if s.rim_low < s.under else -rim - 5 * k, s.rim_low), s.rim_low
+    return {
+        "jack.cup_bore_mm": ((-inside, (s.corner + s.depth) / 2), _across(inside, s.under - 5 * k, s.depth / 2)),
+        "jack.cup_depth_mm": (
+            (-(inside + rim) / 2, s.depth),
+            _upright(beside, 0, s.depth, from_x=(-inside, -rim)),
+        ),
+        "jack.cup_corner_radius_mm": (
+            arc_middle,
+            Span((-inside + s.corner, s.corner), arc_middle),
+        ),
+        "jack.rim_diameter_mm": ((-rim, 0.55 * s.under), _across(rim, s.under - 5 * k, s.under)),
+        "jack.stem_hole_diameter_mm": ((-hole, 0.6 * s.under), _across(hole, s.under - 5 * k, 0.6 * s.under)),
+        "jack.rim_height_low_mm": (lowered, _upright(-rim - 6 * k, s.ground, low, from_x=(-rim, -rim))),
+    }
+
+
+def _car_targets(s: Scene) -> Targets:
+    k, half = s.unit_mm, s.thickness / 2
+    strip = (max(s.edge, min(s.wall_top, s.sill)) + s.sill) / 2
+    beside = max(s.body, s.step) + 4 * k
+    return {
+        "seam.thickness_mm": ((half, strip), _narrow(half, strip, k)),
+        "seam.bare_thickness_mm": ((0, s.edge + 0.35 * (strip - s.edge)), _narrow(s.bare / 2, strip, k)),
+        "seam.height_mm": (
+            (half + 0.3 * (s.step - half), s.sill),
+            _upright(beside, s.edge, s.sill, from_x=(half, s.step)),
+        ),
+        "seam.edge_height_mm": (
+            (half, s.edge),
+            _upright(max(s.rim, s.body) + 6 * k, s.ground, s.edge, from_x=(s.rim, half)),
+        ),
+        "seam.clear_outboard_mm": (
+            (-(s.step + s.reach) / 2, s.outboard),
+            _upright(-(s.step + s.reach) / 2, s.edge, s.outboard, from_x=(-half, -s.step)),
+        ),
+        "seam.clear_inboard_mm": (
+            ((s.step + s.reach) / 2, s.inboard),
+            _upright((s.step + s.reach) / 2, s.edge, s.inboard, from_x=(half, s.step)),
+        ),
+    }
+
+
+def _across(half: float, y: float, from_y: float) -> Span:
+    """A level dimension line below what it measures."""
+    return Span((-half, y), (half, y), (((-half, from_y), (-half, y)), ((half, from_y), (half, y))))
+
+
+def _narrow(half: float, y: float, k: float) -> Span:
+    """A level dimension line across something thin, its arrows outside."""
+    return Span(
+        (-half, y), (half, y), (((-half - 8 * k, y), (-half, y)), ((half + 8 * k, y), (half, y))), is_outside=True
+    )
+
+
+def _upright(x: float, low: float, high: float, *, from_x: tuple[float, float]) -> Span:
+    """An upright dimension line beside what it measures, with its lower and upper extension line."""
+    return Span((x, low), (x, high), (((from_x[0], low), (x, low)), ((from_x[1], high), (x, high))))
