@@ -24,6 +24,8 @@ class Caution:
     signal: SignalWord
     text: str
     source: Source
+    brief: str = ""
+    """The same in few words for the drawing, where room is short; empty where the drawing can do without."""
 
 
 _JACK_GUIDE = found("Consumer product safety guidance on vehicle jacks, productsafety.gov.au")
@@ -34,6 +36,7 @@ _ALWAYS = (
         found(
             "productsafety.gov.au jack page; WAC 296-307-22509(3): working under a load raised only with jacks is prohibited"
         ),
+        brief="No part of your body under a car that is held only by a jack.",
     ),
     Caution(
         "WARNING",
@@ -41,6 +44,7 @@ _ALWAYS = (
         found(
             "29 CFR 1926.305(d)(1): after the load has been raised it shall be cribbed, blocked or otherwise secured at once"
         ),
+        brief="Level ground, wheels chocked, park brake set; stands as soon as the car is up.",
     ),
     Caution(
         "WARNING",
@@ -48,6 +52,7 @@ _ALWAYS = (
         " and an accessory may need the jack to be retested: the vehicle's and the jack's manuals decide, and local codes and"
         " licensed practice go first.",
         found("AS 2615:2016 section 7: accessories added to a jack require retesting; common practice for the manuals"),
+        brief="Estimated, not tested. The vehicle's and the jack's manuals, local codes and licensed practice go first.",
     ),
     Caution(
         "WARNING",
@@ -112,13 +117,16 @@ def _own(c: Conditions, pad: Pad | None) -> list[Caution]:
             )
         )
     if chosen.slot_advice:
-        said.append(Caution("WARNING", chosen.slot_advice, derived("A hard pad on a thin seam")))
+        said.append(
+            Caution("WARNING", chosen.slot_advice, derived("A hard pad on a thin seam"), brief=chosen.slot_advice)
+        )
     if chosen.family in {"nylon", "printed"} and service.wetness != "soaked":
         said.append(
             Caution(
                 "NOTICE",
                 f"{chosen.short_name.capitalize()} takes up water: machine it dry, keep it out of puddles, and discard it swollen.",
                 memory("Water uptake of polyamides; stock that is moist when cut shrinks as it dries"),
+                brief="Machine dry stock; discard the pad when it is swollen.",
             )
         )
     if pad is not None and c.cup.hole_diameter_mm > 0 and not pad.has_stem:

@@ -39,7 +39,7 @@ def sheet_facts(
         temperature=f"{service.temperature_low_c:g} to {service.temperature_high_c:g} °C",
         creator="Seamrest",
         owner="",
-        cautions=tuple((c.signal, c.text) for c in design.cautions),
+        cautions=tuple((c.signal, c.brief) for c in design.cautions if c.brief),
         fit_to_make=design.fit_to_make,
         not_fit_words="" if design.fit_to_make else design.verdict_words,
         units=units or ("in" if is_inch else "mm"),
