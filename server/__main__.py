@@ -5,6 +5,7 @@ import logging
 import socket
 import sys
 from collections.abc import Sequence
+from contextlib import suppress
 from dataclasses import replace
 
 import uvicorn
@@ -41,7 +42,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
         )
     )
     _greet(listening, settings.host)
-    server.run(sockets=[listening])
+    # After it has closed, uvicorn raises the signal again that asked it to.
+    with suppress(KeyboardInterrupt):
+        server.run(sockets=[listening])
     return 0
 
 

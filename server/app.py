@@ -3,6 +3,7 @@
 from collections.abc import AsyncIterator
 from contextlib import asynccontextmanager
 from functools import partial
+from pathlib import Path
 
 from fastapi import FastAPI
 from starlette.concurrency import run_in_threadpool
@@ -13,9 +14,10 @@ from geometry import ENGINE_VERSION
 from geometry.errors import SeamrestError
 from server import api, downloads
 from server.links import static_file
+from server.model_cache import ModelCache
 from server.openapi import describe
 from server.problems import NOT_FOUND, AnsweredError, answer_error, answer_http_error
-from server.security import AccessLog, ForgeryGuard, SecurityHeaders
+from server.security import AccessLog, BodyLimit, ForgeryGuard, SecurityHeaders
 from server.settings import Settings
 from server.workers import KernelPool
 
@@ -38,7 +40,6 @@ def create_app(settings: Settings | None = None) -> FastAPI:
         redoc_url=None,
         redirect_slashes=False,
         lifespan=_running,
-        max_body_size=chosen.body_limit_bytes,
     )
     app.state.settings = chosen
     app.state.kernel = KernelPool(
@@ -47,12 +48,15 @@ def create_app(settings: Settings | None = None) -> FastAPI:
         timeout_s=chosen.kernel_timeout_s,
         memory_mb=chosen.kernel_memory_mb,
     )
+    folder = chosen.model_cache_folder
+    app.state.model_cache = ModelCache(Path(folder), max_bytes=chosen.model_cache_mb * 2**20) if folder else None
     for router in (downloads.router, api.router):
         app.include_router(router)
     app.add_api_route("/static/{path:path}", static, methods=["GET"], include_in_schema=False)
     app.add_exception_handler(SeamrestError, answer_error)
     app.add_exception_handler(HTTPException, answer_http_error)
     # The last one added is the first that a request meets.
+    app.add_middleware(BodyLimit, most_bytes=chosen.body_limit_bytes)
     for middleware in (ForgeryGuard, SecurityHeaders, AccessLog):
         app.add_middleware(middleware)
     app.openapi = partial(describe, app)  # type: ignore[method-assign]  # the framework's own way to a schema of one's own

@@ -10,7 +10,7 @@ from starlette.requests import Request
 
 from geometry.errors import BadMeasurementsError, Problem
 from geometry.measurements import Measurements, read_measurements
-from server.fields import FIELDS
+from server.fields import FIELDS, group_models
 from server.forms import FormReading, Units, read_form
 from server.links import CONFIRM_KEY, CONFIRM_NOT_FIT
 from server.problems import NOT_JSON, TOO_LARGE, UNREADABLE, AnsweredError
@@ -82,10 +82,11 @@ async def read_document(request: Request) -> Measurements:
     if not (kind == "application/json" or (kind.startswith("application/") and kind.endswith("+json"))):
         raise AnsweredError(NOT_JSON, f"The body is said to be “{kind[:60]}”. {NOT_JSON.meaning}")
     document = parse_json(await request.body())
-    wrong = tuple(_not_numbers(document))
+    wrong = (*_not_groups(document), *_not_numbers(document))
     if wrong:
         raise BadMeasurementsError(wrong)
-    return read_measurements(document)
+    # Without its groups, a document would be told to have three fields too few instead of all that stand in them.
+    return read_measurements({**{name: {} for name in group_models()}, **document})
 
 
 def parse_json(body: bytes) -> dict[str, Any]:
@@ -100,7 +101,16 @@ def parse_json(body: bytes) -> dict[str, Any]:
         raise AnsweredError(UNREADABLE, f"The body is not JSON: {error}.") from None
     if not isinstance(document, dict):
         raise AnsweredError(UNREADABLE, "The body must be one JSON object, with the groups “jack”, “seam” and “car”.")
+    _require_characters(document)
     return document
+
+
+def _require_characters(document: dict[str, Any]) -> None:
+    """Refuse half a character, which JSON can spell and no text can hold."""
+    try:
+        json.dumps(document, ensure_ascii=False).encode("utf-8")
+    except UnicodeEncodeError:
+        raise AnsweredError(UNREADABLE, "The document holds half a character (a lone surrogate).") from None
 
 
 def _object(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
@@ -115,6 +125,15 @@ def _object(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
 def _whole(digits: str) -> float:
     """A whole number; one beyond all measure is infinite, and refused as such beside its field."""
     return int(digits) if len(digits) <= _MOST_DIGITS else inf
+
+
+def _not_groups(document: Mapping[str, Any]) -> list[Problem]:
+    """Groups that are anything but an object."""
+    return [
+        Problem(name, document[name], f"“{name}” must be an object with the fields of that group.")
+        for name in group_models()
+        if name in document and not isinstance(document[name], Mapping)
+    ]
 
 
 def _not_numbers(document: Mapping[str, Any]) -> list[Problem]:

@@ -18,6 +18,7 @@ from geometry.sheet_facts import model_label, sheet_facts
 from server.documents import query_pairs, read_whole_form, split_confirmation
 from server.forms import Units
 from server.links import pad_address
+from server.model_cache import cache_key
 from server.openapi import file_responses, form_parameters
 from server.problems import NOT_FIT, AnsweredError, json_bytes
 
@@ -72,9 +73,20 @@ async def _drawn_or_built(
     if confirm_address is not None and not design.fit_to_make:
         words = f"{design.verdict_words} To have the model nevertheless, ask for {confirm_address}"
         raise AnsweredError(NOT_FIT, words, verdict=design.verdict_words, confirm=confirm_address)
-    model_format: ModelFormat = next(f for f in MODEL_FORMATS if f == ending)
-    build: Callable[..., Awaitable[bytes]] = request.app.state.kernel.model
-    return await build(design.pad, model_label(design), model_format)
+    return await _model(request, design, next(f for f in MODEL_FORMATS if f == ending))
+
+
+async def _model(request: Request, design: Design, model_format: ModelFormat) -> bytes:
+    """A model that was kept, else one that is built now and kept."""
+    label, cache = model_label(design), request.app.state.model_cache
+    key = cache_key(design.pad, label, model_format)
+    kept: bytes | None = await run_in_threadpool(cache.get, key) if cache else None
+    if kept is not None:
+        return kept
+    built: bytes = await request.app.state.kernel.model(design.pad, label, model_format)
+    if cache:
+        await run_in_threadpool(cache.put, key, built)
+    return built
 
 
 def drawing_bytes(design: Design, ending: DrawingFormat, *, units: Units | None, issued: date) -> bytes:

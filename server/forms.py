@@ -6,7 +6,7 @@ bare mass in pounds; a unit that is typed always wins. Empty text is a field not
 
 import re
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any, Literal, get_args
 
 from geometry.errors import Problem, UnreadableError
@@ -24,11 +24,13 @@ _SIGN = re.compile(r"\s*([-−+])")
 _LIST_BREAK = re.compile(r"\s*[;\n]\s*|,\s+")
 """A semicolon, a new line, or a comma with a space; a comma between digits is a decimal comma."""
 _LIST_ITEM = re.compile(
-    r"""(?: \d*\s*[½¼¾⅛⅜⅝⅞]            # 1½
+    r"""(?<!\S)
+        (?: \d*\s*[½¼¾⅛⅜⅝⅞]            # 1½
          | \d+(?:[ ]+|-)\d+/\d+        # 1 1/2 or 1-1/2
          | \d+/\d+                     # 3/8
          | \d+(?:[.,]\d*)? | [.,]\d+ ) # 38.1 or 1,5
-        \s*(?P<unit>[a-z"″”]*)""",
+        (?:\s*[a-z"″”]+)?
+        (?!\S)""",
     re.VERBOSE | re.IGNORECASE,
 )
 
@@ -51,6 +53,10 @@ class FormReading:
     units: Units
     units_chosen: bool
     """Whether the viewer chose them, or they are what holds where nobody has."""
+
+    def refused(self, problems: tuple[Problem, ...]) -> "FormReading":
+        """The same reading with what only the sizing could find wrong."""
+        return replace(self, problems=(*self.problems, *problems), measurements=None)
 
 
 def read_form(items: Sequence[tuple[str, str]]) -> FormReading:

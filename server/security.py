@@ -1,4 +1,5 @@
-"""What every answer carries and every request must pass, as plain ASGI: headers, forged requests, a log that keeps secrets."""
+"""What every answer carries and every request must pass, as plain ASGI: headers, forged requests,
+large bodies, a log that keeps secrets."""
 
 import logging
 import re
@@ -8,7 +9,7 @@ from urllib.parse import urlsplit
 from starlette.datastructures import Headers, MutableHeaders
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
-from server.problems import FORGED, OURS, ProblemKind, problem_response
+from server.problems import FORGED, OURS, TOO_LARGE, AnsweredError, ProblemKind, problem_response
 
 CONTENT_POLICY = (
     "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data: blob:; connect-src 'self'; font-src 'self';"
@@ -121,6 +122,37 @@ def is_foreign(headers: Headers) -> bool:
         return site not in {"same-origin", "none"}
     origin = headers.get("origin")
     return origin is not None and urlsplit(origin).netloc != headers.get("host", "")
+
+
+class BodyLimit:
+    """Refuses bodies that are too large: by what they say of themselves, else as soon as too much has come.
+
+    The framework's own limit answers in another shape, and from outside of everything that dresses an answer.
+    """
+
+    def __init__(self, app: ASGIApp, most_bytes: int) -> None:
+        self.app, self.most_bytes = app, most_bytes
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        """Pass the request on, its body counted."""
+        if scope["type"] != "http":
+            await self.app(scope, receive, send)
+            return
+        said = Headers(scope=scope).get("content-length", "")
+        if said.isdecimal() and int(said) > self.most_bytes:
+            await _refuse(TOO_LARGE, scope, receive, send)
+            return
+        come = 0
+
+        async def counted() -> Message:
+            nonlocal come
+            message = await receive()
+            come += len(message.get("body", b""))
+            if come > self.most_bytes:
+                raise AnsweredError(TOO_LARGE, f"The body is larger than {self.most_bytes} bytes. {TOO_LARGE.meaning}")
+            return message
+
+        await self.app(scope, counted, send)
 
 
 async def _refuse(kind: ProblemKind, scope: Scope, receive: Receive, send: Send) -> None:

@@ -31,6 +31,10 @@ class Settings:
     """How long one model may take before its process is ended."""
     kernel_memory_mb: int = 1024
     """How much memory one model may take beyond what its process starts with."""
+    model_cache_folder: str = ""
+    """A folder in which finished model files are kept, shared by all servers of one machine; empty to keep none."""
+    model_cache_mb: int = 200
+    """How large that folder may grow; the files longest unused go first."""
     body_limit_bytes: int = 65536
     """The largest body of a request that is read; a full document is a few thousand bytes."""
     drawing_date: str = ""
@@ -58,7 +62,7 @@ class Settings:
         return date.fromisoformat(self.drawing_date) if self.drawing_date else datetime.now(UTC).date()
 
     def __post_init__(self) -> None:
-        for name in ("kernel_workers", "kernel_timeout_s", "kernel_memory_mb", "body_limit_bytes"):
+        for name in ("kernel_workers", "kernel_timeout_s", "kernel_memory_mb", "model_cache_mb", "body_limit_bytes"):
             if not getattr(self, name) > 0:
                 raise SettingsError(f"{PREFIX}{name.upper()} is {getattr(self, name)}; it must be more than 0.")
         if self.kernel_line < 0 or not 0 <= self.port <= 65535:
