@@ -19,6 +19,7 @@ import signal
 import threading
 from collections.abc import Callable
 from concurrent.futures import Future, ThreadPoolExecutor
+from contextlib import suppress
 from multiprocessing import get_context
 from multiprocessing.connection import Connection
 from multiprocessing.context import ForkServerProcess
@@ -36,6 +37,7 @@ Job = tuple[Pad, ModelLabel, ModelFormat]
 Answer = tuple[Literal["file"], bytes] | tuple[Literal["refused", "kernel_missing", "broken"], str]
 Build = Callable[[Pad, ModelLabel, ModelFormat], bytes]
 
+_READY_WITHIN_S = 30
 _forks = get_context("forkserver")
 
 
@@ -130,10 +132,9 @@ class KernelPool:
 
     def _bring_up(self, worker: "_Worker") -> None:
         """Open a worker ahead of its first job, which would otherwise open it (and tell what hinders it)."""
-        try:
+        with suppress(KernelDiedError, EOFError, OSError):
             worker.open()
-        finally:
-            self._idle.put(worker)
+        self._idle.put(worker)
 
     def _work(self, job: Job) -> bytes:
         """Have an idle worker do the job; whatever comes of it, the worker goes back to the idle ones."""
@@ -165,6 +166,11 @@ class _Worker:
             self._process = _forks.Process(target=_serve, args=(far_end, self._build, self._memory_mb), daemon=True)
             self._process.start()
             far_end.close()
+            # A process that is only just coming up must not use up the time of its first job.
+            if not self._line.poll(_READY_WITHIN_S):
+                self.close()
+                raise KernelDiedError(f"No process for models came up within {_READY_WITHIN_S} s. Ask again.")
+            self._line.recv()
         return self._line
 
     def close(self) -> None:
@@ -200,8 +206,10 @@ class _Worker:
         return answer
 
     def _replace(self) -> None:
+        """Have another process ready; if none comes up now, the next job tries again and tells why."""
         self.close()
-        self.open()
+        with suppress(KernelDiedError, EOFError, OSError):
+            self.open()
 
 
 def _serve(line: Connection, build: Build, memory_mb: int) -> None:
@@ -211,6 +219,7 @@ def _serve(line: Connection, build: Build, memory_mb: int) -> None:
     # Pages and drawings come first where processors are few.
     os.nice(5)
     _limit_memory(memory_mb)
+    line.send("ready")
     kind = ""
     while kind != "broken":
         try:

@@ -111,8 +111,7 @@ def stamped(_pad: Pad, _label: ModelLabel, _format: ModelFormat) -> bytes:
 
 
 @pytest.mark.anyio
-@pytest.mark.parametrize("anyio_backend", ["asyncio"])
-async def test_a_pool_builds_a_file_once(tmp_path: Path, anyio_backend: str) -> None:
+async def test_a_pool_builds_a_file_once(tmp_path: Path) -> None:
     """The second request gets the first one's bytes, from a second pool too; another format is built."""
     answers = []
     for _ in range(2):

@@ -1,0 +1,24 @@
+"""A builder that fails on request; in a room of its own, so that a worker that needs it is up as fast as a real one."""
+
+import os
+import time
+
+from geometry.errors import ModelError
+from geometry.model_label import ModelFormat, ModelLabel
+from geometry.pad import Pad
+
+
+def misbehave(pad: Pad, label: ModelLabel, _: ModelFormat) -> bytes:
+    """Do what the design's title says; else say which process this is, and how thick the web."""
+    match label.title:
+        case "crash":
+            os.abort()
+        case "hang":
+            time.sleep(60)
+        case "hunger":
+            bytearray(10**9)
+        case "raise":
+            raise ValueError("a class of the kernel's own")
+        case "refuse":
+            raise ModelError("not this one")
+    return f"{os.getpid()} {pad.web_mm}".encode()
