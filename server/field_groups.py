@@ -1,0 +1,136 @@
+"""The questions of the sheet in the groups in which it asks them, each group with its answers in one line."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+
+from geometry.design import Design
+from geometry.drawing.section_known import BALLOONS
+from server import shown
+from server.field_views import FieldView
+from server.forms import FormReading
+
+_STATICS = (
+    "car.front_share",
+    "car.wheelbase_mm",
+    "car.track_mm",
+    "car.point_behind_front_axle_mm",
+    "car.point_from_centreline_mm",
+    "car.cg_offset_mm",
+    "car.ride_frequency_hz",
+)
+JACK = tuple(key for key in BALLOONS if key.startswith("jack."))
+SEAM = tuple(key for key in BALLOONS if key.startswith("seam."))
+MORE_JACK = (
+    "jack.rim_height_high_mm",
+    "jack.stem_hole_depth_mm",
+    "jack.saddle_tilt_deg",
+    "jack.floor_boss_height_mm",
+)
+MORE_SEAM = (
+    "seam.sheets",
+    "seam.edge_thickness_mm",
+    "seam.yield_mpa",
+    "seam.straight_length_mm",
+    "seam.bow_mm",
+    "seam.edge_height_flat_mm",
+    "seam.roll_in_obstacle_mm",
+)
+_USE = ("service.temperature_low_c", "service.temperature_high_c", "service.wetness", "service.ground")
+_MAKE = (
+    "make.material",
+    "make.process",
+    "make.step",
+    "make.stock_diameters_mm",
+    "make.cutter_diameters_mm",
+    "make.measured_with",
+    "make.uncertainty_mm",
+    "make.ground_uncertainty_mm",
+)
+NEEDED_FOR_LOAD: Mapping[str, tuple[str, ...]] = {
+    "gross_mass": ("car.gross_mass_kg",),
+    "stated": ("car.load_kg",),
+    "statics": ("car.gross_mass_kg", *_STATICS[:5]),
+}
+_ASKED_ONLY_WHERE_TYPED = ("service.hold", "foot", "head")
+"""Choices with one answer on this sheet; shown where an address gives another."""
+
+
+@dataclass(frozen=True, slots=True)
+class FieldGroup:
+    """A few questions that belong together, and in one line what was answered."""
+
+    name: str
+    heading: str
+    line: str
+    fields: tuple[FieldView, ...]
+    is_open: bool
+    back: str = ""
+    next: str = ""
+    next_words: str = ""
+    """The way to the groups before and after, where they are walked through one at a time."""
+
+
+Ask = Callable[..., tuple[FieldView, ...]]
+"""Turns keys into questions."""
+
+
+def more(name: str, heading: str, fields: tuple[FieldView, ...]) -> FieldGroup:
+    """Optional questions, folded until one of them has a problem."""
+    given = sum(1 for field in fields if field.text)
+    line = f"{given} of {len(fields)} given" if given else f"{len(fields)} that can be left out"
+    return FieldGroup(name, heading, line, fields, any(field.problem for field in fields))
+
+
+def groups(reading: FormReading, design: Design | None, ask: Ask) -> tuple[FieldGroup, ...]:
+    """The load, where the pad is used, how it is made."""
+    source = reading.typed.get("car.load_source", "gross_mass")
+    load_keys = ["car.load_source"]
+    load_keys += ["car.load_kg"] if source == "stated" or "car.load_kg" in reading.typed else []
+    load_keys += [key for key in _STATICS if source == "statics" or key in reading.typed]
+    extra = tuple(key for key in _ASKED_ONLY_WHERE_TYPED if key in reading.typed)
+    load, use, make = ask(*load_keys, "car.lift_needed_mm"), ask(*_USE, *extra), ask(*_MAKE)
+    return (
+        _group(
+            "load", "The load", _load_line(load, design, reading.units), load, "car", "use", "Next: where it is used"
+        ),
+        _group("use", "Where it is used", _use_line(use), use, "load", "make", "Next: how it is made"),
+        _group("make", "How it is made", _make_line(make), make, "use", "", ""),
+    )
+
+
+def _group(
+    name: str, heading: str, line: str, fields: tuple[FieldView, ...], before: str, after: str, words: str
+) -> FieldGroup:
+    is_open = any(field.problem or field.is_open for field in fields)
+    return FieldGroup(
+        name,
+        heading,
+        line,
+        fields,
+        is_open,
+        f"#step-{before}",
+        f"#step-{after}" if after else "#outcome",
+        words or "Done: see the pad",
+    )
+
+
+def _load_line(fields: tuple[FieldView, ...], design: Design | None, units: str) -> str:
+    answers = {field.key: field for field in fields}
+    lift = answers["car.lift_needed_mm"]
+    wanted = f"{lift.text} {lift.unit}" if lift.text else f"{lift.assumed} assumed"
+    much = f"; {shown.force(design.conditions.force_n, units)}" if design else ""
+    return f"from {answers['car.load_source'].chosen_words}{much}; lift {wanted}"
+
+
+def _use_line(fields: tuple[FieldView, ...]) -> str:
+    low, high, wetness, ground = fields[:4]
+    cold, hot = (f.text or f.assumed.removesuffix("°C").strip() for f in (low, high))
+    return f"{cold} to {hot} °C, {wetness.chosen_words}, {ground.chosen_words}"
+
+
+def _make_line(fields: tuple[FieldView, ...]) -> str:
+    answers = {field.key: field.chosen_words for field in fields if field.is_choice}
+    return (
+        f"{answers['make.material']}, {answers['make.process']}, rounded {answers['make.step']},"
+        f" measured with {answers['make.measured_with']}"
+    )

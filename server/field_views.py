@@ -1,0 +1,160 @@
+"""The questions of the sheet: each field of the document as the page asks it, with what was typed and what came of it."""
+
+import re
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from geometry.materials import MATERIALS, SLOT_MATERIALS
+from server.fields import FIELDS, FormField
+from server.forms import FormReading
+from server.shown import unit_of_field
+
+CHOICE_WORDS: Mapping[str, Mapping[str, str]] = {
+    "car.load_source": {
+        "gross_mass": "the mass on the vehicle's plate",
+        "stated": "a load that you know",
+        "statics": "the car's own balance",
+    },
+    "service.wetness": {"dry": "kept dry", "room": "in room air", "soaked": "soaked"},
+    "service.ground": {"rolls": "the jack can roll", "stuck": "the jack cannot roll"},
+    "service.hold": {
+        "minutes": "minutes",
+        "overnight": "overnight, to judge ageing only",
+        "stored": "in storage, to judge ageing only",
+    },
+    "make.process": {
+        "lathe_and_mill": "lathe and milling machine",
+        "cnc": "computer-controlled machines",
+        "printed": "3D printer",
+        "hand_tools": "hand tools",
+    },
+    "make.step": {"metric": "in metric steps", "inch": "in inch steps"},
+    "make.measured_with": {"caliper": "a caliper", "rule": "a rule"},
+    "make.material": {key: entry.name for key, entry in MATERIALS.items()},
+    "foot": {"cup": "a round cup"},
+    "head": {"slot": "a welded seam in a slot"},
+}
+"""The answers of every choice in plain words."""
+_BARE_NUMBER = re.compile(r"[\d\s.,;/⁄½¼¾⅛⅜⅝⅞+−-]*[\d½¼¾⅛⅜⅝⅞]\s*")
+
+
+@dataclass(frozen=True, slots=True)
+class OptionView:
+    """One answer of a choice; the usual one has no value, so that an address stays short."""
+
+    value: str
+    words: str
+    is_chosen: bool
+
+
+@dataclass(frozen=True, slots=True)
+class FieldView:
+    """One question on the sheet."""
+
+    key: str
+    id: str
+    title: str
+    unit: str
+    text: str
+    is_choice: bool
+    is_words: bool
+    """Whether words are wanted rather than a number."""
+    is_long: bool
+    """Whether several numbers are wanted."""
+    is_required: bool
+    balloon: int | None
+    help: str
+    how: str
+    assumed: str
+    """What is taken while it is left out; empty for required fields."""
+    echo: str
+    problem: str
+    options: tuple[OptionView, ...]
+
+    @property
+    def note_id(self) -> str:
+        """The id of the line below the field."""
+        return f"{self.id}-note"
+
+    @property
+    def is_open(self) -> bool:
+        """Whether it still waits for a measurement."""
+        return self.is_required and not self.text
+
+    @property
+    def chosen_words(self) -> str:
+        """The chosen answer, in words."""
+        return next((option.words for option in self.options if option.is_chosen), self.text)
+
+
+def field_id(key: str) -> str:
+    """The id of a field's input, which balloons and messages link to.
+
+    >>> field_id("jack.cup_bore_mm")
+    'field-jack-cup_bore_mm'
+    """
+    return "field-" + key.replace(".", "-")
+
+
+def title_of(key: str) -> str:
+    """The title of a field, or its key where there is no such field."""
+    return FIELDS[key].title if key in FIELDS else key
+
+
+def field_view(key: str, reading: FormReading, balloons: Mapping[str, int], needed: Iterable[str] = ()) -> FieldView:
+    """One field as the page asks it; ``needed`` names fields that are required here though the document allows to omit them."""
+    field = FIELDS[key]
+    text = reading.typed.get(key, "")
+    required = field.required or key in needed
+    return FieldView(
+        key=key,
+        id=field_id(key),
+        title=field.title,
+        unit=unit_of_field(field.unit, field.kind, reading.units),
+        text=text,
+        is_choice=field.kind == "choice",
+        is_words=field.kind == "text",
+        is_long=field.kind == "lengths",
+        is_required=required,
+        balloon=balloons.get(key),
+        help=field.help,
+        how=field.how,
+        assumed="" if required else field.assumed,
+        echo=reading.echo.get(key, ""),
+        problem=" ".join(p.message for p in reading.problems if p.field == key),
+        options=_options(field, text),
+    )
+
+
+def _options(field: FormField, text: str) -> tuple[OptionView, ...]:
+    if field.kind != "choice":
+        return ()
+    words = CHOICE_WORDS.get(field.key, {})
+    offered = SLOT_MATERIALS if field.key == "make.material" else field.choices
+    extra = (text,) if text and text not in offered else ()
+    chosen = text or field.default
+    return tuple(
+        OptionView("" if answer == field.default else answer, words.get(answer, answer), answer == chosen)
+        for answer in (*offered, *extra)
+    )
+
+
+def with_units_spelled_out(typed: Mapping[str, str], units: str, wanted: str) -> dict[str, str]:
+    """What was typed, so that it means the same when bare numbers are read in other units.
+
+    >>> with_units_spelled_out({"jack.cup_bore_mm": "68", "title": "van 7"}, "mm", "in")
+    {'jack.cup_bore_mm': '68 mm', 'title': 'van 7'}
+    >>> with_units_spelled_out({"jack.cup_bore_mm": "68 mm"}, "in", "mm")
+    {'jack.cup_bore_mm': '68'}
+    """
+    return {key: _respelled(FIELDS[key], text, units, wanted) for key, text in typed.items()}
+
+
+def _respelled(field: FormField, text: str, units: str, wanted: str) -> str:
+    if field.kind not in {"length", "lengths", "mass"} or units == wanted:
+        return text
+    now, then = (unit_of_field(field.unit, field.kind, u) for u in (units, wanted))
+    if _BARE_NUMBER.fullmatch(text):
+        return f"{text.strip()} {now}"
+    spelled = text.strip().removesuffix(then).rstrip()
+    return spelled if spelled != text.strip() and _BARE_NUMBER.fullmatch(spelled) else text

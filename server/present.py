@@ -1,0 +1,238 @@
+"""One typed context for the working sheet: everything its templates print, as words. They compute nothing."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Literal
+
+from markupsafe import Markup
+
+from geometry.cautions import ONE_LINE
+from geometry.design import Design
+from geometry.drawing.section_known import BALLOONS
+from geometry.errors import NoPadFitsError
+from server import design_views as views
+from server import field_groups, links, shown
+from server.field_groups import FieldGroup
+from server.field_views import FieldView, field_id, field_view, title_of, with_units_spelled_out
+from server.fields import FIELDS
+from server.forms import FormReading
+
+State = Literal["start", "unfinished", "refused", "no_pad", "fit", "not_fit"]
+"""How far the job has come: nothing typed, something missing, something wrong, nothing fits, a pad."""
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """The outcome in one or two sentences."""
+
+    headline: str
+    beside: str
+    """What else to know at once; may be empty."""
+
+
+@dataclass(frozen=True, slots=True)
+class FileView:
+    """One file of the design."""
+
+    name: str
+    words: str
+    href: str
+    """Its address; of a model that is not fit to make, the address that the confirmation is sent to."""
+
+
+@dataclass(frozen=True, slots=True)
+class SectionView:
+    """The assembled section for two widths, and at which hundredth of the wide one's height each balloon stands."""
+
+    wide: Markup
+    phone: Markup
+    heights: Mapping[str, int]
+
+    @property
+    def jack_top(self) -> int:
+        """Where the jack's column begins."""
+        return min(at for key, at in self.heights.items() if key.startswith("jack."))
+
+    @property
+    def car_top(self) -> int:
+        """Where the car's column begins."""
+        return min(at for key, at in self.heights.items() if key.startswith("seam."))
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """What became of a reading: a design, a conflict, or neither yet."""
+
+    reading: FormReading
+    design: Design | None = None
+    conflict: NoPadFitsError | None = None
+
+    @property
+    def state(self) -> State:
+        """How far the job has come."""
+        if self.conflict:
+            return "no_pad"
+        if self.design:
+            return "fit" if self.design.fit_to_make else "not_fit"
+        if self.reading.problems:
+            return "refused"
+        return "unfinished" if self.reading.typed else "start"
+
+
+@dataclass(frozen=True, slots=True)
+class PadPage:
+    """The working sheet."""
+
+    state: State
+    has_welcome: bool
+    job: FieldView
+    units: str
+    units_links: tuple[views.LinkView, ...]
+    samples: tuple[views.LinkView, ...]
+    section: SectionView
+    jack: tuple[FieldView, ...]
+    seam: tuple[FieldView, ...]
+    jack_mass: FieldView
+    car_mass: FieldView
+    more_jack: FieldGroup
+    more_seam: FieldGroup
+    groups: tuple[FieldGroup, ...]
+    hidden: tuple[tuple[str, str], ...]
+    problems: tuple[views.LinkView, ...]
+    missing: tuple[views.LinkView, ...]
+    verdict: Verdict
+    conflict: views.ConflictView | None
+    dimensions: tuple[views.DimensionView, ...]
+    pad_line: str
+    checks: tuple[views.CheckGroup, ...]
+    load: tuple[tuple[str, str], ...]
+    drawing: str
+    files: tuple[FileView, ...]
+    models: tuple[FileView, ...]
+    typed: tuple[tuple[str, str], ...]
+    cautions: tuple[views.CautionGroup, ...]
+    caution_line: str
+
+    @property
+    def is_fit(self) -> bool:
+        """Whether model files may be taken without a confirmation."""
+        return self.state == "fit"
+
+
+def pad_page(outcome: Outcome, section: SectionView, *, has_welcome: bool = False) -> PadPage:
+    """The context of the working sheet."""
+    reading, design = outcome.reading, outcome.design
+    units, typed = reading.units, reading.typed
+    needed = field_groups.NEEDED_FOR_LOAD.get(typed.get("car.load_source", "gross_mass"), ())
+
+    def asked(*keys: str) -> tuple[FieldView, ...]:
+        return tuple(field_view(key, reading, BALLOONS, needed) for key in keys)
+
+    return PadPage(
+        state=outcome.state,
+        has_welcome=has_welcome,
+        job=asked("title")[0],
+        units=units,
+        units_links=_units_links(reading),
+        samples=tuple(views.LinkView(sample.title, sample.address) for sample in links.samples()),
+        section=section,
+        jack=asked(*field_groups.JACK),
+        seam=asked(*field_groups.SEAM),
+        jack_mass=asked("jack.rated_load_kg")[0],
+        car_mass=asked("car.gross_mass_kg")[0],
+        more_jack=field_groups.more("jack", "More about the jack", asked(*field_groups.MORE_JACK)),
+        more_seam=field_groups.more("seam", "More about the seam", asked(*field_groups.MORE_SEAM)),
+        groups=field_groups.groups(reading, design, asked),
+        hidden=_hidden(reading),
+        problems=_problems(reading),
+        missing=tuple(views.LinkView(title_of(key), f"#{field_id(key)}") for key in reading.missing),
+        verdict=_verdict(outcome),
+        conflict=views.conflict_of(outcome.conflict, units) if outcome.conflict else None,
+        dimensions=views.dimensions_of(design, typed, units) if design else (),
+        pad_line=_pad_line(design, units) if design else "",
+        checks=views.check_groups(design) if design else (),
+        load=views.load_rows(design.conditions, units) if design else (),
+        drawing=links.pad_address(typed, ".svg", units=units) if design else "",
+        files=_files(reading) if design else (),
+        models=_models(reading, is_fit=design.fit_to_make) if design else (),
+        typed=tuple(typed.items()),
+        cautions=views.caution_groups(design.cautions) if design else (),
+        caution_line=ONE_LINE,
+    )
+
+
+def _units_links(reading: FormReading) -> tuple[views.LinkView, ...]:
+    """The same job read in millimetres and in inches."""
+    return tuple(
+        views.LinkView(
+            wanted,
+            links.pad_address(with_units_spelled_out(reading.typed, reading.units, wanted), units=wanted),
+        )
+        for wanted in ("mm", "in")
+    )
+
+
+def _hidden(reading: FormReading) -> tuple[tuple[str, str], ...]:
+    """What the address holds and no question of the sheet asks: the viewer's units."""
+    return (("units", reading.units),) if reading.units != "mm" else ()
+
+
+def _problems(reading: FormReading) -> tuple[views.LinkView, ...]:
+    """Everything that is wrong, each with the way to its field."""
+    return tuple(
+        views.LinkView(p.message, f"#{field_id(p.field)}" if p.field in FIELDS else "") for p in reading.problems
+    )
+
+
+def _verdict(outcome: Outcome) -> Verdict:
+    """The outcome in words."""
+    reading, design = outcome.reading, outcome.design
+    if design:
+        return Verdict(design.verdict_words, views.governing_words(design))
+    if outcome.conflict:
+        return Verdict(
+            "No pad fits.", "Two requirements leave no room between them. Both are below, with what to measure again."
+        )
+    wrong, left = len(reading.problems), len(reading.missing)
+    if wrong:
+        count = "One answer cannot be right." if wrong == 1 else f"{wrong} answers cannot be right."
+        return Verdict(count, "What is wrong stands beside the field.")
+    count = "One measurement is" if left == 1 else f"{left} measurements are"
+    return Verdict(f"{count} still to be taken." if reading.typed else f"{left} measurements make a first pad.", "")
+
+
+def _pad_line(design: Design, units: str) -> str:
+    """The pad in a line: how large, of what, how heavy."""
+    pad = design.pad
+    across, tall = (shown.length_with_unit(x, units) for x in (pad.body_diameter_mm, pad.overall_height_mm))
+    material = design.conditions.material.name
+    return f"{across} across, {tall} tall, of {material}; about {shown.mass(design.mass_kg, units)}."
+
+
+def _files(reading: FormReading) -> tuple[FileView, ...]:
+    """What may be taken at any time."""
+    return tuple(
+        FileView(name, words, links.pad_address(reading.typed, suffix, units=reading.units))
+        for name, words, suffix in (
+            ("PDF", "the drawing on paper", ".pdf"),
+            ("DXF", "the drawing for another drawing program", ".dxf"),
+            ("SVG", "the drawing as a picture", ".svg"),
+            ("JSON", "everything on this page as data", ".json"),
+        )
+    )
+
+
+def _models(reading: FormReading, *, is_fit: bool) -> tuple[FileView, ...]:
+    """The model; of a pad that is not fit to make it asks for a confirmation first."""
+    return tuple(
+        FileView(
+            name,
+            words,
+            links.pad_address(reading.typed if is_fit else {}, suffix, units=reading.units if is_fit else "mm"),
+        )
+        for name, words, suffix in (
+            ("STEP", "the exact solid, for machining", ".step"),
+            ("STL", "the solid in triangles", ".stl"),
+            ("3MF", "the solid in triangles, with its unit, for printing", ".3mf"),
+        )
+    )

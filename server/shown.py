@@ -1,0 +1,93 @@
+"""Numbers for the eye: millimetres become the viewer's unit, and everything is rounded, here and nowhere else."""
+
+from math import isfinite
+
+from geometry.units import STANDARD_GRAVITY, kg_to_pound, mm_to_inch
+
+_MINUS = "−"
+FULL_BAR = 1.5
+"""A bar shows up to one and a half times the limit; what is more is said in words."""
+LIMIT_AT = 100.0
+"""Where a bar's limit is marked, in the units of its picture."""
+
+
+def plain(value: float, digits: int) -> str:
+    """A number with at most ``digits`` decimals, none of them idle, and a true minus sign.
+
+    >>> plain(18.5, 2), plain(67.0, 1), plain(-2.927, 2), plain(-0.001, 2)
+    ('18.5', '67', '−2.93', '0')
+    """
+    text = f"{value:.{digits}f}"
+    text = text.rstrip("0").rstrip(".") if "." in text else text
+    return "0" if text == "-0" else text.replace("-", _MINUS)
+
+
+def length(value_mm: float, units: str, *, digits: int = 2) -> str:
+    """A length without its unit: hundredths of a millimetre, or thousandths of an inch.
+
+    >>> length(67.2, "mm"), length(67.2, "in")
+    ('67.2', '2.646')
+    """
+    return plain(mm_to_inch(value_mm), 3) if units == "in" else plain(value_mm, digits)
+
+
+def length_with_unit(value_mm: float, units: str, *, digits: int = 2) -> str:
+    """A length with its unit.
+
+    >>> length_with_unit(67.2, "mm"), length_with_unit(25.4, "in")
+    ('67.2 mm', '1 in')
+    """
+    return f"{length(value_mm, units, digits=digits)} {units}"
+
+
+def force(force_n: float, units: str) -> str:
+    """A force in kilonewtons, and the mass that weighs as much.
+
+    >>> force(8461.16, "mm"), force(8461.16, "in")
+    ('8.46 kN, the weight of 863 kg', '8.46 kN, the weight of 1902 lb')
+    """
+    mass_kg = force_n / STANDARD_GRAVITY
+    weight = f"{plain(kg_to_pound(mass_kg), 0)} lb" if units == "in" else f"{plain(mass_kg, 0)} kg"
+    return f"{plain(force_n / 1000, 2)} kN, the weight of {weight}"
+
+
+def mass(mass_kg: float, units: str) -> str:
+    """The mass of a pad.
+
+    >>> mass(0.3396, "mm"), mass(0.3396, "in")
+    ('340 g', '0.75 lb')
+    """
+    return f"{plain(kg_to_pound(mass_kg), 2)} lb" if units == "in" else f"{plain(mass_kg * 1000, 0)} g"
+
+
+def share(utilisation: float) -> str:
+    """How much of its limit a check uses, rounded so that nothing that passes looks like the limit, nor the reverse.
+
+    >>> share(0.654), share(0.9996), share(1.0004), share(3.76)
+    ('0.65', '0.99', '1.01', '3.76')
+    """
+    if 0.995 <= utilisation < 1:
+        return "0.99"
+    if 1 < utilisation < 1.005:
+        return "1.01"
+    return f"{utilisation:.2f}" if isfinite(utilisation) else "∞"
+
+
+def bar_width(utilisation: float) -> str:
+    """The length of a check's bar, in the units of its picture, where the limit stands at 100.
+
+    >>> bar_width(0.654), bar_width(3.8), bar_width(float("inf"))
+    ('65.4', '150.0', '150.0')
+    """
+    return f"{min(max(utilisation, 0.0), FULL_BAR) * LIMIT_AT:.1f}"
+
+
+def unit_of_field(unit: str, kind: str, units: str) -> str:
+    """The unit that a bare number in a field is read in.
+
+    >>> unit_of_field("kg", "mass", "in"), unit_of_field("mm", "length", "mm")
+    ('lb', 'mm')
+    """
+    if units == "in" and kind in {"length", "lengths"}:
+        return "in"
+    return "lb" if units == "in" and kind == "mass" else unit
