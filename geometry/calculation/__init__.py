@@ -1,0 +1,1 @@
+"""The calculation sheet as data: every number of a design with the line of arithmetic that it comes from."""

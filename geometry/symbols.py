@@ -1,0 +1,212 @@
+"""What every symbol of every formula means, and its unit; one table for sheets, pages and tests."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+
+
+@dataclass(frozen=True, slots=True)
+class Symbol:
+    """One symbol in plain words."""
+
+    meaning: str
+    unit: str
+    """Empty for a plain ratio or a count."""
+
+
+_MM, _N, _MPA, _DEG = "mm", "N", "MPa", "°"
+
+_MEASURED = {
+    "cup_bore": Symbol("cup bore", _MM),
+    "cup_depth": Symbol("cup depth", _MM),
+    "cup_corner": Symbol("corner radius of the cup", _MM),
+    "rim_d": Symbol("outside diameter of the cup's rim", _MM),
+    "hole": Symbol("stem hole in the cup's floor, 0 for none", _MM),
+    "hole_depth": Symbol("depth of the stem hole", _MM),
+    "boss": Symbol("height of a boss on the cup's floor", _MM),
+    "m_r": Symbol("the jack's rated load, as a mass", "kg"),
+    "rim_low": Symbol("rim above ground, jack down", _MM),
+    "rim_high": Symbol("rim above ground, jack up", _MM),
+    "tilt": Symbol("tilt of the saddle", _DEG),
+    "t": Symbol("thickness of the seam with paint and sealer", _MM),
+    "n_s": Symbol("sheets in the seam", ""),
+    "t_bare": Symbol("steel in the seam", _MM),
+    "t_b": Symbol("steel at the seam's lowest edge", _MM),
+    "f_y": Symbol("yield of the seam's steel", _MPA),
+    "height": Symbol("height of the seam below the sill", _MM),
+    "straight": Symbol("straight, unbroken length of the seam", _MM),
+    "bow": Symbol("bow of the seam over the pad", _MM),
+    "edge": Symbol("seam's edge above ground", _MM),
+    "edge_flat": Symbol("seam's edge above ground with a flat tyre", _MM),
+    "clear_out": Symbol("clear height outboard of the seam", _MM),
+    "clear_in": Symbol("clear height inboard of the seam", _MM),
+    "roll_in": Symbol("lowest thing on the way in, above (+) or below (−) the seam's edge", _MM),
+    "m": Symbol("greatest permitted mass of the car", "kg"),
+    "m_s": Symbol("stated load, as a mass", "kg"),
+    "f_front": Symbol("share of the mass on the front axle", ""),
+    "base": Symbol("wheelbase", _MM),
+    "track": Symbol("track", _MM),
+    "x_j": Symbol("lifting point behind the front axle", _MM),
+    "s_j": Symbol("lifting point from the centre line", _MM),
+    "e_cg": Symbol("centre of gravity off the centre line, towards the jacked side", _MM),
+    "f_ride": Symbol("ride frequency", "Hz"),
+    "lift": Symbol("rise of the seam that is wanted", _MM),
+    "T_low": Symbol("lowest temperature", "°C"),
+    "T_high": Symbol("highest temperature", "°C"),
+    "u": Symbol("uncertainty of measurements of cup and seam", _MM),
+    "u_g": Symbol("uncertainty of heights above ground", _MM),
+    "stock": Symbol("diameter of the bar that the pad is turned from", _MM),
+    "d_c": Symbol("diameter of the end mill", _MM),
+}
+
+_PAD = {
+    "seat": Symbol("seat diameter", _MM),
+    "r": Symbol("corner radius of the seat", _MM),
+    "seat_length": Symbol("seat length", _MM),
+    "stem": Symbol("stem diameter", _MM),
+    "length": Symbol("stem length", _MM),
+    "body": Symbol("body diameter", _MM),
+    "slot": Symbol("slot width", _MM),
+    "slot_depth": Symbol("slot depth", _MM),
+    "web": Symbol("web, the floor under the slot", _MM),
+    "r_f": Symbol("radius between wall and floor of the slot", _MM),
+    "c_m": Symbol("chamfer of the slot's mouth", _MM),
+    "c_e": Symbol("chamfer of the outer edges", _MM),
+    "tol": Symbol("general tolerance", _MM),
+    "tol_w": Symbol("general tolerance of the web", _MM),
+    "tol_d": Symbol("general tolerance of the slot's depth", _MM),
+    "tol_slot": Symbol("general tolerance of the slot's width", _MM),
+}
+
+_MATERIAL = {
+    "alpha": Symbol("thermal expansion", "1/K"),
+    "s_w": Symbol("growth for each per cent of water", "1/%"),
+    "w_u": Symbol("water taken up since machining", "%"),
+    "k_T": Symbol("softening with temperature", "1/K"),
+    "f_T": Symbol("share of strength and stiffness left in the heat", ""),
+    "f_w": Symbol("share of strength and stiffness left by water", ""),
+    "sigma_hold": Symbol("stress allowed for the time the load stays, at 23 °C", _MPA),
+    "sigma_min": Symbol("stress allowed for minutes, at 23 °C", _MPA),
+    "sigma_allow": Symbol("stress allowed in this case", _MPA),
+    "E_min": Symbol("modulus for minutes, at 23 °C", _MPA),
+    "E_hold": Symbol("modulus left in this case", _MPA),
+    "f_z": Symbol("share of the stress allowed in a slot wall across printed layers, 1 for solid stock", ""),
+    "T_max": Symbol("greatest temperature of the material", "°C"),
+    "mu": Symbol("assumed friction of the seam on the slot's floor", ""),
+    "nu": Symbol("Poisson's ratio of the material", ""),
+    "g_hot": Symbol("growth at the hottest and wettest", ""),
+    "g_cold": Symbol("growth at the coldest, dry", ""),
+}
+
+_LOAD = {
+    "W": Symbol("weight of the car", _N),
+    "F": Symbol("greatest force at the lifting point", _N),
+    "F_d": Symbol("design force", _N),
+    "H": Symbol("side load at the top of the walls", _N),
+    "F_M": Symbol("greatest force by moments, whatever the springs", _N),
+    "x_cg": Symbol("centre of gravity behind the front axle", _MM),
+    "delta_s": Symbol("static deflection of the springs", _MM),
+    "N_1": Symbol("load of the front near wheel, standing", _N),
+    "N_2": Symbol("load of the front far wheel, standing", _N),
+    "N_3": Symbol("load of the rear near wheel, standing", _N),
+    "N_4": Symbol("load of the rear far wheel, standing", _N),
+    "phi": Symbol("lean of the car at the wanted lift, in radians", "rad"),
+    "lean": Symbol("lean of the car at the wanted lift", _DEG),
+    "pitch": Symbol("pitch of the car at the wanted lift", _DEG),
+    "z_1": Symbol("rise of the row of the curve below the wanted lift", _MM),
+    "z_2": Symbol("rise of the row of the curve above the wanted lift", _MM),
+    "roll_1": Symbol("roll in the row below", _DEG),
+    "roll_2": Symbol("roll in the row above", _DEG),
+    "pitch_1": Symbol("pitch in the row below", _DEG),
+    "pitch_2": Symbol("pitch in the row above", _DEG),
+    "rim_needed": Symbol("rim above ground at the wanted lift", _MM),
+}
+
+_BETWEEN = {
+    "clear": Symbol("least clear height above the seam's edge", _MM),
+    "obstacle": Symbol("what hangs below the seam's edge on the way in, 0 or negative", _MM),
+    "t_1": Symbol("thickness of one sheet", _MM),
+    "h": Symbol("height of the pad, seat face to wall top", _MM),
+    "seat_flat": Symbol("flat circle of the seat face", _MM),
+    "R": Symbol("radius of the flat seat face", _MM),
+    "A": Symbol("area of the seat face", "mm²"),
+    "play": Symbol("largest play of the seat in the cup, on the diameter", _MM),
+    "e_F": Symbol("distance of the load from the middle of the seat", _MM),
+    "k_e": Symbol("pressure at the seat's edge over the mean", ""),
+    "squash": Symbol("shortening of the seat under load", _MM),
+    "L": Symbol("length of seam edge that carries", _MM),
+    "L_m": Symbol("length of seam edge that leaves no lasting mark, as far as can be had", _MM),
+    "p": Symbol("pressure of the seam's edge", _MPA),
+    "c_u": Symbol("support by the floor around the edge, cutting in", ""),
+    "c_2": Symbol("support by the floor around the edge, marking", ""),
+    "p_u": Symbol("pressure at which the edge is taken to cut in, with its factor", _MPA),
+    "q": Symbol("force per length that the floor passes on", "N/mm"),
+    "delta": Symbol("how far the edge sinks into the floor under load", _MM),
+    "e": Symbol("mean thickness of a slot wall", _MM),
+    "q_k": Symbol("half the slot's width over its floor radius", ""),
+    "u_k": Symbol("slot's width over wall and slot", ""),
+    "C_1": Symbol("first coefficient of the fillet factor", ""),
+    "C_2": Symbol("second coefficient of the fillet factor", ""),
+    "C_3": Symbol("third coefficient of the fillet factor", ""),
+    "C_4": Symbol("fourth coefficient of the fillet factor", ""),
+    "K_t": Symbol("fillet factor at the root of a slot wall", ""),
+    "b": Symbol("free height of the seam between sill and slot", _MM),
+    "K": Symbol("buckling factor of a strip guided at both ends", ""),
+    "P": Symbol("force on the web over the stem hole", _N),
+    "a": Symbol("radius of the stem hole", _MM),
+    "sigma_1": Symbol("critical stress of one sheet in this slot", _MPA),
+    "sigma_0": Symbol("critical stress of one sheet without a slot", _MPA),
+    "n_0": Symbol("share of what the seam carries that would be used without a slot", ""),
+    "p_p": Symbol("edge pressure at the more loaded end if the saddle does not follow", _MPA),
+}
+
+SYMBOLS: Mapping[str, Symbol] = MappingProxyType(_MEASURED | _PAD | _MATERIAL | _LOAD | _BETWEEN)
+"""Every symbol with the meaning that it has unless a rule gives it another."""
+
+_PATCH = Symbol("radius of the loaded patch, half the hole's radius", _MM)
+LOCAL: Mapping[str, Mapping[str, Symbol]] = MappingProxyType(
+    {
+        "web_bending": {"b": _PATCH},
+        "web_mm": {"b": _PATCH},
+        "seam_lean": {"play": Symbol("smallest play of the seam in the slot", _MM)},
+        "entry_height_flat": {"edge": Symbol("seam's edge above ground with a flat tyre", _MM)},
+    }
+)
+"""By check or dimension: the few symbols that mean something else in its formulas."""
+
+TOLERANCE_OF: Mapping[str, str] = MappingProxyType(
+    {
+        "seat_fit_tight": "seat_diameter_mm",
+        "seat_fit_loose": "seat_diameter_mm",
+        "lip_gap": "seat_length_mm",
+        "corner_clear": "seat_corner_radius_mm",
+        "slot_fit_tight": "slot_width_mm",
+        "slot_fit_loose": "slot_width_mm",
+        "sill_clear": "slot_depth_mm",
+        "rim_clear": "web_mm",
+        "lift_height": "web_mm",
+        "stem_clear": "stem_diameter_mm",
+    }
+)
+"""Whose tolerance ``tol`` is in the formulas of a check; in those of a bound it is that of the dimension being sized."""
+
+
+def symbol_in(rule: str, name: str) -> Symbol:
+    """A symbol as the formulas of a check (by its code) or a bound (by its dimension) mean it.
+
+    >>> symbol_in("lip_gap", "tol").meaning, symbol_in("web_bending", "b").meaning
+    ('general tolerance of the seat length', "radius of the loaded patch, half the hole's radius")
+    """
+    if name == "tol":
+        dimension = TOLERANCE_OF.get(rule, rule)
+        return Symbol(f"general tolerance of the {dimension_title(dimension)}", _MM)
+    return LOCAL.get(rule, {}).get(name, SYMBOLS[name])
+
+
+def dimension_title(dimension: str) -> str:
+    """The name of a dimension of the pad inside a sentence.
+
+    >>> dimension_title("seat_diameter_mm")
+    'seat diameter'
+    """
+    return dimension.removesuffix("_mm").replace("_", " ")
