@@ -6,10 +6,11 @@ come the printed formula, the line with the numbers put in, and the value that a
 
 import ast
 import math
-from collections.abc import Mapping
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
 from functools import lru_cache
 
-_FUNCTIONS = {
+_FUNCTIONS: Mapping[str, Callable[..., float]] = {
     "sqrt": math.sqrt,
     "ln": math.log,
     "atan": math.atan,
@@ -37,6 +38,7 @@ _OPERATORS: dict[type[ast.operator], tuple[str, int]] = {
     ast.Div: (" / ", 2),
     ast.Pow: ("^", 4),
 }
+_POWERS: Mapping[object, str] = {2: "²", 3: "³"}
 
 
 def shown(value: float) -> str:
@@ -111,13 +113,22 @@ def symbols(formula: str) -> tuple[str, ...]:
     return tuple(dict.fromkeys(n for n in names if n not in functions and n != "pi"))
 
 
+@dataclass(frozen=True, slots=True)
+class _Place:
+    """Where a symbol stands in a formula, and how tightly its neighbours bind."""
+
+    name: str
+    outer: int
+
+
+@lru_cache(maxsize=512)
 def pretty(formula: str) -> str:
     """A formula as printed.
 
     >>> pretty("sqrt(3) * q / (2 * sigma_allow)")
     '√(3) · q / (2 · σ_allow)'
     """
-    return _text(_tree(formula), None, 0)
+    return "".join(part if isinstance(part, str) else symbol_text(part.name) for part in _parts(formula))
 
 
 def substituted(formula: str, numbers: Mapping[str, float]) -> str:
@@ -126,27 +137,44 @@ def substituted(formula: str, numbers: Mapping[str, float]) -> str:
     >>> substituted("F_d / (t_b * L)", {"F_d": 9000, "t_b": 2, "L": 60})
     '9000 / (2 · 60)'
     """
-    return _text(_tree(formula), numbers, 0)
+    return "".join(
+        part if isinstance(part, str) else _put_in(numbers[part.name], part.outer) for part in _parts(formula)
+    )
 
 
-def _text(node: ast.expr, numbers: Mapping[str, float] | None, outer: int) -> str:
+@lru_cache(maxsize=512)
+def _parts(formula: str) -> tuple[str | _Place, ...]:
+    """A formula taken apart once: its printed signs, and the places of its symbols."""
+    return tuple(_walk(_tree(formula), 0))
+
+
+def _walk(node: ast.expr, outer: int) -> Iterator[str | _Place]:
     match node:
         case ast.Constant(value=int() | float() as number):
-            return f"{number:.9g}"
+            yield f"{number:.9g}"
+        case ast.Name(id="pi"):
+            yield "π"
         case ast.Name(id=name):
-            return _name(name) if numbers is None or name == "pi" else _put_in(numbers[name], outer)
+            yield _Place(name, outer)
         case ast.UnaryOp(operand=operand):
-            return f"−{_text(operand, numbers, 3)}"
+            yield "−"
+            yield from _walk(operand, 3)
         case ast.Call(func=ast.Name(id=name), args=args):
-            inside = ", ".join(_text(a, numbers, 0) for a in args)
-            return f"{'√' if name == 'sqrt' else name}({inside})"
+            yield f"{'√' if name == 'sqrt' else name}("
+            for i, argument in enumerate(args):
+                yield ", " if i else ""
+                yield from _walk(argument, 0)
+            yield ")"
         case ast.BinOp(left=left, op=op, right=right):
             sign, rank = _OPERATORS[type(op)]
-            text = f"{_text(left, numbers, rank)}{sign}{_text(right, numbers, rank + 1)}"
-            if isinstance(op, ast.Pow) and isinstance(right, ast.Constant) and right.value in {2, 3}:
-                text = f"{_text(left, numbers, rank + 1)}{'²' if right.value == 2 else '³'}"
-            return f"({text})" if rank < outer else text
-    raise ValueError(f"a formula may not contain {ast.unparse(node)!r}")
+            power = _POWERS.get(right.value) if isinstance(op, ast.Pow) and isinstance(right, ast.Constant) else None
+            yield "(" if rank < outer else ""
+            yield from _walk(left, rank + 1 if power else rank)
+            yield power or sign
+            yield from () if power else _walk(right, rank + 1)
+            yield ")" if rank < outer else ""
+        case _:
+            raise ValueError(f"a formula may not contain {ast.unparse(node)!r}")
 
 
 def _put_in(value: float, outer: int) -> str:
@@ -154,7 +182,12 @@ def _put_in(value: float, outer: int) -> str:
     return f"({text})" if text.startswith("−") and outer > 0 else text
 
 
-def _name(name: str) -> str:
+def symbol_text(name: str) -> str:
+    """A symbol as printed.
+
+    >>> symbol_text("sigma_allow")
+    'σ_allow'
+    """
     head, _, tail = name.partition("_")
     head = _GREEK.get(head, head)
     return f"{head}_{tail}" if tail else head
