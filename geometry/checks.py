@@ -8,6 +8,7 @@ from geometry.case import Case, case_of
 from geometry.conditions import Conditions
 from geometry.pad import Pad
 from geometry.rules import CHECK_RULES, Check, CheckRule, Pointless, Verdict, utilisation
+from geometry.spread import AS_DRAWN, Spread
 
 _UNKNOWN_WITHOUT = {
     "lift_height": ("jack.rim_height_high_mm",),
@@ -17,9 +18,9 @@ _UNKNOWN_WITHOUT = {
 """Checks that have nothing to compare with where a measurement is missing; all others have a default to go by."""
 
 
-def judge(conditions: Conditions, pad: Pad) -> tuple[Check, ...]:
-    """Every check of ``pad``, in the order in which they are registered."""
-    case = case_of(conditions, pad)
+def judge(conditions: Conditions, pad: Pad, spread: Spread = AS_DRAWN) -> tuple[Check, ...]:
+    """Every check of ``pad``, in the order in which they are registered; ``spread`` is how far the part may be from it."""
+    case = case_of(conditions, pad, spread)
     return tuple(_answer(rule, case) for rule in CHECK_RULES.values())
 
 

@@ -4,7 +4,6 @@ from math import inf
 
 from geometry.bearing import disc_bending_mpa
 from geometry.case import Case
-from geometry.fits import linear_tolerance_mm, radius_tolerance_mm
 from geometry.provenance import derived, recomputed
 from geometry.rules import Finding, Pointless, check
 
@@ -13,7 +12,9 @@ MOST_PLAY_SHARE = 0.10
 EDGE_PEAK = 1.5
 LEAST_STEM_CLEARANCE_MM = 0.5
 LEAST_LIP_GAP_MM = 0.2
-_FIT = derived("Worst case of measurement, growth and tolerance (ISO 2768-1 m)")
+_FIT = derived(
+    "Worst case of measurement, growth and tolerance (ISO 2768-1 m; of a part that was measured, what the reading may be off)"
+)
 
 
 @check(
@@ -203,7 +204,7 @@ def _stem_clear(k: Case) -> Finding | Pointless:
     c, pad = k.c, k.pad
     if not pad.has_stem:
         return Pointless("The pad has no stem.")
-    tol, tol_l = linear_tolerance_mm(pad.stem_diameter_mm), linear_tolerance_mm(pad.stem_length_mm)
+    tol, tol_l = k.tolerance_mm("stem_diameter_mm"), k.tolerance_mm("stem_length_mm")
     side = c.cup.hole_diameter_mm - c.u - (pad.stem_diameter_mm + tol) * (1 + c.g_hot) - k.cup.play_mm
     depth = c.cup.hole_depth_mm
     below = inf if depth is None else depth - c.u - (pad.stem_length_mm + tol_l) * (1 + c.g_hot)
@@ -250,7 +251,7 @@ def _stem_clear(k: Case) -> Finding | Pointless:
 )
 def _lip_gap(k: Case) -> Finding:
     c, length = k.c, k.pad.seat_length_mm
-    tol = linear_tolerance_mm(length)
+    tol = k.tolerance_mm("seat_length_mm")
     gap = (length - tol) * (1 + c.g_cold) - c.cup.depth_mm - c.u - k.cup.squash_mm
     return Finding(
         gap,
@@ -284,7 +285,7 @@ def _lip_gap(k: Case) -> Finding:
 )
 def _corner_clear(k: Case) -> Finding:
     c, r = k.c, k.pad.seat_corner_radius_mm
-    tol = radius_tolerance_mm(r)
+    tol = k.tolerance_mm("seat_corner_radius_mm")
     spare = r - tol - c.cup.corner_radius_mm - c.u
     return Finding(
         spare,

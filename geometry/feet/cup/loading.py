@@ -5,8 +5,8 @@ from math import inf
 
 from geometry.bearing import seat_area_mm2, seat_edge_factor, squash_mm
 from geometry.conditions import Conditions
-from geometry.fits import linear_tolerance_mm
 from geometry.pad import Pad
+from geometry.spread import AS_DRAWN, Spread
 from geometry.stability import load_eccentricity_mm
 
 
@@ -24,9 +24,9 @@ class CupLoading:
     squash_mm: float
 
 
-def cup_loading(c: Conditions, pad: Pad) -> CupLoading:
+def cup_loading(c: Conditions, pad: Pad, spread: Spread = AS_DRAWN) -> CupLoading:
     """What the load does to the seat of ``pad``."""
-    tolerance = linear_tolerance_mm(pad.seat_diameter_mm)
+    tolerance = spread.of(pad, "seat_diameter_mm")
     flat = pad.seat_flat_diameter_mm
     area = seat_area_mm2(seat_flat_diameter_mm=flat, hole_diameter_mm=c.cup.hole_diameter_mm)
     play = c.cup.bore_mm + c.u - (pad.seat_diameter_mm - tolerance) * (1 + c.g_cold)

@@ -13,7 +13,9 @@ LEAST_SILL_GAP_MM = 2.0
 LEAST_RIM_GAP_MM = 1.0
 FROST_C = -10.0
 FROST_RADIUS_MM = 0.5
-_FIT = derived("Worst case of measurement, growth and tolerance (ISO 2768-1 m)")
+_FIT = derived(
+    "Worst case of measurement, growth and tolerance (ISO 2768-1 m; of a part that was measured, what the reading may be off)"
+)
 _SHEAR = derived("Shear yield σ/√3 (von Mises) on the two planes beside the edge")
 
 

@@ -12,8 +12,8 @@ from geometry.bearing import (
     wall_thickness_mm,
 )
 from geometry.conditions import Conditions
-from geometry.fits import linear_tolerance_mm
 from geometry.pad import Pad
+from geometry.spread import AS_DRAWN, Spread
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,7 +38,7 @@ class SlotLoading:
     """Smallest play of the seam across the slot."""
 
 
-def slot_loading(c: Conditions, pad: Pad) -> SlotLoading:
+def slot_loading(c: Conditions, pad: Pad, spread: Spread = AS_DRAWN) -> SlotLoading:
     """What the load does to the slot of ``pad``."""
     seam, t_b = c.seam, c.seam.edge_thickness_mm
     length = loaded_length_mm(
@@ -53,12 +53,12 @@ def slot_loading(c: Conditions, pad: Pad) -> SlotLoading:
     factor = floor_factor(web_mm=pad.web_mm, edge_thickness_mm=t_b)
     strength = floor_strength_mpa(factor=factor, allowable_mpa=c.allowable_mpa)
     wall = wall_thickness_mm(body_diameter_mm=pad.body_diameter_mm, slot_width_mm=pad.slot_width_mm)
-    width_tolerance = linear_tolerance_mm(pad.slot_width_mm)
+    width_tolerance = spread.of(pad, "slot_width_mm")
     narrowest = (pad.slot_width_mm - width_tolerance) * (1 + c.g_cold)
     return SlotLoading(
         width_tolerance_mm=width_tolerance,
-        depth_tolerance_mm=linear_tolerance_mm(pad.slot_depth_mm),
-        web_tolerance_mm=linear_tolerance_mm(pad.web_mm),
+        depth_tolerance_mm=spread.of(pad, "slot_depth_mm"),
+        web_tolerance_mm=spread.of(pad, "web_mm"),
         length_mm=length,
         pressure_mpa=pressure,
         floor_factor=factor,

@@ -1,0 +1,35 @@
+"""How far the dimensions of a real part may be from those of its pad: general tolerances, or what was measured."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from types import MappingProxyType
+
+from geometry.fits import Grade, linear_tolerance_mm, radius_tolerance_mm
+from geometry.pad import Pad
+
+OUTER_CORNERS = frozenset(
+    {"seat_corner_radius_mm", "slot_corner_radius_mm", "slot_mouth_chamfer_mm", "edge_chamfer_mm"}
+)
+"""Radii and chamfers, which have a table of their own."""
+
+
+def general_tolerance_mm(pad: Pad, dimension: str, grade: Grade = "m") -> float:
+    """Plus and minus of one dimension of a pad by ISO 2768-1, the table of lengths or that of radii and chamfers."""
+    tolerance = radius_tolerance_mm if dimension in OUTER_CORNERS else linear_tolerance_mm
+    return tolerance(getattr(pad, dimension), grade)
+
+
+@dataclass(frozen=True, slots=True)
+class Spread:
+    """Plus and minus of each dimension of a part, in mm; a part not made yet has the general tolerances."""
+
+    known: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))
+    """What replaces the general tolerance, by dimension: the uncertainty of a reading, or a coarser way of making."""
+
+    def of(self, pad: Pad, dimension: str) -> float:
+        """Plus and minus of one dimension."""
+        return self.known[dimension] if dimension in self.known else general_tolerance_mm(pad, dimension)
+
+
+AS_DRAWN = Spread()
+"""The part as the drawing allows it: class m."""
