@@ -13,7 +13,6 @@ a hang or a hunger for memory costs the one request that caused it.
 """
 
 import asyncio
-import os
 import resource
 import signal
 import threading
@@ -216,8 +215,6 @@ def _serve(line: Connection, build: Build, memory_mb: int) -> None:
     """Answer jobs until the other end is gone or something unforeseen has happened: the life of a worker."""
     # Ctrl-C reaches the whole group of processes; the web process alone decides what it means.
     signal.signal(signal.SIGINT, signal.SIG_IGN)
-    # Pages and drawings come first where processors are few.
-    os.nice(5)
     _limit_memory(memory_mb)
     line.send("ready")
     kind = ""
