@@ -29,7 +29,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except OSError as error:
         print(f"Cannot listen on {settings.host} port {settings.port}: {error.strerror}.", file=sys.stderr)
         return 1
-    logging.basicConfig(level=logging.INFO, format="%(asctime)s %(name)s %(message)s", stream=sys.stderr)
+    _log_to_stderr()
     server = uvicorn.Server(
         uvicorn.Config(
             create_app(settings),
@@ -58,6 +58,14 @@ def _settings(arguments: Sequence[str] | None) -> Settings:
     )
     chosen = parser.parse_args(arguments)
     return replace(given, host=chosen.host, port=chosen.port)
+
+
+def _log_to_stderr() -> None:
+    """Our own lines, and what goes wrong elsewhere."""
+    logging.basicConfig(level=logging.WARNING, format="%(asctime)s %(name)s %(message)s", stream=sys.stderr)
+    logging.getLogger("seamrest").setLevel(logging.INFO)
+    # The drawing library warns of header variables that it leaves out on purpose, with every drawing.
+    logging.getLogger("ezdxf").setLevel(logging.ERROR)
 
 
 def _family(host: str) -> socket.AddressFamily:

@@ -13,16 +13,23 @@ from geometry.model_label import MODEL_FORMATS
 from server.documents import chosen_units, query_pairs, read_document, split_confirmation
 from server.downloads import FORMATS, MEDIA_TYPES, deliver
 from server.links import CONFIRM_KEY, CONFIRM_NOT_FIT
-from server.openapi import body_parameters, document_body, document_schema, file_responses
-from server.problems import KINDS, NOT_FOUND, AnsweredError, json_bytes
+from server.openapi import body_parameters, document_body, document_schema, file_responses, plain_responses
+from server.problems import BAD_MEASUREMENTS, KINDS, NOT_FOUND, AnsweredError, json_bytes
 
 router = APIRouter()
+_SCHEMA_TYPE = "application/schema+json"
 
 
-@router.get("/api/schema", tags=["documents"], summary="The JSON schema of the measurement document")
+@router.get(
+    "/api/schema",
+    tags=["documents"],
+    summary="The JSON schema of the measurement document",
+    response_class=Response,
+    responses=plain_responses(_SCHEMA_TYPE),
+)
 async def schema() -> Response:
     """Every field with its title, unit, bounds, help and how to measure it."""
-    return Response(json_bytes(document_schema()), media_type="application/schema+json")
+    return Response(json_bytes(document_schema()), media_type=_SCHEMA_TYPE)
 
 
 @router.get("/healthz", tags=["server"], summary="Whether the server answers")
@@ -31,7 +38,13 @@ async def health() -> dict[str, str]:
     return {"status": "answers", "engine_version": ENGINE_VERSION}
 
 
-@router.get("/problems/{name}", tags=["server"], summary="What a kind of problem means")
+@router.get(
+    "/problems/{name}",
+    tags=["server"],
+    summary="What a kind of problem means",
+    response_class=PlainTextResponse,
+    responses=plain_responses("text/plain", NOT_FOUND, BAD_MEASUREMENTS),
+)
 async def problem(name: str) -> PlainTextResponse:
     """Explains one kind of problem in words."""
     if name not in KINDS:

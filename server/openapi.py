@@ -83,6 +83,15 @@ def file_responses(media_type: str, *, is_model: bool, has_body: bool = False) -
     return answers
 
 
+def plain_responses(media_type: str, *kinds: ProblemKind) -> dict[int | str, dict[str, Any]]:
+    """The answers of an address that gives out something small."""
+    schema = _TEXT if media_type.startswith("text/") else {"type": "object"}
+    answers: dict[int | str, dict[str, Any]] = {
+        200: {"description": "The answer", "content": {media_type: {"schema": schema}}}
+    }
+    return answers | {kind.status: _problems([kind]) for kind in kinds}
+
+
 def _problems(kinds: list[ProblemKind]) -> dict[str, Any]:
     words = " ".join(f"{kind.address}: {kind.title}." for kind in kinds)
     return {"description": words, "content": {MEDIA_TYPE: {"schema": {"$ref": f"{_SCHEMAS}Problem"}}}}

@@ -150,3 +150,10 @@ async def test_a_method_that_an_address_does_not_take_is_said_with_those_that_it
     answer = await client.delete("/pad.json")
     await problem(answer, status=405, kind="not-allowed")
     assert answer.headers["allow"] == "GET"
+
+
+@pytest.mark.parametrize("asked", ["/pad.json", "/healthz", "/static/nothing.css", address(van(), "pdf")], ids=range(4))
+async def test_head_is_answered_like_get_without_the_body(client: AsyncClient, asked: str) -> None:
+    """Oracle: RFC 9110 section 9.3.2."""
+    whole, head = await client.get(asked), await client.head(asked)
+    assert (head.status_code, head.headers, head.content) == (whole.status_code, whole.headers, b"")

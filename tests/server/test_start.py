@@ -55,12 +55,18 @@ def test_it_says_its_address_answers_there_and_stops_when_asked(asked: signal.Si
         answer = answer_of(example.replace("/pad?", "/pad.json?"))
         assert answer.json()["title"] == ready_sample().title
         assert "server" not in answer.headers
+        assert answer_of(example.replace("/pad?", "/pad.dxf?")).status_code == 200
         began = time.monotonic()
         process.send_signal(asked)
         _, log = process.communicate(timeout=20)
     assert time.monotonic() - began < 10
     assert process.returncode in {0, -asked}
-    assert "GET /pad.json 200" in log
+    assert re.findall(r"seamrest.access (.*) [\d.]+ ms", log) == [
+        "GET /healthz 200",
+        "GET /pad.json 200",
+        "GET /pad.dxf 200",
+    ]
+    assert "ezdxf" not in log
     assert "cup_bore" not in log
     assert "Traceback" not in log
 
