@@ -9,11 +9,13 @@ from typing import Any, Literal, Self
 from pydantic import ValidationError, model_validator
 from pydantic_core import ErrorDetails
 
+from geometry.document.as_made import ReadingSet
 from geometry.document.car import Car
 from geometry.document.fixed import Fixed
 from geometry.document.make import Make
 from geometry.document.own import OwnValues
 from geometry.document.service import Service
+from geometry.document.shop import Shop
 from geometry.errors import BadMeasurementsError, Problem
 from geometry.feet.cup.fields import CupJack
 from geometry.heads.slot.fields import SlotSeam
@@ -44,6 +46,10 @@ class Measurements(Group):
     make: Make = Make()
     own: OwnValues = OwnValues()
     fixed: Fixed = Fixed()
+    shop: Shop = Shop()
+    as_made: ReadingSet = ReadingSet()
+    as_made_2: ReadingSet = ReadingSet()
+    as_made_3: ReadingSet = ReadingSet()
 
     @model_validator(mode="after")
     def _must_go_together(self) -> Self:
