@@ -1,18 +1,20 @@
 """Each view with everything that belongs to it, ready to be placed on a sheet."""
 
 from dataclasses import dataclass
+from math import inf
 
 from geometry.drawing.canvas import Canvas, arrow_line
 from geometry.drawing.details import Detail
+from geometry.drawing.facts import Units
+from geometry.drawing.main_view import section_canvas
 from geometry.drawing.model import Box, Layer, Line, Measure, Text, View
 from geometry.drawing.placing import place_letter
 from geometry.drawing.scales import Scale
-from geometry.drawing.section_sheet import section_canvas
 from geometry.drawing.style import STYLE
 from geometry.drawing.views import side_view, top_view, underside_view
 from geometry.pad import Pad
 
-_LETTER_ANGLES = (0, 20, -20, 40, -40, 60, -60, 180, 160, 200, 140, 220, 75, -75, 105, -105)
+_LETTER_ANGLES = (30, 20, -30, 45, -45, 60, -60, 150, 160, 210, 135, 225, 75, -75, 105, -105)
 _SIGHT_ARROW_MM = 7.0
 
 
@@ -30,10 +32,18 @@ class Block:
         return self.canvas.box
 
 
-def section_block(pad: Pad, shown: dict[str, Measure], scale: Scale, details: tuple[Detail, ...]) -> Block:
-    """The main view with its dimensions, the marks of its details, its name and the sight of view B."""
+def section_block(
+    pad: Pad,
+    shown: dict[str, Measure],
+    scale: Scale,
+    units: Units,
+    details: tuple[Detail, ...],
+    *,
+    right_limit: float = inf,
+) -> Block:
+    """The main view with its dimensions, the marks of its details, its name and the sight of view C."""
     windows = tuple((detail.centre, detail.window_mm) for detail in details)
-    view, canvas = section_canvas(pad, shown, scale, windows)
+    view, canvas = section_canvas(pad, shown, scale, units, windows=windows, right_limit=right_limit)
     for detail in details:
         centre = (detail.centre[0] * scale.factor, detail.centre[1] * scale.factor)
         radius = detail.window_mm * scale.factor
@@ -42,7 +52,7 @@ def section_block(pad: Pad, shown: dict[str, Measure], scale: Scale, details: tu
     if pad.has_stem:
         tip = canvas.box.bottom - 2
         tail = tip - _SIGHT_ARROW_MM
-        canvas.add_text(Text((2, tail), "B", STYLE.large_mm), *arrow_line((0, tail), (0, tip), 90, Layer.THIN))
+        canvas.add_text(Text((2, tail), "C", STYLE.large_mm), *arrow_line((0, tail), (0, tip), 90, Layer.THIN))
     return Block(view, scale, canvas)
 
 
@@ -67,10 +77,10 @@ def side_block(pad: Pad, scale: Scale, *, half: bool) -> Block:
 
 
 def underside_block(pad: Pad, scale: Scale, *, main: Scale) -> Block:
-    """View B from below, at a scale of its own where that differs from the main one."""
+    """View C from below, at a scale of its own where that differs from the main one."""
     view = underside_view(pad, over_mm=STYLE.centre_over_mm / scale.factor)
     canvas = _canvas(view, scale)
-    name = "B" if scale == main else f"B ({scale.words})"
+    name = "C" if scale == main else f"C ({scale.words})"
     canvas.add_text(Text((0, canvas.box.top + 1.5), name, STYLE.large_mm, "centre"))
     return Block(view, scale, canvas)
 

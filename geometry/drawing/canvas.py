@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass, field
+from math import inf
 
 from geometry.drawing.model import Arc, Arrow, Box, Curve, Dimension, Layer, Line, Point, Shape, Text
 from geometry.drawing.style import STYLE
@@ -11,6 +12,8 @@ from geometry.drawing.style import STYLE
 class Canvas:
     """One view's surroundings in paper mm, filled as things are placed; used only while a sheet is laid out."""
 
+    right_limit: float = inf
+    """How far to the right words may go."""
     solids: list[Box] = field(default_factory=list)
     """Where the part itself is: no text may stand there."""
     boxes: list[Box] = field(default_factory=list)
@@ -24,28 +27,39 @@ class Canvas:
 
     def has_room_for(self, text: Text, lines: Iterable[Line]) -> bool:
         """Whether a text with its lines meets no other text, no line and not the part."""
-        box = text.box.grown(STYLE.clear_mm)
-        if any(box.meets(other) for other in self.boxes) or any(box.meets(solid) for solid in self.solids):
+        return self.has_room(text.box, lines)
+
+    def has_room(self, box: Box, lines: Iterable[Line]) -> bool:
+        """Whether a box of words or signs, with its lines, meets no other, no line and not the part."""
+        if box.right > self.right_limit:
             return False
-        near = text.box.grown(STYLE.line_clear_mm)
-        if any(crosses(near, a, b) for a, b in self.lines):
+        apart = box.grown(STYLE.clear_mm)
+        if any(apart.meets(other) for other in self.boxes) or any(apart.meets(solid) for solid in self.solids):
             return False
-        return not any(crosses(other, line.start, line.end) for other in self.near_boxes for line in lines)
+        if any(crosses(other, line.start, line.end) for other in self.near_boxes for line in lines):
+            return False
+        near = box.grown(STYLE.line_clear_mm)
+        return not any(crosses(near, a, b) for a, b in self.lines)
 
     def add_dimension(self, dimension: Dimension) -> None:
         """Place a dimension."""
         self.dimensions.append(dimension)
-        self._occupy(dimension.text, dimension.lines)
+        self._occupy(dimension.text.box, dimension.lines)
 
     def add_text(self, text: Text, *shapes: Shape) -> None:
         """Place a text with the lines that belong to it."""
-        self.texts.append(text)
-        self.shapes += shapes
-        self._occupy(text, [shape for shape in shapes if isinstance(shape, Line)])
+        self.add(text.box, (text,), shapes)
 
-    def _occupy(self, text: Text, lines: Iterable[Line]) -> None:
-        self.boxes.append(text.box.grown(STYLE.clear_mm))
-        self.near_boxes.append(text.box.grown(STYLE.line_clear_mm))
+    def add(self, box: Box, texts: Iterable[Text], shapes: Iterable[Shape]) -> None:
+        """Place texts and lines that keep others out of a box."""
+        drawn = tuple(shapes)
+        self.texts += texts
+        self.shapes += drawn
+        self._occupy(box, [shape for shape in drawn if isinstance(shape, Line)])
+
+    def _occupy(self, box: Box, lines: Iterable[Line]) -> None:
+        self.boxes.append(box.grown(STYLE.clear_mm))
+        self.near_boxes.append(box.grown(STYLE.line_clear_mm))
         self.lines += [(line.start, line.end) for line in lines]
 
     @property
@@ -90,7 +104,7 @@ def extent(shape: Shape) -> tuple[Point, ...]:
             return (x - radius, y - radius), (x + radius, y + radius)
         case Curve(points, _):
             return points
-        case Arrow(tip, _, _):
+        case Arrow(tip=tip):
             return (tip,)
     return shape.points
 

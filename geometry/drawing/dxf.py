@@ -42,7 +42,20 @@ _LAYERS = {
     Layer.FRAME: ("CONTINUOUS", STYLE.thick_mm),
     Layer.CAUTION: ("CONTINUOUS", STYLE.thin_mm),
 }
-_PLAIN = {"⌀": "%%c", "±": "%%p", "°": "%%d", "×": "x", "–": "-", "…": "...", "µ": "u", "“": '"', "”": '"', "’": "'"}
+_PLAIN = {
+    "⌀": "%%c",
+    "±": "%%p",
+    "°": "%%d",
+    "×": "x",
+    "–": "-",
+    "…": "...",
+    "µ": "u",
+    "“": '"',
+    "”": '"',
+    "’": "'",
+    "−": "-",
+    "\u00a0": " ",
+}
 """Spelling that every reader of DXF files understands; its own codes for the signs of drawing."""
 
 
@@ -177,14 +190,15 @@ class _Pen:
                     self.layout.add_arc(self.point(centre), self.size(radius), start_deg, end_deg, dxfattribs=on)
             case Curve(points, layer):
                 self.layout.add_lwpolyline([self.point(p) for p in points], dxfattribs={"layer": layer})
-            case Arrow(tip, direction_deg, layer):
-                self._arrow(tip, direction_deg, layer)
+            case Arrow():
+                self._arrow(shape)
             case Area():
                 self._hatch(shape)
 
-    def _arrow(self, tip: Point, direction_deg: float, layer: Layer) -> None:
-        c, s = cos(radians(direction_deg)), sin(radians(direction_deg))
-        back, half = STYLE.arrow_mm, STYLE.arrow_width_mm / 2
+    def _arrow(self, arrow: Arrow) -> None:
+        tip, layer = arrow.tip, arrow.layer
+        c, s = cos(radians(arrow.direction_deg)), sin(radians(arrow.direction_deg))
+        back, half = STYLE.arrow_mm, arrow.width_mm / 2
         x, y = tip[0] - back * c, tip[1] - back * s
         corners = (tip, (x - half * s, y + half * c), (x + half * s, y - half * c))
         points = [self.point(corner) for corner in corners]

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from geometry.drawing.facts import CAUTION_LINE, SheetFacts, Units
+from geometry.drawing.geometrical import OTHER_ROUGHNESS_UM, SEAT_ROUGHNESS_UM
 from geometry.drawing.lettering import cut_to_width, text_width_mm, wrapped
 from geometry.drawing.measures import length_words
 from geometry.drawing.model import Arc, Box, Layer, Line, Shape, Text
@@ -108,11 +109,11 @@ def note_words(facts: SheetFacts) -> tuple[str, ...]:
     """The general notes of the sheet."""
     unit = {"mm": "mm", "in": "inches", "dual": "mm [inches]"}[facts.units]
     return (
-        f"Sizes in {unit}, at 20 °C, machined from dry stock.",
+        f"Sizes in {unit}, at 20 °C, machined from dry stock.",
         f"Unless stated ISO 2768-m: {_tolerance_words(facts.units)}",
         f"Break edges {length_words(0.3, facts.units)} where nothing is shown.",
-        "Surface: seat face and slot floor Ra 3.2 µm, elsewhere Ra 6.3 µm.",
-        f"Moisture: {facts.moisture}. Temperature: {facts.temperature}.",
+        f"Surface: seat face Ra {SEAT_ROUGHNESS_UM} µm, elsewhere Ra {OTHER_ROUGHNESS_UM} µm where nothing is shown.",
+        f"Moisture: {facts.moisture}. Temperature: {facts.temperature.replace(' °', ' °')}.",
         f"Estimated design load {facts.design_load_n:.0f} N, not tested.",
     )
 

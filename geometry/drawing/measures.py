@@ -7,6 +7,7 @@ from geometry.pad import Pad
 from geometry.units import mm_to_inch
 
 GENERAL = "ISO 2768-m"
+_EACH: tuple[Units, Units] = ("mm", "in")
 _LEAST_GENERAL_MM = 0.5
 """Below 0.5 mm ISO 2768-1 asks for the tolerance at the dimension."""
 
@@ -45,6 +46,12 @@ def length_words(length_mm: float, units: Units) -> str:
     return {"mm": metric, "in": inch, "dual": f"{metric} [{inch}]"}[units]
 
 
+def _with_tolerance(length_mm: float, tolerance_mm: float, units: Units) -> str:
+    """A length with its own tolerance: ``0.5 ±0.1``, ``0.5 ±0.1 [0.020 ±0.004]``."""
+    metric, inch = (f"{length_words(length_mm, unit)} ±{length_words(tolerance_mm, unit)}" for unit in _EACH)
+    return {"mm": metric, "in": inch, "dual": f"{metric} [{inch}]"}[units]
+
+
 def _plain(value: float) -> str:
     return f"{value:.3f}".rstrip("0").rstrip(".")
 
@@ -61,10 +68,11 @@ def _measure(
     auxiliary: bool = False,
 ) -> Measure:
     written = individual or nominal_mm < _LEAST_GENERAL_MM
-    suffix += f" ±{length_words(tolerance_mm, units)}" if written else ""
+    words = f"{prefix}{_with_tolerance(nominal_mm, tolerance_mm, units) if written else length_words(nominal_mm, units)}{suffix}"
+    suffix += f" ±{_plain(tolerance_mm)}" if written else ""
     return Measure(
         name,
-        f"{prefix}{length_words(nominal_mm, units)}{suffix}",
+        words,
         prefix,
         suffix,
         nominal_mm,

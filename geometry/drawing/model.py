@@ -7,6 +7,7 @@ from typing import Literal
 from geometry.drawing.facts import SheetFacts
 from geometry.drawing.lettering import text_width_mm
 from geometry.drawing.scales import Scale
+from geometry.drawing.style import STYLE
 
 Point = tuple[float, float]
 
@@ -70,6 +71,7 @@ class Arrow:
     tip: Point
     direction_deg: float
     layer: Layer
+    width_mm: float = STYLE.arrow_width_mm
 
 
 Shape = Line | Arc | Curve | Area | Arrow
@@ -249,8 +251,8 @@ def shifted(shape: Shape, by: Point) -> Shape:
             return Arc(_moved(centre, by), radius, start_deg, end_deg, layer)
         case Curve(points, layer):
             return Curve(tuple(_moved(point, by) for point in points), layer)
-        case Arrow(tip, direction_deg, layer):
-            return Arrow(_moved(tip, by), direction_deg, layer)
+        case Arrow(tip, direction_deg, layer, width):
+            return Arrow(_moved(tip, by), direction_deg, layer, width)
     return Area(tuple(_moved(point, by) for point in shape.points), shape.bulges)
 
 

@@ -1,6 +1,8 @@
 """Placing the views on the sheet: the largest standard scale at which everything finds room."""
 
 from collections.abc import Iterator
+from itertools import product
+from math import inf
 
 from geometry.drawing.blocks import Block, section_block, side_block, top_block, underside_block
 from geometry.drawing.details import Detail, details_of
@@ -38,23 +40,38 @@ def draw(pad: Pad, facts: SheetFacts) -> Drawing:
     raise SheetError("The pad is too large or too slender to be drawn on this paper at a standard scale.")
 
 
+def _may_fit(pad: Pad, area: Box, scale: Scale) -> bool:
+    """Whether the bare views and their rows of dimensions fit: a quick no for scales that are far too large."""
+    body, height = pad.body_diameter_mm * scale.factor, pad.overall_height_mm * scale.factor
+    rows = STYLE.first_row_mm + STYLE.row_pitch_mm
+    wide = rows + STYLE.row_pitch_mm + body * 1.5 + STYLE.view_gap_mm
+    return wide <= area.width and rows + height + STYLE.first_row_mm + STYLE.view_gap_mm + body <= area.height
+
+
 def _at_scale(pad: Pad, shown: dict[str, Measure], sheet: Sheet, scale: Scale) -> Placed | None:
-    """All views at one main scale; None where something finds no room."""
-    for reach in STYLE.detail_radii_mm:
-        try:
-            details = details_of(pad, shown, scale, reach_mm=reach)
-            section = section_block(pad, shown, scale, details)
-        except NoRoomError:
-            return None
-        mains = [_projected(pad, sheet, section, half=half) for half in (False, True)]
-        for main in filter(None, mains):
-            for extras in _extras(pad, scale, details):
+    """All views at one main scale, else with words kept close to the section; None where something finds no room."""
+    for right_limit in (inf, _right_limit(pad, sheet.area, scale)):
+        for reach in STYLE.detail_radii_mm:
+            try:
+                details = details_of(pad, shown, scale, sheet.facts.units, reach_mm=reach)
+                section = section_block(pad, shown, scale, sheet.facts.units, details, right_limit=right_limit)
+            except NoRoomError:
+                return None
+            mains = [main for half in (False, True) if (main := _projected(pad, sheet, section, half=half))]
+            for main, extras in product(mains, _extras(pad, scale, details)):
                 placed = _with_extras(main, extras, sheet.area)
                 if placed:
                     return placed
-        if not any(mains):
-            return None
+            if not mains:
+                break
     return None
+
+
+def _right_limit(pad: Pad, area: Box, scale: Scale) -> float:
+    """How far right of the axis words may go, so that a half side view still fits beside them."""
+    radius = pad.body_diameter_mm * scale.factor / 2
+    left = radius + STYLE.first_row_mm + 2 * STYLE.row_pitch_mm + STYLE.text_gap_mm + 1.1 * STYLE.text_mm
+    return area.width - left - STYLE.view_gap_mm - radius - STYLE.centre_over_mm / 2
 
 
 def _projected(pad: Pad, sheet: Sheet, section: Block, *, half: bool) -> Placed | None:

@@ -1,5 +1,6 @@
 """What the pad looks like from its sides, as exact lines and arcs in model mm; the section's outline is the shared one."""
 
+from functools import lru_cache
 from itertools import pairwise
 from math import atan2, ceil, cos, degrees, hypot, pi, sin, sqrt, tan
 
@@ -143,6 +144,7 @@ def underside_view(pad: Pad, *, over_mm: float) -> View:
     return View("underside", (*circles, *tangent, *_cross(body + over_mm)), Box(-body, -body, body, body))
 
 
+@lru_cache(maxsize=64)
 def detail_view(pad: Pad, name: str, *, centre: Point, window_mm: float) -> View:
     """The part of the section inside a round window, about the window's centre."""
     outline = profile.section_outline(pad)
@@ -263,7 +265,9 @@ def _arc_inside(arc: Arc, centre: Point, window: float) -> list[Arc]:
 def _area_inside(area: Area, centre: Point, window: float) -> Area | None:
     """The region inside the window, both as fine polygons, about the window's centre."""
     polygon = [(x - centre[0], y - centre[1]) for x, y in _flattened(area)]
-    sides = 72
+    for nx, ny in ((1, 0), (0, 1), (-1, 0), (0, -1)):
+        polygon = _cut_by_half_plane(polygon, nx, ny, window)
+    sides = 48
     for i in range(sides):
         angle = 2 * pi * i / sides
         polygon = _cut_by_half_plane(polygon, cos(angle), sin(angle), window)

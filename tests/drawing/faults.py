@@ -54,7 +54,7 @@ def _lines(shape: Shape) -> Iterator[tuple[Point, Point]]:
         case Arc((x, y), radius, start, end, _):
             turns = [(start + (end - start) * i / 48) * pi / 180 for i in range(49)]
             yield from pairwise([(x + radius * cos(t), y + radius * sin(t)) for t in turns])
-        case Arrow(tip, _, _):
+        case Arrow(tip=tip):
             yield tip, tip
 
 

@@ -1,0 +1,138 @@
+"""Signs on leaders and datum triangles: where each could stand, and the first place that has room."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from itertools import product
+from math import cos, radians, sin
+
+from geometry.drawing.canvas import Canvas
+from geometry.drawing.model import Arrow, Box, Layer, Line, Point, Shape, Text
+from geometry.drawing.placing import NoRoomError
+from geometry.drawing.signs import FRAME_MM, Sign, datum
+from geometry.drawing.style import STYLE
+
+_ON = Layer.DIMENSION
+_LENGTHS = (4.0, 6.0, 8.0, 10.0, 13.0, 16.0, 20.0, 25.0, 30.0, 37.0, 45.0, 55.0, 70.0, 90.0)
+_TURN_COST_MM = 2.5
+_STEM_MM = 2.5
+_LEVEL_MM = 1.2
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """A datum at a place: what it covers, its lines, its letter."""
+
+    box: Box
+    shapes: tuple[Shape, ...]
+    texts: tuple[Text, ...]
+
+
+def place_callout(
+    canvas: Canvas,
+    sign: Sign,
+    tips: Iterable[Point],
+    angles_deg: tuple[float, ...],
+    name: str,
+    *,
+    mirrored: bool = False,
+) -> None:
+    """Put a sign on a leader that points at one of some equal places, nearer before farther.
+
+    ``mirrored`` says that the other side of the axis will do as well.
+    """
+    for tip, angle, length in _tries(tuple(tips), angles_deg, mirrored=mirrored):
+        corner, lines = _leader(sign, tip, angle, length)
+        if canvas.has_room(sign.box_at(corner), lines):
+            box, shapes, texts = sign.at(corner)
+            canvas.add(box, texts, (*lines, Arrow(tip, angle + 180, _ON), *shapes))
+            return
+    raise NoRoomError(f"no room for {name}")
+
+
+def _tries(
+    tips: tuple[Point, ...], angles_deg: tuple[float, ...], *, mirrored: bool
+) -> list[tuple[Point, float, float]]:
+    """Tip, direction and length of each leader worth a try, the most wanted first."""
+    sides = (1, -1) if mirrored else (1,)
+    costs = [
+        (length + _TURN_COST_MM * (i + 2 * n + 6 * (way < 0)), length, angle if way > 0 else 180 - angle, (way * x, y))
+        for (n, (x, y)), way, (i, angle), length in product(enumerate(tips), sides, enumerate(angles_deg), _LENGTHS)
+    ]
+    return [(tip, angle, length) for _, length, angle, tip in sorted(costs)]
+
+
+def _leader(sign: Sign, tip: Point, angle: float, length: float) -> tuple[Point, tuple[Line, Line]]:
+    """The sign's corner and the leader that holds it: by its side, or standing on the leader's level end."""
+    c, s = cos(radians(angle)), sin(radians(angle))
+    elbow = (tip[0] + length * c, tip[1] + length * s)
+    way = 1 if c >= 0 else -1
+    level = _LEVEL_MM + (0 if sign.handle else sign.width)
+    end = (elbow[0] + way * level, elbow[1])
+    near = elbow[0] + way * _LEVEL_MM
+    corner = (near if way > 0 else near - sign.width, elbow[1] - sign.handle)
+    return corner, (Line(tip, elbow, _ON), Line(elbow, end, _ON))
+
+
+def place_beside(canvas: Canvas, sign: Sign, line: Line, name: str) -> None:
+    """Put a sign at the prolonged end of a level dimension line: it then speaks of the feature's middle (ISO 1101)."""
+    for length, way in product(_LENGTHS, (-1, 1)):
+        end = line.start if way < 0 else line.end
+        near = (end[0] + way * length, end[1])
+        box, shapes, texts = sign.at((near[0] if way > 0 else near[0] - sign.width, near[1] - sign.handle))
+        longer = Line(end, near, _ON)
+        if canvas.has_room(box, (longer,)):
+            canvas.add(box, texts, (longer, *shapes))
+            return
+    raise NoRoomError(f"no room for {name}")
+
+
+def place_datum(canvas: Canvas, letter: str, places: Iterable[tuple[Point, float]], *, reached_from: float) -> None:
+    """Put a datum triangle with its framed letter at the first of some places that has room.
+
+    A place is the foot of the triangle and the direction in which it stands off (90 up, 270 down); beyond
+    ``reached_from`` a thin line prolongs the level face to the foot.
+    """
+    for foot, direction in places:
+        placed = _datum_at(letter, foot, direction)
+        way = 1 if foot[0] > 0 else -1
+        longer = (
+            (Line((way * reached_from, foot[1]), (foot[0] + way * 2, foot[1]), _ON),)
+            if abs(foot[0]) > reached_from
+            else ()
+        )
+        if canvas.has_room(placed.box, longer):
+            canvas.add(placed.box, placed.texts, (*longer, *placed.shapes))
+            return
+    raise NoRoomError(f"no room for datum {letter}")
+
+
+def place_axis_datum(canvas: Canvas, letter: str, line: Line) -> None:
+    """Put a datum triangle at the end of a level dimension line: it then stands for the axis (ISO 5459)."""
+    for length, way in product((0.0, *_LENGTHS), (1, -1)):
+        end = line.end if way > 0 else line.start
+        foot = (end[0] + way * length, end[1])
+        placed = _datum_at(letter, foot, 90.0 - way * 90)
+        longer = (Line(end, foot, _ON),) if length else ()
+        if canvas.has_room(placed.box, longer):
+            canvas.add(placed.box, placed.texts, (*longer, *placed.shapes))
+            return
+    raise NoRoomError(f"no room for datum {letter}")
+
+
+def _datum_at(letter: str, foot: Point, direction: float) -> Placed:
+    """A filled triangle with its base on the feature, a stem, and the framed letter."""
+    c, s = round(cos(radians(direction))), round(sin(radians(direction)))
+    half = FRAME_MM / 2
+    tip = (foot[0] + c * STYLE.arrow_mm, foot[1] + s * STYLE.arrow_mm)
+    near = (tip[0] + c * _STEM_MM, tip[1] + s * _STEM_MM)
+    frame_box, frame, texts = datum(letter).at((near[0] + c * half - half, near[1] + s * half - half))
+    triangle = Arrow(tip, direction, _ON, width_mm=STYLE.arrow_mm)
+    xs, ys = (foot[0] - half * abs(s), foot[0] + half * abs(s)), (foot[1] - half * abs(c), foot[1] + half * abs(c))
+    box = Box(
+        min(frame_box.left, *xs) + 0.3 * c,
+        min(frame_box.bottom, *ys) + 0.3 * s,
+        max(frame_box.right, *xs) + 0.3 * c,
+        max(frame_box.top, *ys) + 0.3 * s,
+    )
+    stem = Line(tip, near, _ON)
+    return Placed(box, (triangle, stem, *frame), texts)

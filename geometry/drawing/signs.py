@@ -1,0 +1,98 @@
+"""Signs of drawing practice as lines and words: tolerance frames, datum letters, surface texture."""
+
+from dataclasses import dataclass
+
+from geometry.drawing.facts import Units
+from geometry.drawing.geometrical import Characteristic, GeometricalTolerance
+from geometry.drawing.lettering import text_width_mm
+from geometry.drawing.measures import length_words
+from geometry.drawing.model import Arrow, Box, Layer, Line, Point, Shape, Text, shifted
+from geometry.drawing.style import STYLE
+
+_ON = Layer.DIMENSION
+FRAME_MM = 2 * STYLE.text_mm
+"""Height of a tolerance frame, twice that of its lettering (ISO 1101)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Sign:
+    """Lines and words with their lower left corner at the origin."""
+
+    width: float
+    height: float
+    shapes: tuple[Shape, ...]
+    texts: tuple[Text, ...]
+    handle: float
+    """Height at which a leader meets the sign's side; 0 where it stands on the leader."""
+
+    def box_at(self, corner: Point) -> Box:
+        """What the sign covers at a place."""
+        return Box(corner[0], corner[1], corner[0] + self.width, corner[1] + self.height)
+
+    def at(self, corner: Point) -> tuple[Box, tuple[Shape, ...], tuple[Text, ...]]:
+        """The sign at a place: what it covers, its lines, its words."""
+        moved = self.box_at(corner)
+        return (
+            moved,
+            tuple(shifted(shape, corner) for shape in self.shapes),
+            tuple(text.moved(corner) for text in self.texts),
+        )
+
+
+def tolerance_frame(tolerance: GeometricalTolerance, units: Units) -> Sign:
+    """A frame with characteristic, value and datum."""
+    # A frame has room for one unit; on a sheet with both it is the first.
+    value = length_words(tolerance.value_mm, "in" if units == "in" else "mm")
+    h, words_width = FRAME_MM, text_width_mm(value, STYLE.text_mm)
+    first, second = h, h + words_width + 2
+    width = second + h
+    lines = [Line((x, 0), (x, h), _ON) for x in (0, first, second, width)]
+    lines += [Line((0, y), (width, y), _ON) for y in (0, h)]
+    baseline = (h - STYLE.text_mm) / 2
+    texts = (
+        Text((first + 1, baseline), value, STYLE.text_mm, layer=_ON),
+        Text((second + h / 2, baseline), tolerance.datum, STYLE.text_mm, "centre", layer=_ON),
+    )
+    return Sign(width, h, (*lines, *_characteristic(tolerance.characteristic)), texts, h / 2)
+
+
+def _characteristic(kind: Characteristic) -> tuple[Shape, ...]:
+    """The sign of a characteristic within the frame's first cell."""
+    m = FRAME_MM / 2
+    if kind == "parallelism":
+        return tuple(Line((m - 1.3 + x, m - 1.5), (m - 0.1 + x, m + 1.5), _ON) for x in (0, 1.4))
+    if kind == "symmetry":
+        return tuple(Line((m - half, m + y), (m + half, m + y), _ON) for half, y in ((0.9, 0.9), (1.7, 0), (0.9, -0.9)))
+    return (Line((m - 1.4, m - 1.4), (m + 1.4, m + 1.4), _ON), Arrow((m + 1.4, m + 1.4), 45, _ON))
+
+
+def texture(roughness_um: str) -> Sign:
+    """The sign for a surface from which material is removed, with its greatest Ra (ISO 21920-1)."""
+    h = STYLE.text_mm
+    words = f"Ra {roughness_um}"
+    low, left, right = 0.0, -1.0, 2 * h * 0.5774
+    width = text_width_mm(words, h)
+    lines = (
+        Line((0, low), (left, 1.4 * h * 0.75), _ON),
+        Line((0, low), (right, 2 * h), _ON),
+        Line((left, 1.4 * h * 0.75), (1.4 * h * 0.75 * 0.5774, 1.4 * h * 0.75), _ON),
+        Line((right, 2 * h), (right + width + 1.5, 2 * h), _ON),
+    )
+    moved = tuple(shifted(line, (-left, 0)) for line in lines)
+    text = Text((right - left + 0.8, 2 * h - h - 0.6), words, h, layer=_ON)
+    return Sign(right - left + width + 1.5, 2 * h, moved, (text,), 0.0)
+
+
+def stacked(frame: Sign, upper: Sign) -> Sign:
+    """A sign standing on a tolerance frame, both on the frame's leader."""
+    _, shapes, texts = upper.at((0, frame.height))
+    width, height = max(frame.width, upper.width), frame.height + upper.height
+    return Sign(width, height, (*frame.shapes, *shapes), (*frame.texts, *texts), frame.handle)
+
+
+def datum(letter: str) -> Sign:
+    """The framed letter of a datum."""
+    h = FRAME_MM
+    lines = [Line((x, 0), (x, h), _ON) for x in (0, h)] + [Line((0, y), (h, y), _ON) for y in (0, h)]
+    text = Text((h / 2, (h - STYLE.text_mm) / 2), letter, STYLE.text_mm, "centre", layer=_ON)
+    return Sign(h, h, tuple(lines), (text,), h / 2)
