@@ -64,10 +64,13 @@ class Book:
         formula: str = "",
         source: Source | None = None,
         where: str = "",
+        tolerance_of: str = "",
         remark: str = "",
     ) -> float:
-        """Add a line: a given number, or a formula of numbers that stand above; the value is that of the design where it has one."""
-        numbers = {name: self.number(name, where) for name in formulas.symbols(formula)} if formula else {}
+        """Add a line: a given number, or a formula of numbers that stand above; ``value`` is the design's, where it has one."""
+        numbers = (
+            {name: self.number(name, tolerance_of or where) for name in formulas.symbols(formula)} if formula else {}
+        )
         worked_out = formulas.evaluate(formula, numbers) if value is None else value
         known = symbol_in(where, symbol)
         line = Line(symbol, where, known.meaning, worked_out, known.unit, formula, numbers, source, remark)

@@ -1,0 +1,190 @@
+"""What was measured, given, chosen or assumed, each with its uncertainty."""
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+from typing import Any, Literal
+
+from geometry import formulas
+from geometry.calculation.book import Book
+from geometry.conditions import Conditions
+from geometry.provenance import Mark, Source, derived, memory, practice
+
+Origin = Literal["measured", "given", "chosen", "assumed", "left out"]
+
+
+@dataclass(frozen=True, slots=True)
+class Input:
+    """One answer of the measurement document, as understood."""
+
+    key: str
+    title: str
+    symbol: str
+    """Its symbol in the formulas; empty where none uses it."""
+    words: str
+    """The value with its unit."""
+    uncertainty: str
+    """How far it may be off, with its unit; empty where none enters the calculation."""
+    origin: Origin
+    remark: str
+    """What was assumed and why; empty otherwise."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Known:
+    symbol: str
+    value: Callable[[Conditions], float | None]
+    default_formula: str = ""
+
+
+GROUPS = ("jack", "seam", "car", "service", "make", "own", "fixed")
+"""The groups of the document that a pad is sized and judged by."""
+_GIVEN = Source(Mark.OWN, "Measured or given by you")
+_KNOWN: Mapping[str, _Known] = MappingProxyType(
+    {
+        "jack.cup_bore_mm": _Known("cup_bore", lambda c: c.cup.bore_mm),
+        "jack.cup_depth_mm": _Known("cup_depth", lambda c: c.cup.depth_mm),
+        "jack.cup_corner_radius_mm": _Known("cup_corner", lambda c: c.cup.corner_radius_mm, "min(5, cup_depth / 2)"),
+        "jack.rim_diameter_mm": _Known("rim_d", lambda c: c.cup.rim_diameter_mm),
+        "jack.stem_hole_diameter_mm": _Known("hole", lambda c: c.cup.hole_diameter_mm),
+        "jack.stem_hole_depth_mm": _Known("hole_depth", lambda c: c.cup.hole_depth_mm),
+        "jack.rated_load_kg": _Known("m_r", lambda c: c.cup.rated_load_kg),
+        "jack.rim_height_low_mm": _Known("rim_low", lambda c: c.cup.rim_height_low_mm),
+        "jack.rim_height_high_mm": _Known("rim_high", lambda c: c.cup.rim_height_high_mm),
+        "jack.saddle_tilt_deg": _Known("tilt", lambda c: c.cup.saddle_tilt_deg),
+        "jack.floor_boss_height_mm": _Known("boss", lambda c: c.measurements.jack.floor_boss_height_mm),
+        "seam.thickness_mm": _Known("t", lambda c: c.seam.thickness_mm),
+        "seam.sheets": _Known("n_s", lambda c: float(c.seam.sheets)),
+        "seam.bare_thickness_mm": _Known(
+            "t_bare", lambda c: c.seam.bare_thickness_mm, "min(t, max(0.7 * n_s, t - 1.0))"
+        ),
+        "seam.edge_thickness_mm": _Known("t_b", lambda c: c.seam.edge_thickness_mm, "t_bare"),
+        "seam.yield_mpa": _Known("f_y", lambda c: c.seam.yield_mpa),
+        "seam.height_mm": _Known("height", lambda c: c.seam.height_mm),
+        "seam.straight_length_mm": _Known("straight", lambda c: c.seam.straight_length_mm),
+        "seam.bow_mm": _Known("bow", lambda c: c.seam.bow_mm),
+        "seam.edge_height_mm": _Known("edge", lambda c: c.seam.edge_height_mm),
+        "seam.edge_height_flat_mm": _Known("edge_flat", lambda c: c.seam.edge_height_flat_mm),
+        "seam.clear_outboard_mm": _Known("clear_out", lambda c: c.seam.clear_outboard_mm, "height"),
+        "seam.clear_inboard_mm": _Known("clear_in", lambda c: c.seam.clear_inboard_mm, "height"),
+        "seam.roll_in_obstacle_mm": _Known("roll_in", lambda c: c.seam.roll_in_obstacle_mm),
+        "car.gross_mass_kg": _Known("m", lambda c: c.measurements.car.gross_mass_kg),
+        "car.load_kg": _Known("m_s", lambda c: c.measurements.car.load_kg),
+        "car.front_share": _Known("f_front", lambda c: c.measurements.car.front_share),
+        "car.wheelbase_mm": _Known("base", lambda c: c.measurements.car.wheelbase_mm),
+        "car.track_mm": _Known("track", lambda c: c.measurements.car.track_mm),
+        "car.point_behind_front_axle_mm": _Known("x_j", lambda c: c.measurements.car.point_behind_front_axle_mm),
+        "car.point_from_centreline_mm": _Known("s_j", lambda c: c.measurements.car.point_from_centreline_mm),
+        "car.cg_offset_mm": _Known("e_cg", lambda c: c.measurements.car.cg_offset_mm),
+        "car.ride_frequency_hz": _Known("f_ride", lambda c: c.measurements.car.ride_frequency_hz),
+        "car.lift_needed_mm": _Known("lift", lambda c: c.lift_needed_mm),
+        "service.temperature_low_c": _Known("T_low", lambda c: c.measurements.service.temperature_low_c),
+        "service.temperature_high_c": _Known("T_high", lambda c: c.measurements.service.temperature_high_c),
+        "make.uncertainty_mm": _Known("u", lambda c: c.u),
+        "make.ground_uncertainty_mm": _Known("u_g", lambda c: c.u_g),
+    }
+)
+_U_KEYS = frozenset(
+    f"jack.{name}_mm"
+    for name in ("cup_bore", "cup_depth", "cup_corner_radius", "stem_hole_diameter", "stem_hole_depth")
+) | frozenset(f"seam.{name}_mm" for name in ("thickness", "height", "clear_outboard", "clear_inboard"))
+_GROUND_KEYS = frozenset(
+    ("jack.rim_height_low_mm", "jack.rim_height_high_mm", "seam.edge_height_mm", "seam.edge_height_flat_mm")
+)
+_STATICS_ONLY = frozenset(
+    f"car.{name}"
+    for name in ("front_share", "wheelbase_mm", "track_mm", "point_behind_front_axle_mm", "point_from_centreline_mm")
+) | {"car.cg_offset_mm", "car.ride_frequency_hz"}
+_ASSUMED_SOURCES: Mapping[str, Source] = MappingProxyType(
+    {
+        "seam.yield_mpa": memory("Assumed: design floor of soft body sheet, DC01–DC05 of EN 10130"),
+        "car.ride_frequency_hz": memory("Assumed: usual ride frequency of a car"),
+        "make.uncertainty_mm": practice("What a careful hand reads off the instrument on a car"),
+        "make.ground_uncertainty_mm": practice("What a careful hand measures above an uneven floor"),
+    }
+)
+
+
+def write_inputs(book: Book, c: Conditions) -> tuple[Input, ...]:
+    """Every answer that this case uses, in the order of the document; those with symbols as lines, too."""
+    book.open("inputs")
+    return tuple(_inputs(book, c))
+
+
+def _inputs(book: Book, c: Conditions) -> Iterator[Input]:
+    document = c.measurements
+    for group_name in GROUPS:
+        group = getattr(document, group_name)
+        for name, info in type(group).model_fields.items():
+            key = f"{group_name}.{name}"
+            if not _is_used(key, c):
+                continue
+            value = getattr(group, name)
+            is_given = name in group.model_fields_set and value is not None
+            known = _KNOWN.get(key)
+            extra: dict[str, Any] = info.json_schema_extra  # type: ignore[assignment]
+            number = known.value(c) if known else None
+            if known and number is not None:
+                _write(book, key, known, number, is_given=is_given, extra=extra)
+            elif known is None and not is_given and group_name in {"own", "fixed"}:
+                continue
+            yield Input(
+                key,
+                info.title or key,
+                known.symbol if known and number is not None else "",
+                _words(key, value, number, extra["unit"], c),
+                _uncertainty(key, c) if number is not None else "",
+                _origin(extra["kind"], is_given=is_given, is_known=number is not None or known is None),
+                "" if is_given else str(extra.get("assumed", "")),
+            )
+
+
+def _is_used(key: str, c: Conditions) -> bool:
+    """Whether this case looks at an answer at all."""
+    source = c.measurements.car.load_source
+    if key in _STATICS_ONLY:
+        return source == "statics"
+    if key == "car.load_kg":
+        return source == "stated"
+    return not (key == "car.gross_mass_kg" and source == "stated" and c.measurements.car.gross_mass_kg is None)
+
+
+def _write(book: Book, key: str, known: _Known, number: float, *, is_given: bool, extra: Mapping[str, Any]) -> None:
+    assumed = str(extra.get("assumed", ""))
+    source = _GIVEN if is_given else _ASSUMED_SOURCES.get(key, derived(f"Assumed: {assumed}"))
+    formula = "" if is_given else known.default_formula
+    book.write(known.symbol, number, formula=formula, source=source, remark="" if is_given else f"assumed: {assumed}")
+
+
+def _origin(kind: str, *, is_given: bool, is_known: bool) -> Origin:
+    if kind in {"choice", "text", "lengths"}:
+        return "chosen" if is_given else "assumed"
+    if not is_given:
+        return "assumed" if is_known else "left out"
+    return "given" if kind in {"mass", "number"} else "measured"
+
+
+def _words(key: str, value: object, number: float | None, unit: str, c: Conditions) -> str:
+    if key == "make.material":
+        return c.material.name
+    if key == "make.stock_diameters_mm":
+        return _series(c.stock_mm) if c.rod_is_cut else "none needed"
+    if key == "make.cutter_diameters_mm":
+        return _series(c.cutters_mm) if c.slot_is_milled else "none needed"
+    if key == "jack.stem_hole_diameter_mm" and value is None:
+        return "none"
+    if number is None and isinstance(value, float | int) and not isinstance(value, bool):
+        number = float(value)
+    if number is not None:
+        return f"{formulas.shown(number)} {unit}".strip()
+    return str(value).replace("_", " ") if value not in {None, ""} else "none"
+
+
+def _series(lengths_mm: tuple[float, ...]) -> str:
+    return "; ".join(formulas.shown(x) for x in lengths_mm) + " mm"
+
+
+def _uncertainty(key: str, c: Conditions) -> str:
+    if key in _U_KEYS:
+        return f"± {formulas.shown(c.u)} mm"
+    return f"± {formulas.shown(c.u_g)} mm" if key in _GROUND_KEYS else ""

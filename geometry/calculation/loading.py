@@ -1,0 +1,248 @@
+"""The pad's sizes, and what the load does to it: the quantities that stand between the measurements and the checks."""
+
+from geometry.bearing import KT_OUTSIDE_RANGE
+from geometry.calculation.book import Book
+from geometry.case import Case
+from geometry.fits import linear_tolerance_mm, radius_tolerance_mm
+from geometry.pad import DIMENSIONS
+from geometry.provenance import Source, derived, found, recomputed
+from geometry.seam import K_FREE, K_GUIDED, bending_interaction, buckling_stress_mpa
+
+PAD_SYMBOLS = {
+    "seat_diameter_mm": "seat",
+    "seat_length_mm": "seat_length",
+    "seat_corner_radius_mm": "r",
+    "stem_diameter_mm": "stem",
+    "stem_length_mm": "length",
+    "body_diameter_mm": "body",
+    "slot_width_mm": "slot",
+    "slot_depth_mm": "slot_depth",
+    "web_mm": "web",
+    "slot_corner_radius_mm": "r_f",
+    "slot_mouth_chamfer_mm": "c_m",
+    "edge_chamfer_mm": "c_e",
+}
+"""The symbol of each dimension of the pad."""
+_RADII = {"seat_corner_radius_mm", "slot_corner_radius_mm", "slot_mouth_chamfer_mm", "edge_chamfer_mm"}
+_GENERAL = found("ISO 2768-1:1989, class m, Tables 1 and 2; below 0.5 mm ± 0.1 mm is written at the dimension")
+_KERN = recomputed("Kern of a circular section, strength-of-materials texts")
+_PETERSON = found(
+    "Peterson/Pilkey chart, shoulder fillet in a flat bar under bending; coefficients read in two public code copies"
+)
+_PUNCH = found(
+    "Prandtl's strip punch, constraint factor 2.57 (ASME J. Eng. Ind. 92(2):469, 1970) for a thick floor; the fall to"
+    " plain yield for a thin one is derived"
+)
+_COLUMN = recomputed("Timoshenko & Gere, Theory of Elastic Stability: wide column")
+
+
+def write_pad(book: Book, k: Case, *, fixed: frozenset[str]) -> None:
+    """The dimensions as chosen or fixed, and the general tolerance of each."""
+    book.open("pad")
+    for name in DIMENSIONS:
+        remark = "fixed by you" if name in fixed else "from the ledger"
+        book.write(PAD_SYMBOLS[name], getattr(k.pad, name), remark=remark)
+    book.open("tolerances")
+    for name in DIMENSIONS:
+        nominal = getattr(k.pad, name)
+        if nominal > 0:
+            tolerance = radius_tolerance_mm(nominal) if name in _RADII else linear_tolerance_mm(nominal)
+            book.write("tol", tolerance, where=name, source=_GENERAL)
+    for symbol, tolerance in (
+        ("tol_w", k.slot.web_tolerance_mm),
+        ("tol_d", k.slot.depth_tolerance_mm),
+        ("tol_slot", k.slot.width_tolerance_mm),
+    ):
+        book.write(symbol, tolerance, source=_GENERAL)
+
+
+def write_loading(book: Book, k: Case) -> None:
+    """Pressures and movements at nominal sizes and the worst play."""
+    book.open("loading")
+    _write_car(book, k)
+    _write_seat(book, k)
+    _write_edge(book, k)
+    _write_wall(book, k)
+    _write_seam(book, k)
+    _write_rest(book, k)
+
+
+def _write_car(book: Book, k: Case) -> None:
+    book.write("clear", k.c.seam.least_clear_mm, formula="min(height, clear_out, clear_in)")
+    if k.c.seam.roll_in_obstacle_mm is None:
+        book.write("obstacle", 0.0, remark="nothing is said to hang lower than the seam's edge")
+    else:
+        book.write("obstacle", formula="min(0, roll_in)")
+    if k.c.seam.edge_height_flat_mm is not None:
+        book.write("edge", k.c.seam.edge_height_flat_mm, where="entry_height_flat", formula="edge_flat")
+
+
+def _write_seat(book: Book, k: Case) -> None:
+    """The seat face: area, play, eccentricity, edge, squash."""
+    cup = k.cup
+    book.write("h", k.pad.top_height_mm, formula="web + slot_depth")
+    book.write("seat_flat", k.pad.seat_flat_diameter_mm, formula="seat - 2 * r")
+    book.write("R", cup.flat_radius_mm, formula="seat_flat / 2")
+    book.write("A", cup.area_mm2, formula="pi / 4 * (seat_flat**2 - hole**2)")
+    book.write(
+        "play",
+        cup.play_mm,
+        formula="cup_bore + u - (seat - tol) * (1 + g_cold)",
+        tolerance_of="seat_diameter_mm",
+        remark="cold, the seat at its smallest",
+    )
+    if cup.play_mm < 0:
+        book.write("play", 0.0, formula="max(0, play)", remark="a seat that is too big has no play to tip in")
+    book.write("e_F", cup.eccentricity_mm, formula="play / 2 + H * h / F_d", source=derived("Statics"))
+    _write_edge_factor(book, k)
+    squashed = "min(F_d / A, sigma_allow)" if cup.area_mm2 > 0 else "sigma_allow"
+    book.write(
+        "squash",
+        cup.squash_mm,
+        formula=f"{squashed} * 1.1 * cup_depth / E_hold",
+        source=derived("Hooke's law over the cup's depth, a tenth more for the corner"),
+    )
+
+
+def _write_edge_factor(book: Book, k: Case) -> None:
+    e, radius = k.cup.eccentricity_mm, k.cup.flat_radius_mm
+    if e >= radius:
+        book.write("k_e", k.cup.edge_factor, source=_KERN, remark="e_F is at least R: the load leaves the face")
+    elif e <= radius / 4:
+        remark = "e_F is no more than R/4: the whole face presses"
+        book.write("k_e", k.cup.edge_factor, formula="1 + 4 * e_F / R", source=_KERN, remark=remark)
+    else:
+        source = derived("Beyond R/4 part of the face lifts; meets the other branch at 2")
+        formula = "2 * (0.75 * R / (R - e_F))**2"
+        book.write(
+            "k_e",
+            k.cup.edge_factor,
+            formula=formula,
+            source=source,
+            remark="e_F is more than R/4: part of the face lifts",
+        )
+
+
+def _write_edge(book: Book, k: Case) -> None:
+    """The seam's edge on the slot's floor."""
+    s = k.slot
+    book.write(
+        "L",
+        s.length_mm,
+        formula="min(straight, sqrt(body**2 - slot**2) - 2 * c_e, seat_flat + 1.4 * h)",
+        source=derived("Straight edge, chord of the body, and as far beyond the seat as the overhang is stiff"),
+    )
+    book.write("p", s.pressure_mpa, formula="F_d / (t_b * L)")
+    book.write("c_u", s.floor_factor, formula="min(2.57, max(1, 0.8 + 0.4 * web / t_b))", source=_PUNCH)
+    twice = derived("2 σ_allow stands for the yield: the allowables are at most half of it; 1.5 against cutting in")
+    book.write("p_u", s.strength_mpa, formula="c_u * 2 * sigma_allow / 1.5", source=twice)
+    remark = "the floor passes all of it on" if s.pressure_mpa <= s.strength_mpa else "no more than the floor passes on"
+    book.write("q", s.edge_force_n_per_mm, formula="min(p, p_u) * t_b", source=derived("Statics"), remark=remark)
+    book.write(
+        "delta",
+        s.indentation_mm,
+        formula="min(p, p_u) * t_b / E_hold * ln(1 + web / t_b)",
+        source=derived("A strip load that spreads at 1:2 to both sides"),
+    )
+
+
+def _write_wall(book: Book, k: Case) -> None:
+    """Thickness and fillet factor of a slot wall."""
+    s = k.slot
+    chord = "sqrt(body**2 - slot**2)"
+    formula = f"(body**2 / 4 * acos(slot / body) - slot / 4 * {chord}) / {chord}"
+    book.write("e", s.wall_mm, formula=formula, remark="the segment of the circle spread over its chord")
+    half_over_radius = book.write("q_k", formula="slot / (2 * r_f)")
+    book.write("u_k", formula="slot / (e + slot)")
+    if not 0.1 <= half_over_radius <= 20:
+        source = derived("3.0 is taken outside the range of the chart")
+        book.write("K_t", KT_OUTSIDE_RANGE, source=source, remark="q_k is outside 0.1 to 20, the range of the chart")
+        return
+    for i, (constant, first, second) in enumerate(_COEFFICIENTS[half_over_radius > 2], start=1):
+        formula = f"{constant} {_signed(first)} * sqrt(q_k) {_signed(second)} * q_k"
+        remark = f"q_k is {'more' if half_over_radius > 2 else 'no more'} than 2"
+        book.write(f"C_{i}", formula=formula, source=_PETERSON, remark=remark)
+    formula = "C_1 + C_2 * u_k + C_3 * u_k**2 + C_4 * u_k**3"
+    book.write("K_t", s.fillet_factor, formula=formula, source=_PETERSON)
+
+
+_COEFFICIENTS: dict[bool, tuple[tuple[float, float, float], ...]] = {
+    False: ((1.006, 0.967, 0.013), (-0.270, -2.372, 0.708), (0.662, 1.157, -0.908), (-0.405, 0.249, 0.200)),
+    True: ((1.058, 1.002, -0.038), (-3.652, 1.639, -0.436), (6.170, -5.687, 1.175), (-2.558, 3.046, -0.701)),
+}
+"""As printed beside the chart: q_k up to 2, and above; a test holds them against what the checks use."""
+
+
+def _signed(number: float) -> str:
+    return f"- {-number}" if number < 0 else f"+ {number}"
+
+
+def _write_seam(book: Book, k: Case) -> None:
+    """The strip of sheet between sill and slot."""
+    s, seam = k.slot, k.c.seam
+    book.write("t_1", seam.bare_thickness_mm / seam.sheets, formula="t_bare / n_s")
+    strip = "height - slot_depth + c_m"
+    if s.free_strip_mm < 0:
+        book.write("b", 0.0, formula=f"max(0, {strip})", remark="the slot guides the seam over its whole height")
+    else:
+        book.write("b", s.free_strip_mm, formula=strip)
+    book.write("K", K_GUIDED, source=_COLUMN)
+    critical = "pi**2 * 210000 / (12 * (1 - 0.3**2)) * (t_1 / {strip})**2"
+    sheet = seam.bare_thickness_mm / seam.sheets
+    if s.free_strip_mm > 0:
+        value = buckling_stress_mpa(sheet_mm=sheet, strip_mm=s.free_strip_mm, k=K_GUIDED)
+        book.write("sigma_1", value, formula=f"K * {critical.format(strip='b')}", source=_COLUMN)
+        value = buckling_stress_mpa(sheet_mm=sheet, strip_mm=seam.height_mm, k=K_FREE)
+        book.write("sigma_0", value, formula=f"0.25 * {critical.format(strip='height')}", source=_COLUMN)
+    value = bending_interaction(
+        pressure_mpa=s.pressure_mpa,
+        yield_mpa=seam.yield_mpa,
+        side_force_n=k.c.side_force_n,
+        strip_mm=seam.height_mm,
+        loaded_length_mm=s.length_mm,
+        bare_thickness_mm=seam.bare_thickness_mm,
+    )
+    book.write("n_0", value, formula="(p / f_y)**2 + 4 * H * height / (L * t_bare**2 * f_y)")
+
+
+def _write_rest(book: Book, k: Case) -> None:
+    """What single checks and bounds need besides."""
+    s, hole = k.slot, k.c.cup.hole_diameter_mm
+    narrowest = "(slot - tol_slot) * (1 + g_cold) - t - u - bow"
+    play = max(0.0, s.tight_play_mm)
+    book.write("play", play, formula=f"max(0, {narrowest})" if play == 0 else narrowest, where="seam_lean")
+    if hole > 0:
+        book.write("P", s.edge_force_n_per_mm * min(hole, s.length_mm), formula="q * min(hole, L)")
+        book.write("a", hole / 2, formula="hole / 2")
+        book.write("b", hole / 4, formula="hole / 4", where="web_bending")
+    if k.c.pitch_deg is not None:
+        _write_pitched(book, k)
+    book.write("c_2", formula="min(2, max(1, 0.8 + 0.4 * web / t_b))", source=derived("As c_u, at most twice"))
+    book.write(
+        "L_m",
+        formula="min(F_d / (0.8 * c_2 * sigma_allow * t_b), straight, seat_flat + 1.4 * h)",
+        source=derived("Marking at 0.8 of its limit, as far as the seam is straight and the overhang stiff"),
+    )
+    _write_tools(book, k)
+
+
+def _write_pitched(book: Book, k: Case) -> None:
+    source: Source = derived("Statics of a no-tension strip; 3 p where the seat is wide")
+    if k.cup.flat_radius_mm >= k.slot.length_mm / 3:
+        book.write("p_p", formula="3 * p", source=source, remark="R is at least L/3")
+    else:
+        book.write("p_p", formula="p * L / (1.5 * (L / 2 - R))", source=source, remark="R is less than L/3")
+
+
+def _write_tools(book: Book, k: Case) -> None:
+    """The bar and the cutter."""
+    c, pad = k.c, k.pad
+    if c.rod_is_cut:
+        largest = max(c.stock_mm)
+        fitting = next((d for d in c.stock_mm if d >= pad.body_diameter_mm + 2), largest)
+        book.write("stock", largest, remark="the largest bar to hand")
+        if fitting != largest:
+            book.write("stock", fitting, remark="the smallest bar to hand that the body comes out of")
+    if c.slot_is_milled:
+        cutter = max((d for d in c.cutters_mm if d <= pad.slot_width_mm), default=min(c.cutters_mm))
+        book.write("d_c", cutter, remark="the largest end mill to hand that enters the slot")

@@ -1,0 +1,179 @@
+"""The calculation sheet: a design with every line of its arithmetic, in the order in which one would redo it."""
+
+from dataclasses import dataclass
+from math import isfinite
+
+from geometry import formulas
+from geometry.calculation.basis import write_load, write_material
+from geometry.calculation.book import Book, Line
+from geometry.calculation.clearances import Clearance, clearances
+from geometry.calculation.inputs import Input, write_inputs
+from geometry.calculation.loading import write_loading, write_pad
+from geometry.calculation.opening import Doubtful, Factor, doubtful, factors, governing, meanings_of
+from geometry.calculation.why import why
+from geometry.case import case_of
+from geometry.design import Design
+from geometry.provenance import Mark, Source
+from geometry.rules import Check
+from geometry.sensitivity import Sensitivity, sensitivities
+from geometry.sizing import Bound, Entry
+from geometry.symbols import symbol_in
+
+_ORDER = tuple(Mark)
+
+
+@dataclass(frozen=True, slots=True)
+class SymbolNote:
+    """One symbol of a formula with its number."""
+
+    symbol: str
+    number: str
+    unit: str
+    meaning: str
+
+
+@dataclass(frozen=True, slots=True)
+class LedgerPart:
+    """One dimension: why it is what it is, and every bound."""
+
+    entry: Entry
+    why: str
+    bounds: tuple[Bound, ...]
+    deciding: Bound | None
+    symbols: tuple[SymbolNote, ...]
+
+    @property
+    def dimension(self) -> str:
+        """The name of the dimension."""
+        return self.entry.dimension
+
+
+@dataclass(frozen=True, slots=True)
+class CheckPart:
+    """One check with its two formulas, the numbers put in, and what is left to the limit."""
+
+    check: Check
+    symbols: tuple[SymbolNote, ...]
+    is_governing: bool
+
+    @property
+    def sides(self) -> tuple[tuple[str, str, str], ...]:
+        """Value and limit: formula, the numbers put in, and the result as printed; empty where nothing was computed."""
+        finding = self.check.finding
+        if finding is None:
+            return ()
+        return tuple(
+            (formula, formulas.substituted(formula, finding.numbers), formulas.shown(result))
+            for formula, result in zip(self.check.formulas, (finding.value, finding.limit), strict=True)
+        )
+
+    @property
+    def margin(self) -> float | None:
+        """What is left to the limit, in the check's unit; negative where it is passed, None where nothing was computed."""
+        finding = self.check.finding
+        if finding is None or not isfinite(finding.value - finding.limit):
+            return None
+        left = finding.limit - finding.value
+        return left if self.check.rule.sense == "at_most" else -left
+
+
+@dataclass(frozen=True, slots=True)
+class SourceUse:
+    """One source, and what rests on it."""
+
+    source: Source
+    uses: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class CalculationSheet:
+    """Everything that a reader needs to redo a design by hand."""
+
+    design: Design
+    factors: tuple[Factor, ...]
+    doubtful: tuple[Doubtful, ...]
+    inputs: tuple[Input, ...]
+    book: Book
+    ledger: tuple[LedgerPart, ...]
+    clearances: tuple[Clearance, ...]
+    checks: tuple[CheckPart, ...]
+    sensitivities: tuple[Sensitivity, ...]
+    sources: tuple[SourceUse, ...]
+
+    def lines(self, part: str) -> tuple[Line, ...]:
+        """The lines of one part: ``inputs``, ``load``, ``material``, ``pad``, ``tolerances`` or ``loading``."""
+        return tuple(self.book.parts[part])
+
+    @property
+    def assumptions(self) -> tuple[Input, ...]:
+        """What was assumed because it was not measured."""
+        return tuple(i for i in self.inputs if i.origin == "assumed" and i.remark)
+
+    @property
+    def left_out(self) -> tuple[Input, ...]:
+        """What was left out, so that something is not checked."""
+        return tuple(i for i in self.inputs if i.origin == "left out")
+
+
+def calculation_sheet(design: Design) -> CalculationSheet:
+    """The sheet of a design; it repeats no judgement, it shows where each came from."""
+    c, case, book = design.conditions, case_of(design.conditions, design.pad), Book()
+    inputs = write_inputs(book, c)
+    fixed = frozenset(name for name, entry in design.ledger.items() if entry.is_fixed)
+    write_material(book, c)
+    write_pad(book, case, fixed=fixed)
+    write_load(book, c, design.pad)
+    write_loading(book, case)
+    deciding = governing(design)
+    checks = tuple(
+        CheckPart(check, tuple(SymbolNote(*note) for note in meanings_of(check)), check in deciding)
+        for check in design.checks
+    )
+    ledger = tuple(_ledger_part(design, entry) for entry in design.ledger.values())
+    return CalculationSheet(
+        design=design,
+        factors=factors(design),
+        doubtful=doubtful(book, deciding),
+        inputs=inputs,
+        book=book,
+        ledger=ledger,
+        clearances=clearances(book, case),
+        checks=checks,
+        sensitivities=sensitivities(design),
+        sources=_sources(book, ledger, checks),
+    )
+
+
+def _ledger_part(design: Design, entry: Entry) -> LedgerPart:
+    names: dict[str, str] = {}
+    for bound in entry.bounds:
+        for name in formulas.symbols(bound.rule.formula):
+            names.setdefault(name, formulas.shown(bound.numbers[name]))
+    notes = tuple(SymbolNote(name, number, *_unit_and_meaning(entry.dimension, name)) for name, number in names.items())
+    deciding = None if entry.is_fixed else entry.deciding
+    return LedgerPart(entry, why(design, entry), entry.bounds, deciding, notes)
+
+
+def _unit_and_meaning(rule: str, name: str) -> tuple[str, str]:
+    known = symbol_in(rule, name)
+    return known.unit, known.meaning
+
+
+def _sources(book: Book, ledger: tuple[LedgerPart, ...], checks: tuple[CheckPart, ...]) -> tuple[SourceUse, ...]:
+    """Every source that a line, a bound or a check of this sheet names, by its mark."""
+    uses: dict[Source, dict[str, None]] = {}
+
+    def rests(source: Source | None, what: str) -> None:
+        if source is not None:
+            uses.setdefault(source, {})[what] = None
+
+    for line in book:
+        rests(line.source, line.meaning)
+    for part in ledger:
+        for bound in part.bounds:
+            rests(bound.rule.source, part.dimension.removesuffix("_mm").replace("_", " "))
+    for item in checks:
+        if item.check.finding is not None:
+            rests(item.check.rule.source, f"check “{item.check.rule.title}”")
+    found = (SourceUse(source, tuple(what)) for source, what in uses.items())
+    return tuple(sorted(found, key=lambda s: (_ORDER.index(s.source.mark), s.source.text)))
