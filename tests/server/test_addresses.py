@@ -1,5 +1,6 @@
 """The data addresses of a design: one query, seven files, and what is said where there is none."""
 
+import asyncio
 import json
 
 import pytest
@@ -49,6 +50,14 @@ async def test_a_drawing_has_its_media_type_its_name_and_its_content(client: Asy
 async def test_the_same_address_gives_the_same_drawing_byte_for_byte(client: AsyncClient, ending: str) -> None:
     first, second = [await client.get(address(FITTING, ending)) for _ in range(2)]
     assert first.content == second.content
+
+
+async def test_drawings_asked_for_at_once_are_those_asked_for_one_by_one(client: AsyncClient) -> None:
+    """The drawing library keeps settings and chance in global variables, which two drawings must not share."""
+    asked = [address(document, ending) for ending in DRAWINGS for document in (FITTING, FAILING, van())]
+    one_by_one = [(await client.get(one)).content for one in asked]
+    at_once = await asyncio.gather(*(client.get(one) for one in asked))
+    assert [answer.content for answer in at_once] == one_by_one
 
 
 @pytest.mark.parametrize(("units", "shown", "other"), [("in", "inches", "mm"), ("mm", "mm", "inches")])
