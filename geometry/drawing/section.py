@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from geometry.drawing import section_layout, section_svg, section_words
 from geometry.drawing.section_known import BALLOONS, Known, fixed_of_partial, known_of, known_of_partial
 from geometry.drawing.section_marks import TroubleSpot, spot_of_conflict, spots_of_checks
-from geometry.drawing.section_pointers import Pointer, pointers_of
+from geometry.drawing.section_pointers import Pointer, pad_spans, pointers_of
 from geometry.drawing.section_scene import Scene, scene_of
 from geometry.drawing.section_shapes import Shape, shapes_of
 from geometry.errors import NoPadFitsError
@@ -82,9 +82,9 @@ def to_svg(
 ) -> str:
     """The section as an SVG element.
 
-    ``lit`` is the dotted key of the field in focus; ``typed`` holds values as the viewer typed them, by dotted key; below
-    640 units of width labels give way to a caption. ``detail`` shows only what one balloon points at. ``prefix`` keeps the
-    ids of two sections on one page apart.
+    ``lit`` is the dotted key of the field in focus, a measurement or a fixed dimension of the pad; ``typed`` holds values
+    as the viewer typed them, by dotted key; below 640 units of width labels give way to a caption. ``detail`` shows only
+    what one balloon points at. ``prefix`` keeps the ids of two sections on one page apart.
     """
     as_typed = typed or {}
     shown = {p.field: p for p in section.pointers}.get(detail or "")
@@ -95,6 +95,7 @@ def to_svg(
         page = section_layout.lay_out(
             section.scene, section.pointers, section.troubles, units=units, width=width, typed=as_typed, lit=lit
         )
+    spans = {**pad_spans(section.scene), **{p.field: p.span for p in section.pointers}}
     return section_svg.svg_of(
         page,
         section.shapes,
@@ -103,5 +104,6 @@ def to_svg(
         units=units,
         typed=as_typed,
         lit=lit,
+        lit_span=spans.get(lit or ""),
         prefix=prefix,
     )

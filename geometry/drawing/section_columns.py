@@ -40,39 +40,105 @@ def placed_beside(targets: Sequence[Point], *, pitch: float, low: float, high: f
         return ()
     pitch = min(pitch, (high - low) / max(1, len(targets) - 1))
     places = spread([y for _, y in targets], pitch=pitch, low=low, high=high)
-    tried = []
-    for shift in _SHIFTS:
-        moved = _moved(places, shift, low=low, high=high)
-        for is_from_top in (True, False):
-            given = without_crossings(targets, places=moved, x=x, is_from_top=is_from_top)
-            tried.append((_cost(targets, given, x), given))
-    return min(tried, key=lambda trial: trial[0])[1]
+    found: list[tuple[float, tuple[float, ...]]] = []
+    shifts = _SHIFTS if len(targets) <= _MANY else _SHIFTS[:1]
+    for shift in sorted({max(low - places[0], min(shift, high - places[-1])) for shift in shifts}, key=abs):
+        column = _Column(targets, tuple(place + shift for place in places), x)
+        found += [column.improved(column.start(is_from_top=is_from_top)) for is_from_top in (True, False)]
+        if min(found)[0] < _GOOD_ENOUGH * len(targets):
+            break
+    return min(found)[1]
 
 
-_SHIFTS = (0.0, -20.0, 20.0, -45.0, 45.0)
+_SHIFTS = (0.0, -30.0, 30.0)
 _CLEAR = 9.0
 """How far a leader should keep from the dots of the others."""
+_PER_CLOSE = 25.0
+"""How much detour one unit of that clearance is worth."""
+_GENTLE = 40.0
+"""A leader that climbs or falls so much costs as much as one unit of detour each."""
+_MOST_PASSES = 4
+_MANY = 7
+"""A longer column leaves little room to be moved in, and each trial takes longer."""
+_GOOD_ENOUGH = 40.0
+"""A mean cost below this needs no further trial."""
 
 
-def _moved(places: Sequence[float], shift: float, *, low: float, high: float) -> tuple[float, ...]:
-    """The whole column moved, as far as there is room."""
-    allowed = max(low - places[0], min(shift, high - places[-1]))
-    return tuple(place + allowed for place in places)
+class _Column:
+    """One set of places, and what each leader would cost at each of them."""
 
+    def __init__(self, targets: Sequence[Point], places: Sequence[float], x: float) -> None:
+        self.targets, self.places, self.x = targets, places, x
+        self.by_place = [[self.cost(index, y) for index in range(len(targets))] for y in places]
 
-def _cost(targets: Sequence[Point], places: Sequence[float], x: float) -> float:
-    """Length of all leaders, and much more for each that brushes the dot of another."""
-    total = 0.0
-    for (ax, ay), by in zip(targets, places, strict=True):
-        dx, dy = x - ax, by - ay
+    def cost(self, index: int, y: float) -> float:
+        """How far a leader climbs or falls, and much more where it brushes the dot of another."""
+        ax, ay = self.targets[index]
+        dx, dy = self.x - ax, y - ay
         square = dx * dx + dy * dy
-        total += square**0.5
-        for px, py in targets:
+        length: float = square**0.5
+        total = dy * dy / _GENTLE
+        for px, py in self.targets:
             along = (px - ax) * dx + (py - ay) * dy
             if 0 < along < square:
-                near = abs((px - ax) * dy - (py - ay) * dx) / square**0.5
-                total += 120 * max(0.0, _CLEAR - near)
-    return total
+                near = abs((px - ax) * dy - (py - ay) * dx) / length
+                if near < _CLEAR:
+                    total += _PER_CLOSE * (_CLEAR - near)
+        return total
+
+    def total(self, order: Sequence[int]) -> float:
+        """What an arrangement costs, the targets named from the top down."""
+        return sum([row[index] for row, index in zip(self.by_place, order, strict=True)])
+
+    def start(self, *, is_from_top: bool) -> list[int]:
+        """An arrangement without crossings."""
+        given = without_crossings(self.targets, places=self.places, x=self.x, is_from_top=is_from_top)
+        return sorted(range(len(given)), key=given.__getitem__)
+
+    def improved(self, order: list[int]) -> tuple[float, tuple[float, ...]]:
+        """The arrangement after every move of one balloon that is cheaper and crosses nothing, with its cost."""
+        cost = self.total(order)
+        for _ in range(_MOST_PASSES):
+            before = cost
+            for source in range(len(order)):
+                order, cost = self.moved(order, cost, source)
+            if cost == before:
+                break
+        given = [0.0] * len(order)
+        for slot, index in enumerate(order):
+            given[index] = self.places[slot]
+        return cost, tuple(given)
+
+    def moved(self, order: list[int], cost: float, source: int) -> tuple[list[int], float]:
+        """The arrangement with one balloon taken from its place to a better one, with its cost."""
+        best, rows = order, self.by_place
+        for step in (1, -1):
+            tried, running, slot = list(order), self.total(order), source
+            while 0 <= slot + step < len(order):
+                a, b = tried[slot], tried[slot + step]
+                running += rows[slot][b] + rows[slot + step][a] - rows[slot][a] - rows[slot + step][b]
+                tried[slot], tried[slot + step] = b, a
+                slot += step
+                if running < cost - 1e-6 and not self.has_crossing(tried):
+                    best, cost = list(tried), running
+        return best, cost
+
+    def has_crossing(self, order: Sequence[int]) -> bool:
+        """Whether any two leaders meet: where both run side by side, the upper must stay above the lower."""
+        for lower, low_index in enumerate(order):
+            for upper in range(lower):
+                (ax, ay), (bx, by) = self.targets[order[upper]], self.targets[low_index]
+                start = bx if abs(self.x - bx) < abs(self.x - ax) else ax
+                high, low = self.places[upper], self.places[lower]
+                level_a = high + (ay - high) * (start - self.x) / (ax - self.x)
+                level_b = low + (by - low) * (start - self.x) / (bx - self.x)
+                if level_a >= level_b - _APART:
+                    return True
+        return False
+
+
+_APART = 0.5
+"""Leaders nearer than this where the shorter one begins would seem to touch."""
 
 
 def without_crossings(
@@ -91,7 +157,7 @@ def without_crossings(
 
         def steepness(index: int, place: float = place) -> tuple[float, float, int]:
             away = abs(x - targets[index][0])
-            return sense * (targets[index][1] - place) / away, away, index
+            return round(sense * (targets[index][1] - place) / away, 9), away, index
 
         first = min(left, key=steepness)
         given[first] = place

@@ -2,7 +2,9 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from math import floor, log
+from typing import Literal
 
 from geometry.drawing.section_columns import placed_beside, told_apart
 from geometry.drawing.section_known import TITLES
@@ -10,6 +12,7 @@ from geometry.drawing.section_lettering import BOLD, cut, length_words, wrapped
 from geometry.drawing.section_marks import Band, TroubleSpot, band_of
 from geometry.drawing.section_pointers import Pointer
 from geometry.drawing.section_scene import Scene
+from geometry.drawing.section_words import scale_words
 from geometry.outline import Point
 from geometry.units import LengthUnit
 
@@ -25,7 +28,9 @@ _TARGET = 44.0
 """Least height of what a finger taps (WCAG 2.2, 2.5.5)."""
 _STEPS_A_DECADE = 40
 """Scales come in preferred numbers (ISO 3, R 40), so that the picture keeps its scale while a size is typed."""
-_MOST_A_SIDE = 4
+_MOST_A_SIDE = {False: 4, True: 2}
+"""Trouble shown on each side of a wide and of a narrow picture; the rest is counted in words."""
+_LEAST_HEIGHT = 330
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +57,14 @@ class Box:
 
 
 @dataclass(frozen=True, slots=True)
+class Lettering:
+    """One line of a label."""
+
+    words: str
+    role: Literal["balloon-label", "balloon-value", "trouble-words", "trouble-numbers"]
+
+
+@dataclass(frozen=True, slots=True)
 class Placed:
     """A balloon, or the lettered mark of a trouble, in its column."""
 
@@ -59,8 +72,10 @@ class Placed:
     centre: Point
     leader: tuple[Point, Point]
     """From what it points at to the balloon's edge."""
-    label: tuple[str, ...]
+    label: tuple[Lettering, ...]
     label_box: Box
+    target: Box
+    """What a finger may hit: balloon and label together."""
     is_left: bool
     pointer: Pointer | None = None
     spot: TroubleSpot | None = None
@@ -79,6 +94,8 @@ class Page:
     notes: tuple[str, ...]
     """Lines below the ground."""
     is_narrow: bool
+    window: Box | None = None
+    """Where the figure is cut off, in a detail."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,8 +141,8 @@ def lay_out(
 ) -> Page:
     """The whole section in a picture of the given width."""
     is_narrow = width < NARROW
-    room = _Room(width, round(1.05 * width) if is_narrow else 560, is_narrow)
-    shown, more = _at_most(troubles)
+    room = _Room(width, max(_LEAST_HEIGHT, round(0.88 * width)) if is_narrow else 560, is_narrow)
+    shown, more = _at_most(troubles, _MOST_A_SIDE[is_narrow])
     frame = _whole(scene, room)
     placed = _placed(scene, pointers, shown, frame, room, units=units, typed=typed)
     notes = [f"{p.mark}  {p.spot.words}: {p.spot.numbers(units)}" for p in placed if p.spot] if is_narrow else []
@@ -133,8 +150,10 @@ def lay_out(
         notes.append(f"{more} more below.")
     if is_narrow:
         notes.insert(0, _caption(pointers, lit, units, typed))
+    else:
+        notes.insert(0, scale_words(scene))
     lines = tuple(line for note in notes for line in wrapped(note, size=TEXT, width=width - 12, most=2) or ("",))
-    height = room.height + LINE * len(lines)
+    height = room.height + LINE * max(0, len(lines) - 1)
     return Page(width, height, frame, placed, room.ground, lines, is_narrow)
 
 
@@ -152,18 +171,19 @@ def lay_out_detail(
     middle = (room.top + room.ground) / 2
     frame = Frame(scale, width / 2 - scale * (left + right) / 2, middle + scale * (low + high) / 2)
     placed = _placed(scene, (pointer,), (), frame, room, units=units, typed=typed)
-    return Page(
-        width, room.height, frame, placed, room.height - 30, (_caption((pointer,), pointer.field, units, typed),), True
-    )
+    kept = 2 * room.column
+    window = Box(kept if pointer.is_left else 0, 0, width if pointer.is_left else width - kept, room.ground + 6)
+    caption = _caption((pointer,), pointer.field, units, typed)
+    return Page(width, room.height, frame, placed, room.ground + 2, (caption,), True, window)
 
 
-def _at_most(troubles: Sequence[TroubleSpot]) -> tuple[tuple[TroubleSpot, ...], int]:
+def _at_most(troubles: Sequence[TroubleSpot], most: int) -> tuple[tuple[TroubleSpot, ...], int]:
     """The first few of each side, and how many are left over."""
     kept: list[TroubleSpot] = []
     count = {True: 0, False: 0}
     for spot in troubles:
         count[spot.is_left] += 1
-        if count[spot.is_left] <= _MOST_A_SIDE:
+        if count[spot.is_left] <= most:
             kept.append(spot)
     return tuple(kept), len(troubles) - len(kept)
 
@@ -196,13 +216,16 @@ def _placed(
         chosen = [i for i, (p, s, _) in enumerate(items) if (p or s) and _is_left(p, s) == is_left]
         x = room.column if is_left else room.width - room.column
         near = x + RADIUS if is_left else x - RADIUS
-        for i, y in zip(chosen, _heights([targets[i] for i in chosen], near, room), strict=True):
+        heights = _heights([targets[i] for i in chosen], near, room)
+        tap = min([_TARGET, *(b - a for a, b in pairwise(sorted(heights)))]) / 2
+        for i, y in zip(chosen, heights, strict=True):
             pointer, spot, band = items[i]
             mark = str(pointer.number) if pointer else chr(ord("A") + i - len(pointers))
             label = _label(pointer, spot, room, units, typed)
             leader = (targets[i], (near, y))
             box = _label_box(label, x, y, room, is_left=is_left)
-            found[i] = Placed(mark, (x, y), leader, label, box, is_left, pointer, spot, band)
+            target = Box(min(box.left, x - tap), y - tap, max(box.right, x + tap), y + tap)
+            found[i] = Placed(mark, (x, y), leader, label, box, target, is_left, pointer, spot, band)
     return tuple(found[i] for i in sorted(found))
 
 
@@ -218,20 +241,23 @@ def _heights(targets: Sequence[Point], x: float, room: _Room) -> tuple[float, ..
 
 def _label(
     pointer: Pointer | None, spot: TroubleSpot | None, room: _Room, units: LengthUnit, typed: Mapping[str, str]
-) -> tuple[str, ...]:
+) -> tuple[Lettering, ...]:
     """Title and value, or a few words and numbers; nothing where there is no room beside the balloons."""
+    width = room.label_width
     if room.is_narrow:
         return ()
     if pointer:
-        value = value_words(pointer, units, typed)
-        return (
-            cut(TITLES[pointer.field], size=TEXT, width=room.label_width),
-            cut(value, size=TEXT * BOLD, width=room.label_width),
-        )
+        value = cut(value_words(pointer, units, typed), size=TEXT * BOLD, width=width)
+        title = cut(TITLES[pointer.field], size=TEXT, width=width)
+        return Lettering(title, "balloon-label"), Lettering(value, "balloon-value")
     if spot is None:
         return ()
-    words = wrapped(spot.words, size=SMALL * BOLD, width=room.label_width, most=2)
-    return (*words, *wrapped(spot.numbers(units), size=SMALL, width=room.label_width, most=3 - len(words)))
+    words = wrapped(spot.words, size=SMALL * BOLD, width=width, most=2)
+    numbers = wrapped(spot.numbers(units), size=SMALL, width=width, most=3 - len(words))
+    return (
+        *(Lettering(line, "trouble-words") for line in words),
+        *(Lettering(line, "trouble-numbers") for line in numbers),
+    )
 
 
 def value_words(pointer: Pointer, units: LengthUnit, typed: Mapping[str, str]) -> str:
@@ -251,12 +277,12 @@ def _caption(pointers: Sequence[Pointer], lit: str | None, units: LengthUnit, ty
     return ""
 
 
-def label_line(label: Sequence[str]) -> float:
-    """Distance of a label's lines: three stand closer than two, so that both fit beside a balloon."""
-    return LINE if len(label) < 3 else SMALL_LINE
+def label_line(label: Sequence[Lettering]) -> float:
+    """Distance of a label's lines: those of a trouble stand closer, so that three fit beside its mark."""
+    return LINE if label and label[0].role == "balloon-label" else SMALL_LINE
 
 
-def _label_box(label: Sequence[str], x: float, y: float, room: _Room, *, is_left: bool) -> Box:
+def _label_box(label: Sequence[Lettering], x: float, y: float, room: _Room, *, is_left: bool) -> Box:
     """The rectangle that a label may fill."""
     if not label:
         return Box(x - RADIUS, y - RADIUS, x + RADIUS, y + RADIUS)

@@ -5,8 +5,8 @@ from typing import Literal
 from geometry.units import LengthUnit, mm_to_inch
 
 _THOUSANDTHS_OF_EM = {
-    278: "'ijl", 295: "IJ", 318: " ,.’", 337: "/:;\\|", 352: "f", 361: "-", 390: "()[]t", 411: "r!", 460: '"', 500: "*_`°–",
-    525: "sz?", 557: "cL", 579: "kF", 592: "vxy", 615: "oaeTYP⌀", 636: "hnuSbdgpqE0123456789$", 656: "K", 686: "AVXZB",
+    278: "'ijl", 295: "IJ", 318: " ,.’", 337: "/:;\\|", 352: "f", 361: "-", 393: "()[]t", 411: "r!", 460: '"', 500: "*_`°–",
+    525: "sz", 557: "cL?", 579: "kF", 592: "vxy", 615: "oaeTYP⌀", 636: "hnuSbdgpqE0123456789$", 656: "K", 686: "AVXZB",
     698: "RC", 752: "UNH", 787: "DGOQ&", 838: "w#+<=>~−≥≤×", 863: "M", 989: "Wm%½", 1000: "@…",
 }  # fmt: skip
 """Advance widths of DejaVu Sans in groups, the widest of each: one of the broadest fonts a page falls back to."""

@@ -54,7 +54,7 @@ class TroubleSpot:
         """What was found and what would do, in words."""
         if self.is_conflict:
             least, most = (quantity_words(v, self.unit, units) for v in (self.value, self.limit))
-            return f"at least {least}, at most {most}"
+            return f"at least {least}, at most {most}: no room"
         limit = quantity_words(self.limit, self.unit, units)
         wanted = f"{'at most' if self.sense == 'at_most' else 'at least'} {limit}"
         return f"{quantity_words(self.value, self.unit, units)}, {wanted}" if isfinite(self.value) else wanted
@@ -74,7 +74,7 @@ def spot_of_conflict(error: NoPadFitsError) -> TroubleSpot:
     title = error.dimension.removesuffix("_mm").replace("_", " ").capitalize()
     return TroubleSpot(
         PLACE_OF_DIMENSION.get(error.dimension, "body"),
-        f"No room for the {title.lower()}",
+        title,
         error.lower.value_mm,
         error.upper.value_mm,
         "mm",
@@ -154,11 +154,11 @@ def _car_bands(s: Scene) -> dict[str, Band]:
     wall, level = (slot + s.body) / 2, min(s.sill, s.inboard)
     return {
         "web": _box(0.4 * slot, min(p.seat_length_mm, s.edge), slot + 6 * k, s.edge),
-        "slot_floor": _box(-half - 0.5 * k, s.edge - 1.6 * k, half + 0.5 * k, s.edge),
+        "slot_floor": Band((-half - k, s.edge - 2 * k), (half + k, s.edge), (half + k, s.edge - 1.4 * k)),
         "slot_side": _box(min(half, slot), s.edge, max(slot, half), s.wall_top),
         "wall": _box(slot, s.edge - k, min(slot + 4 * k, s.body), s.edge + 4 * k),
         "wall_top": _box(wall - 3 * k, min(s.wall_top, level), wall + 5 * k, max(s.wall_top, level)),
-        "seam_edge": _box(-half, s.edge, half, s.edge + 1.6 * k),
+        "seam_edge": Band((-half, s.edge), (half, s.edge + 2 * k), (half, s.edge + 1.4 * k)),
         "seam_strip": _box(-half, min(s.wall_top, s.sill - k), half, s.sill),
     }
 

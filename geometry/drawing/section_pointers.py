@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import Literal
 
 from geometry.drawing.section_known import BALLOONS, OPTIONAL
 from geometry.drawing.section_scene import Scene
@@ -10,12 +11,13 @@ from geometry.outline import Point
 
 @dataclass(frozen=True, slots=True)
 class Span:
-    """A dimension line with its extension lines; ``is_outside`` puts the arrows outside, pointing in."""
+    """A dimension line with its extension lines."""
 
     start: Point
     end: Point
     extensions: tuple[tuple[Point, Point], ...] = ()
-    is_outside: bool = False
+    arrows: Literal["between", "outside", "radius"] = "between"
+    """Outside: pointing in from the extensions. Radius: one arrow, at the end."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,8 +36,11 @@ class Pointer:
 
     @property
     def is_left(self) -> bool:
-        """The jack's balloons stand on the left, the car's on the right."""
-        return self.field.startswith("jack.")
+        """The jack's balloons stand on the left, the car's on the right, but for the outboard side's on the outboard side.
+
+        So no leader passes the centre line, and none from the left can meet one from the right.
+        """
+        return self.at[0] < 0
 
     @property
     def words_if_missing(self) -> str:
@@ -82,10 +87,10 @@ def _jack_targets(s: Scene) -> Targets:
         ),
         "jack.cup_corner_radius_mm": (
             arc_middle,
-            Span((-inside + s.corner, s.corner), arc_middle),
+            Span((-inside + s.corner, s.corner), arc_middle, arrows="radius"),
         ),
-        "jack.rim_diameter_mm": ((-rim, 0.55 * s.under), _across(rim, s.under - 5 * k, s.under)),
-        "jack.stem_hole_diameter_mm": ((-hole, 0.6 * s.under), _across(hole, s.under - 5 * k, 0.6 * s.under)),
+        "jack.rim_diameter_mm": ((-rim, 0.25 * s.under), _across(rim, s.under - 5 * k, s.under)),
+        "jack.stem_hole_diameter_mm": ((-hole, 0.8 * s.under), _across(hole, s.under - 5 * k, 0.8 * s.under)),
         "jack.rim_height_low_mm": (lowered, _upright(-rim - 6 * k, s.ground, low, from_x=(-rim, -rim))),
     }
 
@@ -102,7 +107,7 @@ def _car_targets(s: Scene) -> Targets:
             _upright(beside, s.edge, s.sill, from_x=(half, s.step)),
         ),
         "seam.edge_height_mm": (
-            (half, s.edge),
+            (0, s.edge),
             _upright(max(s.rim, s.body) + 6 * k, s.ground, s.edge, from_x=(s.rim, half)),
         ),
         "seam.clear_outboard_mm": (
@@ -110,7 +115,7 @@ def _car_targets(s: Scene) -> Targets:
             _upright(-(s.step + s.reach) / 2, s.edge, s.outboard, from_x=(-half, -s.step)),
         ),
         "seam.clear_inboard_mm": (
-            ((s.step + s.reach) / 2, s.inboard),
+            (0.2 * s.step + 0.8 * s.reach, s.inboard),
             _upright((s.step + s.reach) / 2, s.edge, s.inboard, from_x=(half, s.step)),
         ),
     }
@@ -124,10 +129,34 @@ def _across(half: float, y: float, from_y: float) -> Span:
 def _narrow(half: float, y: float, k: float) -> Span:
     """A level dimension line across something thin, its arrows outside."""
     return Span(
-        (-half, y), (half, y), (((-half - 8 * k, y), (-half, y)), ((half + 8 * k, y), (half, y))), is_outside=True
+        (-half, y), (half, y), (((-half - 8 * k, y), (-half, y)), ((half + 8 * k, y), (half, y))), arrows="outside"
     )
 
 
 def _upright(x: float, low: float, high: float, *, from_x: tuple[float, float]) -> Span:
     """An upright dimension line beside what it measures, with its lower and upper extension line."""
     return Span((x, low), (x, high), (((from_x[0], low), (x, low)), ((from_x[1], high), (x, high))))
+
+
+def pad_spans(scene: Scene) -> Mapping[str, Span]:
+    """The dimension line of each size of the pad, by the dotted key under which it may be fixed."""
+    k, p = scene.unit_mm, scene.pad
+    seat, slot, stem = p.seat_diameter_mm / 2, p.slot_width_mm / 2, p.stem_diameter_mm / 2
+    right, left = scene.body + 3 * k, -scene.body - 3 * k
+    rounded = p.seat_corner_radius_mm * (1 - 0.5**0.5)
+    arc_middle = (seat - rounded, rounded)
+    spans = {
+        "seat_diameter_mm": _across(seat, p.seat_length_mm / 2, p.seat_length_mm / 2),
+        "seat_length_mm": _upright(left, 0, p.seat_length_mm, from_x=(-seat, -seat)),
+        "seat_corner_radius_mm": Span(
+            (seat - p.seat_corner_radius_mm, p.seat_corner_radius_mm), arc_middle, arrows="radius"
+        ),
+        "body_diameter_mm": _across(scene.body, (p.seat_length_mm + p.web_mm) / 2, p.web_mm),
+        "slot_width_mm": _narrow(slot, p.web_mm + 0.4 * p.slot_depth_mm, k),
+        "slot_depth_mm": _upright(right, p.web_mm, p.top_height_mm, from_x=(slot, scene.body)),
+        "web_mm": _upright(right, 0, p.web_mm, from_x=(0, slot)),
+    }
+    if p.has_stem:
+        spans["stem_diameter_mm"] = _across(stem, -p.stem_length_mm / 2, -p.stem_length_mm / 2)
+        spans["stem_length_mm"] = _upright(0, -p.stem_length_mm, 0, from_x=(0, 0))
+    return {f"fixed.{name}": span for name, span in spans.items()}

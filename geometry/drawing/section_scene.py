@@ -6,6 +6,7 @@ shortened; everything above is to scale.
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from itertools import pairwise
 
 from geometry.drawing.section_known import Known
 from geometry.errors import BadMeasurementsError
@@ -55,6 +56,8 @@ class Scene:
     outboard: float
     inboard: float
     """Levels of the lowest other thing on each side, as far as they are drawn."""
+    is_clear_cut: bool
+    """Whether a clear height is so great that it is drawn shorter."""
     step: float
     """How far out the lowest other thing begins."""
     reach: float
@@ -96,7 +99,7 @@ def scene_of(known: Known, pad: Pad | None, so_far: Mapping[str, float] | None =
     )
     hole, hole_floor, under = _hole(known, shown, unit)
     edge = shown.web_mm
-    top = max(edge + max(height, clear_out, clear_in), shown.top_height_mm) + 16 * unit
+    top = max(edge + max(height, clear_out, clear_in), shown.top_height_mm) + 22 * unit
     room = _SHAPE * 2 * reach - (top - under)
     rim_low, ground, breaks = _levels_below(known, shown, under, unit, room)
     sheets = known.sheets or 2
@@ -118,6 +121,7 @@ def scene_of(known: Known, pad: Pad | None, so_far: Mapping[str, float] | None =
         sill=edge + height,
         outboard=edge + clear_out,
         inboard=edge + clear_in,
+        is_clear_cut=cap < max(known.clear_outboard_mm or 0, known.clear_inboard_mm or 0),
         step=step,
         reach=reach,
         top=top,
@@ -217,7 +221,9 @@ def _levels_below(
     ground = pad.web_mm - edge
     rim_low = ground + low
     targets = (rim_low, ground) if rim_low < under else (ground,)
-    longest, shortest = max(18 * unit, room / len(targets)), 6 * unit
+    gaps = [a - b for a, b in pairwise((under, *targets))]
+    longest = max(18 * unit, room / len(targets), room - min(gaps) if len(targets) > 1 else 0.0)
+    shortest = 6 * unit
     level, true, breaks = under, under, []
     drawn: list[float] = []
     for target in targets:

@@ -9,7 +9,19 @@ from geometry.outline import Arc, Outline, Point, corner, polyline, walked_back_
 from geometry.profile import section_outline
 
 Kind = Literal[
-    "cut-steel", "cup-edge", "jack", "lowered", "pad", "paint", "seam", "sill", "ground", "centre", "break", "hole-edge"
+    "cut-steel",
+    "cup-edge",
+    "jack",
+    "lowered",
+    "pad",
+    "paint",
+    "seam",
+    "sill",
+    "ground",
+    "car",
+    "centre",
+    "break",
+    "hole-edge",
 ]
 
 
@@ -29,6 +41,7 @@ class Shape:
 def shapes_of(scene: Scene) -> tuple[Shape, ...]:
     """Everything from the ground up, in the order in which it is drawn."""
     return (
+        *_car(scene),
         *_jack(scene),
         *_cup(scene),
         Shape("pad", section_outline(scene.pad), is_closed=True, is_ghost=scene.pad_is_stand_in),
@@ -68,6 +81,22 @@ def _jack(scene: Scene) -> Iterator[Shape]:
     else:
         ends = [(-scene.rim - 8 * k, scene.rim_low), (-scene.rim - k, scene.rim_low)]
         yield Shape("lowered", polyline(ends), is_ghost=is_ghost)
+
+
+def _car(scene: Scene) -> Iterator[Shape]:
+    """The room that the car takes up above its lowest surfaces, cut off at the top of the picture."""
+    k, x, top = scene.unit_mm, scene.step, scene.top - 6 * scene.unit_mm
+    under = [(-scene.reach, scene.outboard), (-x - k, scene.outboard), (-x + k, scene.sill), (x - k, scene.sill)]
+    corners = [(-scene.reach, top), *under, (x + k, scene.inboard), (scene.reach, scene.inboard), (scene.reach, top)]
+    yield Shape("car", polyline(corners), is_closed=True)
+    zigzag = [
+        (-scene.reach - 2 * k, 0),
+        (0.4 * x, 0),
+        (0.4 * x + k, 2 * k),
+        (0.4 * x + 3 * k, -2 * k),
+        (0.4 * x + 4 * k, 0),
+    ]
+    yield Shape("break", polyline([(x, top + y) for x, y in [*zigzag, (scene.reach + 2 * k, 0)]]))
 
 
 def cup_inside(scene: Scene) -> Outline:

@@ -10,6 +10,7 @@ from geometry.drawing.section_layout import (
     RADIUS,
     SMALL,
     TEXT,
+    Box,
     Frame,
     Page,
     Placed,
@@ -26,6 +27,7 @@ NYLON, NYLON_EDGE, STEEL, SHEET, CENTRE = "#e9dcc3", "#5b3d1e", "#dfe5e8", "#8fa
 THICK, THIN = "1.8", "0.7"
 """Visible edges and everything thin, in page units: the ratio 0.7 to 0.25 of a drawing."""
 _LOOKS: Mapping[str, Mapping[str, str]] = {
+    "car": {"fill": SHEET, "fill-opacity": "0.14"},
     "cut-steel": {"fill": STEEL},
     "hatch": {"stroke": PENCIL, "stroke-width": THIN},
     "cup-edge": {"fill": "none", "stroke": INK, "stroke-width": THICK},
@@ -58,22 +60,24 @@ def svg_of(
     units: LengthUnit,
     typed: Mapping[str, str],
     lit: str | None,
+    lit_span: Span | None,
     prefix: str,
 ) -> str:
     """The picture; its title and description tell the same in words."""
     figure = "".join(_shape(shape, page.frame, prefix) for shape in shapes)
+    cut = f' clip-path="url(#{prefix}-window)"' if page.window else ""
     parts = [
         f'<svg xmlns="http://www.w3.org/2000/svg" class="section{" narrow" if page.is_narrow else ""}"'
         f' viewBox="0 0 {_n(page.width)} {_n(page.height)}" role="group" aria-labelledby="{prefix}-title"'
         f' font-family="sans-serif" font-size="{_n(TEXT)}">',
         f'<title id="{prefix}-title">{escape(title)}</title>',
-        _patterns(prefix),
-        f'<g class="figure" role="img" aria-labelledby="{prefix}-description">'
+        f"<defs>{_patterns(prefix)}{_window(page.window, prefix)}</defs>",
+        f'<g class="figure"{cut} role="img" aria-labelledby="{prefix}-description">'
         f'<desc id="{prefix}-description">{escape(description)}</desc>',
         figure,
-        _sides(page),
+        "" if page.window else _sides(page),
         "".join(_band(p, page.frame, prefix) for p in page.placed),
-        "".join(_span(p.pointer.span, page.frame) for p in page.placed if p.pointer and p.pointer.field == lit),
+        _span(lit_span, page.frame) if lit_span else "",
         "</g>",
         "".join(_balloon(p, p.pointer, units, typed, is_lit=p.pointer.field == lit) for p in page.placed if p.pointer),
         "".join(_trouble(p) for p in page.placed if p.spot),
@@ -124,11 +128,19 @@ def _patterns(prefix: str) -> str:
     hatch = f'<path d="M0 0V8" {_attributes("hatch")}/>'
     cross = f'<path d="M0 0V5M0 0H5" {_attributes("trouble-hatch")}/>'
     return (
-        f'<defs><pattern id="{prefix}-hatch" width="8" height="8" patternUnits="userSpaceOnUse"'
+        f'<pattern id="{prefix}-hatch" width="8" height="8" patternUnits="userSpaceOnUse"'
         f' patternTransform="rotate(45)">{hatch}</pattern>'
         f'<pattern id="{prefix}-cross" width="5" height="5" patternUnits="userSpaceOnUse"'
-        f' patternTransform="rotate(45)">{cross}</pattern></defs>'
+        f' patternTransform="rotate(45)">{cross}</pattern>'
     )
+
+
+def _window(box: Box | None, prefix: str) -> str:
+    """The window through which a detail is seen."""
+    if box is None:
+        return ""
+    size = f'width="{_n(box.right - box.left)}" height="{_n(box.bottom - box.top)}"'
+    return f'<clipPath id="{prefix}-window"><rect x="{_n(box.left)}" y="{_n(box.top)}" {size}/></clipPath>'
 
 
 def _shape(shape: Shape, frame: Frame, prefix: str) -> str:
@@ -154,15 +166,14 @@ def _with_class(drawn: str, shape: Shape) -> str:
 
 def _sheet(shape: Shape, d: str, width: float) -> str:
     """A thin sheet: a dark line, and a lighter one in it as wide as is left."""
-    ghost = ' opacity="0.45"' if shape.is_ghost else ""
-    name = f"{shape.kind}{' ghost' if shape.is_ghost else ''}"
-    outer, inner = max(width, 1.2), width - 1.3
-    core = (
-        f'<path class="{name}" d="{d}" fill="none" stroke="{SHEET}" stroke-width="{_n(inner)}"/>' if inner > 0.2 else ""
+    faint, opacity = (" ghost", ' opacity="0.45"') if shape.is_ghost else ("", "")
+    lines = [(f"{shape.kind}-edge{faint}", INK, max(width, 1.2)), (f"{shape.kind}{faint}", SHEET, width - 1.3)]
+    drawn = "".join(
+        f'<path class="{name}" d="{d}" fill="none" stroke="{colour}" stroke-width="{_n(thick)}"/>'
+        for name, colour, thick in lines
+        if thick > 0.2
     )
-    return (
-        f'<g{ghost}><path class="{name}-edge" d="{d}" fill="none" stroke="{INK}" stroke-width="{_n(outer)}"/>{core}</g>'
-    )
+    return f"<g{opacity}>{drawn}</g>"
 
 
 def _ground_hatch(shape: Shape, frame: Frame) -> str:
@@ -202,11 +213,14 @@ def _span(span: Span, frame: Frame) -> str:
     extensions = "".join(f"M{_pair(frame.at(a))}L{_pair(frame.at(b))}" for a, b in span.extensions)
     extended = f'<path d="{extensions}" {_attributes("extension")}/>' if extensions else ""
     line = f'<path d="M{_pair(start)}L{_pair(end)}" {_attributes("dimension")}/>'
-    tips = (_tip(end, start), _tip(start, end)) if span.is_outside else (_tip(start, end), _tip(end, start))
-    if span.is_outside:
-        (a, b), (c, d) = frame.at(span.extensions[0][0]), frame.at(span.extensions[1][0])
-        tips = (_tip(start, (a, b)), _tip(end, (c, d)))
-    return f'<g class="lit-dimension">{extended}{line}{"".join(tips)}</g>'
+    match span.arrows:
+        case "outside":
+            tips = "".join(_tip(frame.at(tip), frame.at(tail)) for tail, tip in span.extensions)
+        case "radius":
+            tips = _tip(end, start)
+        case _:
+            tips = _tip(start, end) + _tip(end, start)
+    return f'<g class="lit-dimension">{extended}{line}{tips}</g>'
 
 
 def _tip(at: Point, away: Point) -> str:
@@ -235,44 +249,37 @@ def _balloon(placed: Placed, pointer: Pointer, units: LengthUnit, typed: Mapping
     width = {"stroke": INK, "stroke_width": "1.6"} if is_lit else {}
     return (
         f'<a id="balloon-{key}" class="balloon{state}{missing}" data-field="{pointer.field}" href="#field-{key}"'
-        f' aria-label="{escape(name)}">{_target(placed)}'
+        f' aria-label="{escape(name)}">{_target(placed.target)}'
         f'<path d="M{_pair(placed.leader[0])}L{_pair(placed.leader[1])}" {_attributes("leader", **width)}/>'
         f'<circle cx="{_n(ax)}" cy="{_n(ay)}" r="2.4" {_attributes("dot")}/>'
         f'<circle cx="{_n(x)}" cy="{_n(y)}" r="{_n(RADIUS)}" {_attributes("balloon-ring", **ring)}/>'
         f'<text class="balloon-number" x="{_n(x)}" y="{_n(y + 5)}" text-anchor="middle" font-weight="600"'
-        f' fill="{CHALK if is_lit else INK}">{pointer.number}</text>{_label(placed, is_bold_last=True)}</a>'
+        f' fill="{CHALK if is_lit else INK}">{pointer.number}</text>{_label(placed)}</a>'
     )
 
 
-def _target(placed: Placed) -> str:
-    """What a finger may hit: balloon and label together."""
-    (x, y), box = placed.centre, placed.label_box
-    left, right = min(x - RADIUS, box.left), max(x + RADIUS, box.right)
-    half = max(RADIUS, (box.bottom - box.top) / 2)
-    return (
-        f'<rect class="target" x="{_n(left)}" y="{_n(y - half)}" width="{_n(right - left)}" height="{_n(2 * half)}"'
-        ' fill="none" pointer-events="all"/>'
-    )
+def _target(box: Box) -> str:
+    """What a finger may hit."""
+    size = f'width="{_n(box.right - box.left)}" height="{_n(box.bottom - box.top)}"'
+    return f'<rect class="target" x="{_n(box.left)}" y="{_n(box.top)}" {size} fill="none" pointer-events="all"/>'
 
 
-def _label(placed: Placed, *, is_bold_last: bool) -> str:
+def _label(placed: Placed) -> str:
     """The label's lines beside the balloon, turned away from the picture."""
-    if not placed.label:
-        return ""
     step = label_line(placed.label)
-    size = TEXT if is_bold_last else SMALL
     x = placed.centre[0] + (-1 if placed.is_left else 1) * (RADIUS + LABEL_GAP)
     anchor = "end" if placed.is_left else "start"
     first = placed.centre[1] - step * len(placed.label) / 2 + 0.72 * step
+    is_missing = placed.pointer is not None and placed.pointer.value_mm is None
     lines = []
-    for i, words in enumerate(placed.label):
-        is_bold = (i == len(placed.label) - 1) == is_bold_last
-        weight = ' font-weight="600"' if is_bold else ""
-        name = "balloon-value" if is_bold and is_bold_last else "balloon-label"
-        colour = INK if is_bold or not is_bold_last else PENCIL
+    for i, line in enumerate(placed.label):
+        is_strong = line.role in {"balloon-value", "trouble-words"} and not is_missing
+        size = TEXT if line.role.startswith("balloon") else SMALL
+        weight = ' font-weight="600"' if is_strong else ""
+        colour = PENCIL if is_missing or line.role == "balloon-label" else INK
         lines.append(
-            f'<text class="{name}" x="{_n(x)}" y="{_n(first + i * step)}" text-anchor="{anchor}" font-size="{_n(size)}"'
-            f'{weight} fill="{colour}">{escape(words)}</text>'
+            f'<text class="{line.role}" x="{_n(x)}" y="{_n(first + i * step)}" text-anchor="{anchor}"'
+            f' font-size="{_n(size)}"{weight} fill="{colour}">{escape(line.words)}</text>'
         )
     return "".join(lines)
 
@@ -287,7 +294,7 @@ def _trouble(placed: Placed) -> str:
         f'<path d="M{_pair(start)}L{_pair(end)}" {_attributes("trouble-line")}/>{_tip(start, end)}'
         f'<path d="{diamond}" {_attributes("trouble-mark")}/>'
         f'<text class="trouble-letter" x="{_n(x)}" y="{_n(y + 5)}" text-anchor="middle" font-weight="600" fill="{CHALK}">'
-        f"{placed.mark}</text>{_label(placed, is_bold_last=False)}</g>"
+        f"{placed.mark}</text>{_label(placed)}</g>"
     )
 
 

@@ -23,16 +23,15 @@ def _sentences(
     scene: Scene, pointers: tuple[Pointer, ...], troubles: tuple[TroubleSpot, ...], units: LengthUnit
 ) -> Iterator[str]:
     yield "A cut across the seam, from the ground up, outboard on the left; the seam has just come down on the slot's floor."
-    for side, is_left in (("Jack", True), ("Car", False)):
-        told = [p for p in pointers if p.is_left == is_left and p.value_mm is not None]
+    for side, group in (("Jack", "jack."), ("Car", "seam.")):
+        told = [p for p in pointers if p.field.startswith(group) and p.value_mm is not None]
         if told:
             yield f"{side}: {'; '.join(f'{_lower(TITLES[p.field])} {length_words(p.value_mm or 0, units)}' for p in told)}."
     missing = [p for p in pointers if p.value_mm is None and not p.is_optional]
     if missing:
         yield f"Still to be measured, drawn faintly: {', '.join(_lower(TITLES[p.field]) for p in missing)}."
     yield _pad(scene, units)
-    if scene.breaks:
-        yield "Between cup and ground the picture is shortened, shown by a break line; all else is to scale."
+    yield scale_words(scene)
     for spot in troubles:
         yield f"Marked: {spot.words}, {spot.numbers(units)}."
 
@@ -58,3 +57,16 @@ def _pad(scene: Scene, units: LengthUnit) -> str:
 
 def _lower(title: str) -> str:
     return title[0].lower() + title[1:]
+
+
+def scale_words(scene: Scene) -> str:
+    """What is drawn shorter than it is."""
+    match bool(scene.breaks), scene.is_clear_cut:
+        case True, True:
+            return "The ground and the clear height are drawn nearer than they are; all else is to scale."
+        case True, False:
+            return "The ground is drawn nearer than it is; all else is to scale."
+        case False, True:
+            return "The clear height is drawn shorter than it is; all else is to scale."
+        case _:
+            return "Everything is to scale."

@@ -1,0 +1,92 @@
+"""Documents of every kind for the tests of the section: unfinished, complete, with a pad and without."""
+
+import json
+from pathlib import Path
+from typing import Any
+
+from hypothesis import strategies as st
+
+from geometry.design import design_pad
+from geometry.drawing.section import Section, section_of_conflict, section_of_design, section_of_partial
+from geometry.drawing.section_known import GROUPS
+from geometry.drawing.section_layout import Page, lay_out
+from geometry.errors import BadMeasurementsError, NoPadFitsError
+from geometry.measurements import read_measurements
+
+SAMPLES = Path(__file__).parents[2] / "sample_data"
+_DRAWN = {
+    "jack": (
+        "cup_bore_mm",
+        "cup_depth_mm",
+        "cup_corner_radius_mm",
+        "rim_diameter_mm",
+        "stem_hole_diameter_mm",
+        "stem_hole_depth_mm",
+        "rim_height_low_mm",
+    ),
+    "seam": (
+        "thickness_mm",
+        "bare_thickness_mm",
+        "height_mm",
+        "edge_height_mm",
+        "clear_outboard_mm",
+        "clear_inboard_mm",
+    ),
+}
+
+
+def _within_bounds(group: str, name: str) -> st.SearchStrategy[float]:
+    bounds = {type(bound).__name__: bound for bound in GROUPS[group].model_fields[name].metadata}
+    return st.floats(bounds["Ge"].ge, bounds["Le"].le)
+
+
+def unfinished_documents() -> st.SearchStrategy[dict[str, dict[str, float]]]:
+    """Any of the measurements that the section shows, over everything that its field allows."""
+    groups = {
+        group: st.fixed_dictionaries({}, optional={name: _within_bounds(group, name) for name in names})
+        for group, names in _DRAWN.items()
+    }
+    groups["seam"] = st.builds(
+        lambda fields, sheets: fields | sheets,
+        groups["seam"],
+        st.fixed_dictionaries({}, optional={"sheets": st.integers(1, 6)}),
+    )
+    return st.fixed_dictionaries(groups)
+
+
+def document(sample: str) -> dict[str, Any]:
+    """A sample's document."""
+    told: dict[str, Any] = json.loads((SAMPLES / f"{sample}.json").read_text(encoding="utf-8"))
+    return told
+
+
+def section_of(told: dict[str, Any]) -> Section:
+    """The section of a whole document, with or without a pad; of an unfinished one where it cannot be."""
+    try:
+        measurements = read_measurements(told)
+        design = design_pad(measurements)
+    except NoPadFitsError as error:
+        return section_of_conflict(measurements, error)
+    except BadMeasurementsError:
+        return section_of_partial(told)
+    return section_of_design(measurements, design.pad, design.checks)
+
+
+@st.composite
+def sections(draw: st.DrawFn) -> Section:
+    """Sections of unfinished documents, and of complete ones around a sample with any drawn field changed."""
+    fields = draw(unfinished_documents())
+    if draw(st.booleans()):
+        return section_of_partial(fields)
+    told = document(draw(st.sampled_from(sorted(p.stem for p in SAMPLES.glob("*.json")))))
+    for group, values in fields.items():
+        told[group] = told[group] | values
+    if draw(st.booleans()):
+        told["jack"] = told["jack"] | {"rim_height_low_mm": 60.0, "cup_bore_mm": draw(st.floats(40, 100))}
+        told["seam"] = told["seam"] | {"edge_height_mm": 300.0}
+    return section_of(told)
+
+
+def page_of(section: Section, *, width: int = 1080) -> Page:
+    """The section laid out as it would be written."""
+    return lay_out(section.scene, section.pointers, section.troubles, units="mm", width=width, typed={}, lit=None)
