@@ -6,6 +6,7 @@ from math import inf
 from geometry.drawing.canvas import Canvas, arrow_line
 from geometry.drawing.details import Detail
 from geometry.drawing.facts import Units
+from geometry.drawing.isometric import isometric_view
 from geometry.drawing.main_view import section_canvas
 from geometry.drawing.model import Box, Layer, Line, Measure, Text, View
 from geometry.drawing.placing import place_letter
@@ -83,6 +84,12 @@ def underside_block(pad: Pad, scale: Scale, *, main: Scale) -> Block:
     name = "C" if scale == main else f"C ({scale.words})"
     canvas.add_text(Text((0, canvas.box.top + 1.5), name, STYLE.large_mm, "centre"))
     return Block(view, scale, canvas)
+
+
+def isometric_block(pad: Pad, scale: Scale) -> Block:
+    """The picture of the whole pad; it has no dimensions, so its scale does not matter."""
+    view = isometric_view(pad)
+    return Block(view, scale, _canvas(view, scale))
 
 
 def _canvas(view: View, scale: Scale) -> Canvas:

@@ -108,13 +108,16 @@ def _bulleted(words: str, width_mm: float) -> tuple[str, ...]:
 def note_words(facts: SheetFacts) -> tuple[str, ...]:
     """The general notes of the sheet."""
     unit = {"mm": "mm", "in": "inches", "dual": "mm [inches]"}[facts.units]
-    return (
-        f"Sizes in {unit}, at 20 °C, machined from dry stock.",
-        f"Unless stated ISO 2768-m: {_tolerance_words(facts.units)}",
-        f"Break edges {length_words(0.3, facts.units)} where nothing is shown.",
-        f"Surface: seat face Ra {SEAT_ROUGHNESS_UM} µm, elsewhere Ra {OTHER_ROUGHNESS_UM} µm where nothing is shown.",
-        f"Moisture: {facts.moisture}. Temperature: {facts.temperature.replace(' °', ' °')}.",
-        f"Estimated design load {facts.design_load_n:.0f} N, not tested.",
+    made = facts.moisture[:1].upper() + facts.moisture[1:]
+    return tuple(
+        words.replace(" °C", "\u00a0°C")
+        for words in (
+            f"Sizes in {unit}. {made}, {facts.temperature}.",
+            f"Unless stated ISO 2768-m: {_tolerance_words(facts.units)}",
+            f"Break edges {length_words(0.3, facts.units)} where nothing is shown.",
+            f"Surface: seat face Ra\u00a0{SEAT_ROUGHNESS_UM}\u00a0µm, where nothing is shown Ra\u00a0{OTHER_ROUGHNESS_UM}\u00a0µm.",
+            f"Estimated design load {facts.design_load_n:.0f} N, not tested.",
+        )
     )
 
 
@@ -136,6 +139,8 @@ def title_block(sheet: Sheet, scale: Scale) -> None:
     facts, frame = sheet.facts, sheet.frame
     code = Box(frame.left, frame.bottom, frame.left + _BLOCK_ROWS * _ROW_MM, frame.bottom + _BLOCK_ROWS * _ROW_MM)
     sheet.shapes += rectangle(code, Layer.FRAME)
+    at = (code.left + _PAD_MM, code.top - _PAD_MM - STYLE.small_mm)
+    sheet.texts.append(Text(at, "Saved design", STYLE.small_mm))
     rows: tuple[tuple[tuple[float, str, str], ...], ...] = (
         (
             (30, "Drawing number", facts.design_id),

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from itertools import product
 from math import inf
 
-from geometry.drawing.blocks import Block, section_block, side_block, top_block, underside_block
+from geometry.drawing.blocks import Block, isometric_block, section_block, side_block, top_block, underside_block
 from geometry.drawing.details import Detail, details_of
 from geometry.drawing.errors import SheetError
 from geometry.drawing.facts import SheetFacts
@@ -61,7 +61,7 @@ def _at_scale(pad: Pad, shown: dict[str, Measure], sheet: Sheet, scale: Scale) -
             for main, extras in product(mains, _extras(pad, scale, details)):
                 placed = _with_extras(main, extras, sheet.area)
                 if placed:
-                    return placed
+                    return _with_picture(pad, scale, placed, sheet.area)
             if not mains:
                 break
     return None
@@ -119,6 +119,17 @@ def _with_extras(main: Placed, extras: list[Block], area: Box) -> Placed | None:
             return None
         placed.append((block, at))
         taken.append(block.box.moved(at).grown(STYLE.view_gap_mm / 2))
+    return placed
+
+
+def _with_picture(pad: Pad, scale: Scale, placed: Placed, area: Box) -> Placed:
+    """The views with an isometric picture as large as there is room for, if there is."""
+    for smaller in SCALES:
+        if smaller > scale or pad.body_diameter_mm * smaller.factor < _LEAST_PICTURE_MM:
+            continue
+        more = _with_extras(placed, [isometric_block(pad, smaller)], area)
+        if more:
+            return more
     return placed
 
 

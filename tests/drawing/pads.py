@@ -77,7 +77,7 @@ def facts(**changes: object) -> SheetFacts:
         "material": "POM-C (acetal copolymer)",
         "mass_kg": 0.187,
         "design_load_n": 11416.0,
-        "moisture": "as in a room",
+        "moisture": "sizes at 20 °C, machined from dry stock; used in room air",
         "temperature": "−10 to 40 °C",
         "creator": "A person",
         "owner": "A workshop",
