@@ -1,29 +1,36 @@
-"""The section laid out for one width of screen, in page units with y down: the only place where model y turns over."""
+"""The section laid out for one width of screen, in page units with y down."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from math import floor, log
-from typing import Literal
 
 from geometry.drawing.section_columns import placed_beside, told_apart
 from geometry.drawing.section_known import TITLES
 from geometry.drawing.section_lettering import BOLD, cut, length_words, wrapped
 from geometry.drawing.section_marks import Band, TroubleSpot, band_of
+from geometry.drawing.section_page import (
+    LABEL_GAP,
+    LINE,
+    NARROW,
+    RADIUS,
+    SMALL,
+    TEXT,
+    Box,
+    Frame,
+    Lettering,
+    Page,
+    Placed,
+    Room,
+    label_line,
+)
 from geometry.drawing.section_pointers import Pointer
 from geometry.drawing.section_scene import Scene
 from geometry.drawing.section_words import scale_words
 from geometry.outline import Point
 from geometry.units import LengthUnit
 
-NARROW = 640
-"""Below this width there is no room for labels beside the balloons."""
-RADIUS = 13.0
-TEXT = 14.0
-SMALL = 12.0
-LINE = 17.0
-SMALL_LINE = 14.0
-LABEL_GAP = 8.0
+__all__ = ["RADIUS", "Box", "Page", "Placed", "lay_out", "lay_out_detail", "value_words"]
+
 _TARGET = 44.0
 """Least height of what a finger taps (WCAG 2.2, 2.5.5)."""
 _STEPS_A_DECADE = 40
@@ -31,102 +38,6 @@ _STEPS_A_DECADE = 40
 _MOST_A_SIDE = {False: 4, True: 2}
 """Trouble shown on each side of a wide and of a narrow picture; the rest is counted in words."""
 _LEAST_HEIGHT = 330
-
-
-@dataclass(frozen=True, slots=True)
-class Frame:
-    """From model mm, y up, to page units, y down."""
-
-    scale: float
-    x0: float
-    y0: float
-
-    def at(self, point: Point) -> Point:
-        """A model point on the page."""
-        return self.x0 + self.scale * point[0], self.y0 - self.scale * point[1]
-
-
-@dataclass(frozen=True, slots=True)
-class Box:
-    """A rectangle of the page."""
-
-    left: float
-    top: float
-    right: float
-    bottom: float
-
-
-@dataclass(frozen=True, slots=True)
-class Lettering:
-    """One line of a label."""
-
-    words: str
-    role: Literal["balloon-label", "balloon-value", "trouble-words", "trouble-numbers"]
-
-
-@dataclass(frozen=True, slots=True)
-class Placed:
-    """A balloon, or the lettered mark of a trouble, in its column."""
-
-    mark: str
-    centre: Point
-    leader: tuple[Point, Point]
-    """From what it points at to the balloon's edge."""
-    label: tuple[Lettering, ...]
-    label_box: Box
-    target: Box
-    """What a finger may hit: balloon and label together."""
-    is_left: bool
-    pointer: Pointer | None = None
-    spot: TroubleSpot | None = None
-    band: Band | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Page:
-    """Everything placed."""
-
-    width: float
-    height: float
-    frame: Frame
-    placed: tuple[Placed, ...]
-    ground_y: float
-    notes: tuple[str, ...]
-    """Lines below the ground."""
-    is_narrow: bool
-    window: Box | None = None
-    """Where the figure is cut off, in a detail."""
-
-
-@dataclass(frozen=True, slots=True)
-class _Room:
-    """Where columns and figure stand for one width."""
-
-    width: float
-    height: float
-    is_narrow: bool
-
-    @property
-    def label_width(self) -> float:
-        return 0.0 if self.is_narrow else 190.0
-
-    @property
-    def column(self) -> float:
-        """Middle of the left column's balloons."""
-        return RADIUS + 4 if self.is_narrow else 4 + self.label_width + LABEL_GAP + RADIUS
-
-    @property
-    def side(self) -> float:
-        """Left edge of the figure."""
-        return self.column + RADIUS + (12 if self.is_narrow else 26)
-
-    @property
-    def top(self) -> float:
-        return 26.0
-
-    @property
-    def ground(self) -> float:
-        return self.height - 38
 
 
 def lay_out(
@@ -141,13 +52,13 @@ def lay_out(
 ) -> Page:
     """The whole section in a picture of the given width."""
     is_narrow = width < NARROW
-    room = _Room(width, max(_LEAST_HEIGHT, round(0.88 * width)) if is_narrow else 560, is_narrow)
+    room = Room(width, max(_LEAST_HEIGHT, round(0.88 * width)) if is_narrow else 560, is_narrow)
     shown, more = _at_most(troubles, _MOST_A_SIDE[is_narrow])
     frame = _whole(scene, room)
     placed = _placed(scene, pointers, shown, frame, room, units=units, typed=typed)
     notes = [f"{p.mark}  {p.spot.words}: {p.spot.numbers(units)}" for p in placed if p.spot] if is_narrow else []
     if more:
-        notes.append(f"{more} more below.")
+        notes.append(f"{more} more {'is' if more == 1 else 'are'} listed below.")
     if is_narrow:
         notes.insert(0, _caption(pointers, lit, units, typed))
     else:
@@ -161,7 +72,7 @@ def lay_out_detail(
     scene: Scene, pointer: Pointer, *, units: LengthUnit, width: float, typed: Mapping[str, str]
 ) -> Page:
     """Only what one balloon points at, as large as there is room."""
-    room = _Room(width, round(0.5 * width), is_narrow=True)
+    room = Room(width, round(0.5 * width), is_narrow=True)
     points = [pointer.at, pointer.span.start, pointer.span.end]
     least = 24 * scene.unit_mm
     left, right = min(x for x, _ in points), max(x for x, _ in points)
@@ -188,7 +99,7 @@ def _at_most(troubles: Sequence[TroubleSpot], most: int) -> tuple[tuple[TroubleS
     return tuple(kept), len(troubles) - len(kept)
 
 
-def _whole(scene: Scene, room: _Room) -> Frame:
+def _whole(scene: Scene, room: Room) -> Frame:
     """The frame that shows everything, the ground always at the same height of the page."""
     wide, tall = 2 * (scene.reach + 2 * scene.unit_mm), scene.top - scene.ground
     fits = min((room.width - 2 * room.side) / wide, (room.ground - room.top) / tall)
@@ -201,7 +112,7 @@ def _placed(
     pointers: Sequence[Pointer],
     troubles: Sequence[TroubleSpot],
     frame: Frame,
-    room: _Room,
+    room: Room,
     *,
     units: LengthUnit,
     typed: Mapping[str, str],
@@ -233,14 +144,14 @@ def _is_left(pointer: Pointer | None, spot: TroubleSpot | None) -> bool:
     return pointer.is_left if pointer else bool(spot and spot.is_left)
 
 
-def _heights(targets: Sequence[Point], x: float, room: _Room) -> tuple[float, ...]:
+def _heights(targets: Sequence[Point], x: float, room: Room) -> tuple[float, ...]:
     """Where each balloon of a column stands."""
     low, high = room.top + RADIUS + 2, room.ground - RADIUS - 2
     return placed_beside(targets, pitch=_TARGET, low=low, high=high, x=x)
 
 
 def _label(
-    pointer: Pointer | None, spot: TroubleSpot | None, room: _Room, units: LengthUnit, typed: Mapping[str, str]
+    pointer: Pointer | None, spot: TroubleSpot | None, room: Room, units: LengthUnit, typed: Mapping[str, str]
 ) -> tuple[Lettering, ...]:
     """Title and value, or a few words and numbers; nothing where there is no room beside the balloons."""
     width = room.label_width
@@ -277,12 +188,7 @@ def _caption(pointers: Sequence[Pointer], lit: str | None, units: LengthUnit, ty
     return ""
 
 
-def label_line(label: Sequence[Lettering]) -> float:
-    """Distance of a label's lines: those of a trouble stand closer, so that three fit beside its mark."""
-    return LINE if label and label[0].role == "balloon-label" else SMALL_LINE
-
-
-def _label_box(label: Sequence[Lettering], x: float, y: float, room: _Room, *, is_left: bool) -> Box:
+def _label_box(label: Sequence[Lettering], x: float, y: float, room: Room, *, is_left: bool) -> Box:
     """The rectangle that a label may fill."""
     if not label:
         return Box(x - RADIUS, y - RADIUS, x + RADIUS, y + RADIUS)

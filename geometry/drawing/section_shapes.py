@@ -47,7 +47,7 @@ def shapes_of(scene: Scene) -> tuple[Shape, ...]:
         Shape("pad", section_outline(scene.pad), is_closed=True, is_ghost=scene.pad_is_stand_in),
         *_paint(scene),
         *_sheets(scene),
-        Shape("centre", polyline([(0, scene.ground - 3 * scene.unit_mm), (0, scene.top - 2 * scene.unit_mm)])),
+        Shape("centre", polyline([(0, scene.ground), (0, scene.top - 2 * scene.unit_mm)])),
     )
 
 

@@ -9,7 +9,8 @@ from hypothesis import strategies as st
 from geometry.design import design_pad
 from geometry.drawing.section import Section, section_of_conflict, section_of_design, section_of_partial
 from geometry.drawing.section_known import GROUPS
-from geometry.drawing.section_layout import Page, lay_out
+from geometry.drawing.section_layout import lay_out
+from geometry.drawing.section_page import Page
 from geometry.errors import BadMeasurementsError, NoPadFitsError
 from geometry.measurements import read_measurements
 

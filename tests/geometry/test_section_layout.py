@@ -5,7 +5,8 @@ import pytest
 from hypothesis import given, settings
 
 from geometry.drawing.section import Known, Section, TroubleSpot, assembled_section
-from geometry.drawing.section_layout import RADIUS, Box, Page, Placed, lay_out_detail
+from geometry.drawing.section_layout import lay_out_detail
+from geometry.drawing.section_page import RADIUS, Box, Page, Placed
 from geometry.outline import Point
 from geometry.rules import CHECK_RULES
 from tests.geometry.section_cases import page_of, sections
@@ -88,7 +89,7 @@ def test_trouble_everywhere_at_once_overlaps_nothing(width: int) -> None:
     _assert_nothing_overlaps(page)
     _assert_all_inside(page, section)
     shown = [p for p in page.placed if p.spot]
-    assert f"{len(places) - len(shown)} more below." in page.notes
+    assert f"{len(places) - len(shown)} more are listed below." in page.notes
 
 
 @settings(max_examples=100, deadline=None)
