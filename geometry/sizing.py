@@ -11,6 +11,7 @@ from geometry import formulas
 from geometry.conditions import Conditions
 from geometry.draft import STANDARD_CHAMFER_MM, Draft
 from geometry.errors import Limit, NoPadFitsError
+from geometry.feet.cup.bounds import LEAST_STEM_DIAMETER_MM, LEAST_STEM_LENGTH_MM
 from geometry.fits import linear_tolerance_mm, radius_tolerance_mm
 from geometry.pad import DIMENSIONS, Pad, require_buildable
 from geometry.rules import BOUND_RULES, BoundRule, Numbers, Side
@@ -181,7 +182,7 @@ class _Sizer:
         d.slot_mouth_chamfer_mm = self.fixed.get("slot_mouth_chamfer_mm", STANDARD_CHAMFER_MM)
         for name in ("seat_diameter_mm", "seat_corner_radius_mm", "seat_length_mm"):
             self.choose(name)
-        if c.cup.hole_diameter_mm > 0 or "stem_diameter_mm" in self.fixed:
+        if c.cup.hole_diameter_mm > 0 or {"stem_diameter_mm", "stem_length_mm"} & self.fixed.keys():
             self.choose_stem()
         self.choose("slot_width_mm")
         self.choose("slot_depth_mm")
@@ -191,14 +192,21 @@ class _Sizer:
 
     def choose_stem(self) -> None:
         """A stem, or none where none worth making fits."""
+        least = {"stem_diameter_mm": LEAST_STEM_DIAMETER_MM, "stem_length_mm": LEAST_STEM_LENGTH_MM}
+        if 0 in {self.fixed.get(name) for name in least}:
+            return
         try:
-            self.choose("stem_diameter_mm")
-            self.choose("stem_length_mm")
+            if self.draft.c.cup.hole_diameter_mm > 0:
+                self.choose("stem_diameter_mm")
+                self.choose("stem_length_mm")
+                return
+            words = "the cup has no hole for one."
         except NoPadFitsError as error:
-            self.draft.stem_diameter_mm = self.draft.stem_length_mm = 0.0
-            self.note("stem_diameter_mm", f"No stem: {error.words}")
-        if self.draft.stem_length_mm == 0 or self.draft.stem_diameter_mm == 0:
-            self.draft.stem_diameter_mm = self.draft.stem_length_mm = 0.0
+            words = error.words
+        asked = least.keys() & self.fixed.keys()
+        for name, value in least.items():
+            setattr(self.draft, name, self.fixed.get(name, value) if asked else 0.0)
+        self.note("stem_diameter_mm", f"A stem was asked for all the same: {words}" if asked else f"No stem: {words}")
 
     def choose_web_and_body(self) -> None:
         """Web and body in rounds; where the web has no room, a shallower slot makes some."""
@@ -347,7 +355,7 @@ class _Sizer:
         self.tolerances[name] = tolerance
         bounds = self.bounds(name) if value else []
         free: float | None = None
-        if name in fixed and name in HABITS:
+        if name in fixed and any(b.rule.side == HABITS[name].end for b in bounds if name in HABITS):
             try:
                 free = self.best(name)
             except NoPadFitsError:

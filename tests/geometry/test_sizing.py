@@ -173,6 +173,41 @@ def test_a_hole_too_small_for_a_stem_gives_none_and_says_so() -> None:
     assert "No stem" in made.ledger["stem_diameter_mm"].notes[0]
 
 
+@pytest.mark.parametrize(
+    "fixed", [{"stem_diameter_mm": 0}, {"stem_length_mm": 0}, {"seat_diameter_mm": 60, "stem_length_mm": 0}]
+)
+def test_a_stem_of_nothing_is_no_stem(fixed: dict[str, float]) -> None:
+    for hole in ({}, {"jack__stem_hole_diameter_mm": 30}):
+        assert not sized(van(fixed=fixed, **hole)).pad.has_stem
+
+
+def test_a_stem_without_a_hole_is_kept_and_fails() -> None:
+    document = van(fixed={"stem_diameter_mm": 12})
+    pad = sized(document).pad
+    assert (pad.stem_diameter_mm, pad.stem_length_mm) == (12, 5)
+    checks = judge(conditions_of(read_measurements(document)), pad)
+    assert "stem_clear" in {c.code for c in checks if c.verdict == "fail"}
+
+
+@SETTINGS
+@given(
+    roomy_documents(),
+    st.dictionaries(st.sampled_from(DIMENSIONS), st.floats(3, 110).map(lambda x: round(x, 1)), max_size=4),
+)
+def test_whatever_is_fixed_gives_a_pad_a_conflict_or_a_refusal_in_words(
+    document: dict[str, Any], fixed: dict[str, float]
+) -> None:
+    fixed = {name: min(value, 9.0) if "chamfer" in name or "corner" in name else value for name, value in fixed.items()}
+    try:
+        conditions = conditions_of(read_measurements(document | {"fixed": fixed}))
+        made = size(conditions)
+    except (NoPadFitsError, BadMeasurementsError) as error:
+        assert len(str(error)) > 20
+        return
+    assert {name: getattr(made.pad, name) for name in fixed} == fixed
+    assert len(judge(conditions, made.pad)) == 36
+
+
 def test_an_inch_shop_gets_inch_sizes() -> None:
     """0.005 in steps on the seat, 0.025 on lengths, 1/32 on the body; 25.4 mm to the inch."""
     pad = sized(van(make__step="inch")).pad

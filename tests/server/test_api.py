@@ -140,12 +140,11 @@ async def test_no_value_in_any_field_is_an_error_of_ours(
 
 
 _NUMBERS = [field for field in FIELDS.values() if field.at_least is not None and field.at_most is not None]
-_ENDLESS_STEM = pytest.mark.xfail(strict=True, reason="sizing: a fixed stem without a hole has no greatest length")
 
 
 @pytest.mark.parametrize(
     "field",
-    [pytest.param(f, marks=_ENDLESS_STEM) if f.key.startswith("fixed.stem") else f for f in _NUMBERS],
+    _NUMBERS,
     ids=[f.key for f in _NUMBERS],
 )
 async def test_every_number_is_answered_at_the_ends_of_what_can_exist(client: AsyncClient, field: FormField) -> None:
