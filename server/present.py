@@ -190,9 +190,7 @@ def _verdict(outcome: Outcome) -> Verdict:
     if design:
         return Verdict(design.verdict_words, views.governing_words(design))
     if outcome.conflict:
-        return Verdict(
-            "No pad fits.", "Two requirements leave no room between them. Both are below, with what to measure again."
-        )
+        return Verdict(views.conflict_of(outcome.conflict, reading.units).headline, "")
     wrong, left = len(reading.problems), len(reading.missing)
     if wrong:
         count = "One answer cannot be right." if wrong == 1 else f"{wrong} answers cannot be right."

@@ -3,6 +3,7 @@
 In the wide one the balloons stand in even rows, so that the questions beside them keep their places while a size is typed.
 """
 
+import re
 from collections.abc import Mapping
 from dataclasses import replace
 from math import ceil, floor
@@ -16,14 +17,16 @@ from geometry.drawing.section_layout import RADIUS, Page, Placed
 from server.present import Outcome, SectionView
 
 _WIDE, _PHONE = 638, 390
-_ROW = 66.0
-"""Least distance of two balloons in the wide picture: a question has a line of notes below its title."""
-_HEADROOM, _FOOTROOM = 56.0, 34.0
+_ROW = 76.0
+"""Least distance of two balloons in the wide picture: a question has up to two lines of notes below it."""
+_HEADROOM, _FOOTROOM = 72.0, 58.0
 """Room above the topmost thing, and between the last balloon and the ground, in page units."""
 _CUT = 50.0
 """What is empty at the top is cut off in steps, so that the picture keeps its height while a size is typed."""
 _COARSE = 4
 """Columns start at every fourth hundredth, so that questions keep their places, too."""
+
+_LIT_DIMENSION = re.compile(r'<g class="lit-dimension">.*?</g>')
 
 
 def section_view(outcome: Outcome) -> SectionView:
@@ -48,10 +51,12 @@ def section_view(outcome: Outcome) -> SectionView:
         units=reading.units,
         typed=reading.typed,
         lit=None,
+        lit_span=None,
         prefix="wide",
     )
+    ground = f'<path class="ground" d="M{-_WIDE} {even.ground_y:g}H{2 * _WIDE}"/>'
+    wide = wide.replace("</svg>", ground + _dimensions(section, even) + "</svg>")
     phone = to_svg(section, units=reading.units, width=_PHONE, typed=reading.typed, prefix="phone")
-    wide = wide.replace("</svg>", f'<path class="ground" d="M{-_WIDE} {even.ground_y}H{2 * _WIDE}"/></svg>')
     return SectionView(wide=_own_ids(wide, "wide"), phone=_own_ids(phone, "phone"), heights=heights(even))
 
 
@@ -69,11 +74,12 @@ def in_even_rows(page: Page, top: float) -> Page:
 
     ``top`` is the level of the topmost shape. Rows stand at whole hundredths of the height, still without a crossing.
     """
-    sides = [[i for i, item in enumerate(page.placed) if item.is_left == left] for left in (True, False)]
+    own = replace(page, placed=tuple(_on_its_side(item, page.width) for item in page.placed))
+    sides = [[i for i, item in enumerate(own.placed) if item.is_left == left] for left in (True, False)]
     wanted = [_start([page.placed[i].leader[0][1] for i in side], page.ground_y) for side in sides if side]
     cut = max(0.0, floor((min(top, *wanted) - _HEADROOM) / _CUT) * _CUT)
     height = page.height - cut
-    placed = [_raised(item, cut) for item in page.placed]
+    placed = [_raised(item, cut) for item in own.placed]
     for side in sides:
         _stand_in_rows(placed, side, height=height, ground=page.ground_y - cut)
     frame = replace(page.frame, y0=page.frame.y0 - cut)
@@ -84,6 +90,16 @@ def _start(targets: list[float], ground: float) -> float:
     """Level of the first of a column's rows, the column centred on its targets as far as there is room above the ground."""
     span = _ROW * (len(targets) - 1)
     return max(_HEADROOM, min(sum(targets) / len(targets) - span / 2, ground - _FOOTROOM - span))
+
+
+def _on_its_side(item: Placed, width: float) -> Placed:
+    """The item on the side of its questions: the jack's stand left, the car's right."""
+    is_left = item.pointer.field.startswith("jack.") if item.pointer else item.is_left
+    if is_left == item.is_left:
+        return item
+    end = (width - item.leader[1][0], item.leader[1][1])
+    centre = (width - item.centre[0], item.centre[1])
+    return replace(item, is_left=is_left, centre=centre, leader=(item.leader[0], end))
 
 
 def _raised(item: Placed, by: float) -> Placed:
@@ -113,6 +129,19 @@ def _stand_in_rows(placed: list[Placed], side: list[int], *, height: float, grou
 def heights(page: Page) -> Mapping[str, int]:
     """At which hundredth of the picture's height each balloon stands, by the dotted key of its field."""
     return {p.pointer.field: round(100 * p.centre[1] / page.height) for p in page.placed if p.pointer}
+
+
+def _dimensions(section: Section, page: Page) -> str:
+    """Every measurement's dimension line, unseen until its field is in use."""
+    bare = replace(page, placed=())
+    found = []
+    for pointer in section.pointers:
+        picture = section_svg.svg_of(
+            bare, (), title="", description="", units="mm", typed={}, lit=None, lit_span=pointer.span, prefix="span"
+        )
+        lines = _LIT_DIMENSION.search(picture)
+        found.append(f'<g visibility="hidden" data-field="{pointer.field}">{lines[0] if lines else ""}</g>')
+    return "".join(found)
 
 
 def _top(section: Section, page: Page) -> float:

@@ -1,0 +1,118 @@
+"""A server of its own for the browser tests, and a real Chromium."""
+
+import asyncio
+import os
+import shutil
+import socket
+import threading
+import time
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+
+import pytest
+import uvicorn
+from playwright.sync_api import Browser, Page, sync_playwright
+from starlette.types import ASGIApp, Receive, Scope, Send
+
+from server.app import create_app
+from server.links import samples
+from server.settings import Settings
+
+CHROMIUM = shutil.which("chromium") or "/usr/bin/chromium"
+FLAGS = [
+    "--no-sandbox",
+    "--headless",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+]
+PHONE, DESKTOP = (390, 844), (1440, 900)
+
+
+@dataclass
+class SlowLane:
+    """Lets a test hold back answers: each entry is the delay in seconds of the next answer of the sheet."""
+
+    app: ASGIApp
+    delays: list[float] = field(default_factory=list)
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        """Wait as long as was asked, then answer."""
+        if scope["type"] == "http" and scope["path"] == "/pad" and self.delays:
+            await asyncio.sleep(self.delays.pop(0))
+        await self.app(scope, receive, send)
+
+
+@dataclass(frozen=True)
+class Site:
+    """The running server."""
+
+    address: str
+    lane: SlowLane
+
+    def sample(self, key: str) -> str:
+        """The address of a ready example."""
+        return self.address + next(s.address for s in samples() if s.key == key)
+
+
+@pytest.fixture(scope="session")
+def site() -> Iterator[Site]:
+    lane = SlowLane(create_app(Settings(kernel_workers=1)))
+    with socket.create_server(("127.0.0.1", 0)) as listening:
+        server = uvicorn.Server(uvicorn.Config(lane, log_level="error", lifespan="on"))
+        thread = threading.Thread(target=server.run, kwargs={"sockets": [listening]}, daemon=True)
+        thread.start()
+        until = time.monotonic() + 30
+        while not server.started:
+            assert time.monotonic() < until, "the server did not start"
+            time.sleep(0.05)
+        yield Site(f"http://127.0.0.1:{listening.getsockname()[1]}", lane)
+        server.should_exit = True
+        thread.join(15)
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    if not shutil.which(CHROMIUM):
+        # Where tests are required to run, a missing browser is a failure and no excuse.
+        assert not os.environ.get("CI"), f"there is no Chromium at {CHROMIUM}"
+        pytest.skip(f"there is no Chromium at {CHROMIUM}")
+    with sync_playwright() as play:
+        chromium = play.chromium.launch(executable_path=CHROMIUM, args=FLAGS)
+        yield chromium
+        chromium.close()
+
+
+@pytest.fixture
+def page(browser: Browser, site: Site) -> Iterator[Page]:
+    """A desktop window; a test fails where the page reports an error of its own."""
+    site.lane.delays.clear()
+    yield from window(browser, DESKTOP)
+
+
+@pytest.fixture
+def phone(browser: Browser, site: Site) -> Iterator[Page]:
+    """A telephone's window."""
+    site.lane.delays.clear()
+    yield from window(browser, PHONE)
+
+
+def window(browser: Browser, size: tuple[int, int], *, scripts: bool = True, dark: bool = False) -> Iterator[Page]:
+    """One window; what the content policy refuses and what scripts throw fails the test."""
+    context = browser.new_context(
+        viewport={"width": size[0], "height": size[1]},
+        java_script_enabled=scripts,
+        color_scheme="dark" if dark else "light",
+        reduced_motion="reduce",
+    )
+    opened = context.new_page()
+    complaints: list[str] = []
+    opened.on("pageerror", lambda error: complaints.append(str(error)))
+    opened.on("console", lambda line: complaints.append(line.text) if line.type == "error" else None)
+    yield opened
+    context.close()
+    real = [c for c in complaints if "status of 422" not in c]
+    assert not real, real

@@ -1,0 +1,46 @@
+"""Nobody is kept out: axe-core's rules for WCAG 2.2 AA on every state of the sheet."""
+
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, Page
+
+from tests.browser.conftest import PHONE, Site, window
+
+pytestmark = pytest.mark.browser
+AXE = next((Path(__file__).parent / "vendor").glob("axe-*.min.js")).read_text("utf-8")
+RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
+ERROR = "/pad?jack.cup_bore_mm=4&jack.cup_depth_mm=abc&seam.thickness_mm=3.2&seam.bare_thickness_mm=5"
+TALL_DESKTOP = (1440, 1800)
+"""So tall that the verdict stands in its place: what it covers while it sticks to the edge is no smaller for that."""
+STATES = {
+    "empty": "/",
+    "half": "/pad?jack.cup_bore_mm=68&seam.thickness_mm=3.2",
+    "error": ERROR,
+    "sample": "mobile_library_van",
+    "not_fit": "repair_cafe_people_carrier",
+    "conflict": "rowing_club_trailer_car_no_pad",
+}
+
+
+@pytest.mark.parametrize("dark", [False, True], ids=["light", "dark"])
+@pytest.mark.parametrize("size", [PHONE, TALL_DESKTOP], ids=["390", "1440"])
+@pytest.mark.parametrize("state", STATES)
+def test_axe_finds_nothing(browser: Browser, site: Site, state: str, size: tuple[int, int], dark: bool) -> None:
+    address = STATES[state] if STATES[state].startswith("/") else site.sample(STATES[state]).removeprefix(site.address)
+    for opened in window(browser, size, dark=dark):
+        opened.goto(site.address + address)
+        # A playwright evaluation is not bound by the page's content policy, which stays as strict as it is.
+        opened.evaluate("document.querySelectorAll('details').forEach(d => { if (!d.matches('.how')) d.open = true; })")
+        assert findings(opened) == []
+
+
+def findings(page: Page) -> list[str]:
+    """What axe has to say, each with the element it is about."""
+    page.evaluate(AXE)
+    result = page.evaluate("rules => axe.run(document, {runOnly: rules})", RULES)
+    return [
+        f"{found['id']}: {found['help']}: {node['html'][:160]} {node.get('failureSummary', '')[:300]}"
+        for found in result["violations"]
+        for node in found["nodes"]
+    ]

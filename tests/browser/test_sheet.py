@@ -1,0 +1,220 @@
+"""The working sheet as a person meets it."""
+
+from collections.abc import Iterator
+
+import pytest
+from playwright.sync_api import Browser, Page, expect
+
+from tests.browser.conftest import DESKTOP, Site, window
+
+pytestmark = pytest.mark.browser
+BORE = "#field-jack-cup_bore_mm"
+WIDTHS = (320, 390, 700, 1024, 1100, 1300, 1440, 1920, 2560)
+
+
+@pytest.fixture
+def still(browser: Browser) -> Iterator[Page]:
+    """A window without scripts."""
+    yield from window(browser, DESKTOP, scripts=False)
+
+
+@pytest.mark.parametrize("width", WIDTHS)
+@pytest.mark.parametrize(
+    "sample", ["mobile_library_van", "repair_cafe_people_carrier", "rowing_club_trailer_car_no_pad"]
+)
+def test_no_width_scrolls_sideways(page: Page, site: Site, sample: str, width: int) -> None:
+    page.set_viewport_size({"width": width, "height": 900})
+    page.goto(site.sample(sample))
+    assert page.evaluate("document.documentElement.scrollWidth") <= width
+
+
+@pytest.mark.parametrize("width", [1100, 1300, 1440, 1920, 2560])
+def test_each_question_stands_at_the_height_of_its_balloon(page: Page, site: Site, width: int) -> None:
+    """Oracle: the middles of balloon and box, measured in the browser, differ by no more than 3 px."""
+    page.set_viewport_size({"width": width, "height": 900})
+    page.goto(site.sample("mobile_library_van"))
+    off = page.evaluate(
+        """() => [...document.querySelectorAll('.stand .field')].map(field => {
+             const middle = e => { const r = e.getBoundingClientRect(); return r.top + r.height / 2; };
+             const ring = document.querySelector(`#section-wide .balloon[data-field="${field.dataset.field}"] .balloon-ring`);
+             return Math.abs(middle(field.querySelector('input')) - middle(ring)); })"""
+    )
+    assert len(off) == 12
+    assert max(off) <= 3, off
+
+
+@pytest.mark.parametrize("width", [390, 1100, 1440])
+def test_what_is_tapped_is_large_enough(page: Page, site: Site, width: int) -> None:
+    """Oracle: 44 px by 44 px for boxes, buttons and disclosures; links inside sentences are exempt (WCAG 2.2, 2.5.8)."""
+    page.set_viewport_size({"width": width, "height": 900})
+    page.goto(site.sample("mobile_library_van"))
+    small = page.evaluate(
+        """() => [...document.querySelectorAll('input[type=text], select, button, summary, .units a, .name, .walk a')]
+             .filter(e => e.offsetParent).map(e => [e.getBoundingClientRect(), e.textContent.trim().slice(0, 40)])
+             .filter(([r]) => r.height < 43.5 || r.width < 35.5).map(([r, words]) => `${words} ${r.width} x ${r.height}`)"""
+    )
+    assert small == []
+
+
+def test_a_balloon_leads_to_its_field_and_the_field_lights_it(page: Page, site: Site) -> None:
+    page.goto(site.sample("mobile_library_van"))
+    balloon = page.locator('#section-wide .balloon[data-field="seam.height_mm"]')
+    balloon.locator(".balloon-number").click()
+    expect(page.locator("#field-seam-height_mm")).to_be_focused()
+    expect(balloon).to_have_attribute("data-live-lit", "")
+    expect(page.locator('#section-wide g[data-field="seam.height_mm"]')).to_be_visible()
+    page.locator(BORE).focus()
+    expect(balloon).not_to_have_attribute("data-live-lit", "")
+
+
+def test_a_light_outlasts_an_update(page: Page, site: Site) -> None:
+    page.goto(site.sample("mobile_library_van"))
+    page.locator(BORE).fill("68.5")
+    page.wait_for_url("**cup_bore_mm=68.5*")
+    expect(page.locator('#section-wide .balloon[data-field="jack.cup_bore_mm"]')).to_have_attribute("data-live-lit", "")
+
+
+def test_a_phone_walks_through_the_groups_one_at_a_time(phone: Page, site: Site) -> None:
+    phone.goto(site.address + "/pad")
+    expect(phone.locator("#step-jack")).to_be_visible()
+    expect(phone.locator("#step-car")).to_be_hidden()
+    phone.get_by_role("link", name="Next: the car").click()
+    expect(phone.locator("#step-car")).to_be_visible()
+    expect(phone.locator("#step-jack")).to_be_hidden()
+    for words in ("Next: the load", "Next: where it is used", "Next: how it is made"):
+        phone.get_by_role("link", name=words).click()
+    expect(phone.locator("#field-make-material")).to_be_visible()
+    phone.locator("#step-make .back").click()
+    expect(phone.locator("#field-service-wetness")).to_be_visible()
+
+
+def test_a_phone_stays_in_its_group_while_the_sheet_is_updated(phone: Page, site: Site) -> None:
+    phone.goto(site.address + "/pad")
+    phone.get_by_role("link", name="Next: the car").click()
+    phone.locator("#field-seam-height_mm").fill("20")
+    phone.wait_for_url("**seam.height_mm=20")
+    expect(phone.locator("#field-seam-height_mm")).to_be_visible()
+    expect(phone.locator("#step-jack")).to_be_hidden()
+
+
+def test_a_phones_verdict_stands_at_the_bottom_edge_except_while_typing(phone: Page, site: Site) -> None:
+    phone.goto(site.sample("mobile_library_van"))
+    bar = phone.locator(".foot-verdict")
+    expect(bar).to_be_in_viewport()
+    phone.locator(BORE).focus()
+    expect(bar).to_be_hidden()
+    phone.locator(BORE).blur()
+    bar.get_by_role("link").click()
+    expect(phone.locator("#estimates")).to_be_in_viewport()
+
+
+def test_a_missing_measurement_links_to_its_field_even_in_another_group(phone: Page, site: Site) -> None:
+    phone.goto(site.address + "/pad?jack.cup_bore_mm=68")
+    phone.locator(".missing").get_by_role("link", name="Seam height").click()
+    expect(phone.locator("#field-seam-height_mm")).to_be_focused()
+
+
+def test_everything_works_without_scripts(still: Page, site: Site) -> None:
+    still.goto(site.address + "/pad")
+    typed = {
+        "jack-cup_bore_mm": "68",
+        "jack-cup_depth_mm": "12",
+        "jack-rated_load_kg": "2 t",
+        "jack-rim_height_low_mm": "105",
+        "seam-thickness_mm": '1/8"',
+        "seam-height_mm": "20",
+        "seam-edge_height_mm": "190",
+        "car-gross_mass_kg": "1600",
+    }
+    for name, text in typed.items():
+        still.locator(f"#field-{name}").fill(text)
+    still.get_by_role("button", name="Work out the pad").click()
+    expect(still.locator("#outcome .verdict")).to_contain_text("estimates pass")
+    expect(still.locator("#field-seam-thickness_mm")).to_have_value('1/8"')
+    assert "=&" not in still.url
+    still.locator("#web_mm button").click()
+    expect(still.locator("#web_mm")).to_contain_text("Fixed by you")
+    still.get_by_role("link", name="in", exact=True).click()
+    expect(still.locator("#field-jack-cup_bore_mm")).to_have_value("68 mm")
+
+
+def test_without_scripts_a_summary_on_top_leads_to_what_is_wrong(still: Page, site: Site) -> None:
+    still.goto(site.address + "/pad?jack.cup_bore_mm=4&jack.cup_depth_mm=abc")
+    expect(still.locator(BORE + "-note")).to_contain_text("cannot be right (at least 20 mm)")
+    expect(still.locator("#field-jack-cup_depth_mm")).to_have_value("abc")
+    still.locator("noscript").get_by_role("link").first.click()
+    expect(still.locator(BORE)).to_be_focused()
+
+
+def test_the_model_of_a_failed_pad_asks_for_one_confirmation(page: Page, site: Site) -> None:
+    """Oracle: the file that arrives says NOT-FIT in its name."""
+    page.goto(site.sample("repair_cafe_people_carrier"))
+    take = page.get_by_role("button", name="Take STL")
+    take.click()
+    assert page.evaluate("document.querySelector('.tick input').matches(':invalid')")
+    page.get_by_label("I have seen that an estimate fails").check()
+    with page.expect_download() as download:
+        take.click()
+    assert "NOT-FIT" in download.value.suggested_filename
+
+
+def test_the_drawing_is_on_the_page(page: Page, site: Site) -> None:
+    """Oracle: the picture has loaded with a size of its own."""
+    page.goto(site.sample("mobile_library_van"))
+    picture = page.locator("#the-drawing img")
+    picture.scroll_into_view_if_needed()
+    expect(picture).to_have_js_property("complete", True)
+    assert picture.evaluate("image => image.naturalWidth") > 300
+
+
+def test_updates_move_nothing(page: Page, site: Site) -> None:
+    """Oracle: Chromium's own measure of layout shift while a cup is typed digit by digit stays at its least sign."""
+    page.goto(site.sample("mobile_library_van"))
+    page.evaluate(
+        """() => { window.shift = 0; new PerformanceObserver(list => list.getEntries().forEach(e => { window.shift += e.value; }))
+             .observe({type: 'layout-shift', buffered: false}); }"""
+    )
+    for text in ("68.5", "69", "70.25"):
+        page.locator(BORE).fill(text)
+        page.wait_for_url(f"**cup_bore_mm={text}*")
+    page.wait_for_timeout(200)
+    assert page.evaluate("window.shift") < 0.02
+
+
+def test_the_keyboard_reaches_every_measurement_in_order(page: Page, site: Site) -> None:
+    """Oracle: tabbing through the sheet meets the fields of the jack, then those of the car, each once."""
+    page.goto(site.address + "/pad")
+    page.locator("#field-title").focus()
+    met: list[str] = []
+    for _ in range(80):
+        page.keyboard.press("Tab")
+        name = page.evaluate("document.activeElement.name || ''")
+        if name and name not in met:
+            met.append(name)
+        if name == "car.gross_mass_kg":
+            break
+    assert met[:3] == ["jack.cup_bore_mm", "jack.cup_depth_mm", "jack.cup_corner_radius_mm"]
+    assert met.index("jack.rated_load_kg") < met.index("seam.thickness_mm") < met.index("car.gross_mass_kg")
+
+
+def test_the_verdict_at_the_edge_never_hides_the_field_in_use(page: Page, site: Site) -> None:
+    """Oracle: what lies at the middle of each focused box is the box itself (WCAG 2.2, 2.4.11)."""
+    page.set_viewport_size({"width": 1440, "height": 720})
+    page.goto(site.sample("mobile_library_van"))
+    page.locator("#field-title").focus()
+    for _ in range(60):
+        page.keyboard.press("Tab")
+        hidden = page.evaluate(
+            """() => { const e = document.activeElement; if (!e.matches('input[type=text]')) return '';
+                 const r = e.getBoundingClientRect();
+                 return document.elementFromPoint(r.left + r.width / 2, r.top + r.height / 2) === e ? '' : e.name; }"""
+        )
+        assert hidden == ""
+
+
+def test_a_printed_sheet_has_no_bars_and_buttons(page: Page, site: Site) -> None:
+    page.goto(site.sample("mobile_library_van"))
+    page.emulate_media(media="print")
+    expect(page.locator(".units")).to_be_hidden()
+    expect(page.locator("#web_mm button")).to_be_hidden()
+    expect(page.locator("#web_mm")).to_contain_text("18.5")
