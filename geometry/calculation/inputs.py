@@ -122,7 +122,7 @@ def _inputs(book: Book, c: Conditions) -> Iterator[Input]:
             value = getattr(group, name)
             is_given = name in group.model_fields_set and value is not None
             known = _KNOWN.get(key)
-            extra: dict[str, Any] = info.json_schema_extra  # type: ignore[assignment]
+            extra: dict[str, Any] = info.json_schema_extra
             number = known.value(c) if known else None
             if known and number is not None:
                 _write(book, key, known, number, is_given=is_given, extra=extra)

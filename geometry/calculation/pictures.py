@@ -1,0 +1,56 @@
+"""The plots of a design: what it takes to draw them stands here, how they are drawn in the drawing's own room."""
+
+from geometry import lift
+from geometry.calculation.basis import moment_bound
+from geometry.case import case_of
+from geometry.design import Design
+from geometry.drawing.plots import Plot, clearance_plot, lift_plot
+from geometry.feet.cup.checks import LEAST_SEAT_CLEARANCE_MM
+from geometry.heads.slot.checks import LEAST_SIDE_PLAY_MM
+from geometry.units import LengthUnit
+
+
+def lift_plot_of(design: Design, *, units: LengthUnit = "mm", is_narrow: bool = False) -> Plot | None:
+    """Force and wheel loads against the rise; None where the car's statics are not known."""
+    c = design.conditions
+    if c.curve is None:
+        return None
+    return lift_plot(
+        c.curve,
+        rated_load_n=lift.weight_n(c.cup.rated_load_kg),
+        lift_needed_mm=c.lift_needed_mm,
+        units=units,
+        is_narrow=is_narrow,
+    )
+
+
+def moment_bound_of(design: Design) -> float | None:
+    """The greatest force that moments allow, N; None where the car's statics are not known."""
+    return moment_bound(design.conditions) if design.conditions.curve else None
+
+
+def clearance_plots_of(design: Design, *, units: LengthUnit = "mm") -> tuple[Plot, Plot]:
+    """The least clearance of the seat and the least play of the seam against temperature, dry to soaked."""
+    c, k = design.conditions, case_of(design.conditions, design.pad)
+    largest_seat = design.pad.seat_diameter_mm + k.cup.seat_tolerance_mm
+    narrowest_slot = design.pad.slot_width_mm - k.slot.width_tolerance_mm
+    service = c.measurements.service
+    seat = clearance_plot(
+        "seat",
+        clearance_mm=lambda growth: c.cup.bore_mm - c.u - largest_seat * (1 + growth),
+        needed_mm=LEAST_SEAT_CLEARANCE_MM,
+        material=c.material,
+        temperature_low_c=service.temperature_low_c,
+        temperature_high_c=service.temperature_high_c,
+        units=units,
+    )
+    slot = clearance_plot(
+        "slot",
+        clearance_mm=lambda growth: narrowest_slot * (1 + growth) - c.seam.thickness_mm - c.u - c.seam.bow_mm,
+        needed_mm=LEAST_SIDE_PLAY_MM,
+        material=c.material,
+        temperature_low_c=service.temperature_low_c,
+        temperature_high_c=service.temperature_high_c,
+        units=units,
+    )
+    return seat, slot

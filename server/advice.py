@@ -1,0 +1,51 @@
+"""Computed changes for what fails, at an address of their own: they take longer than a keystroke may."""
+
+from dataclasses import dataclass
+
+from fastapi import APIRouter, Request
+from starlette.concurrency import run_in_threadpool
+from starlette.responses import HTMLResponse, Response
+
+from geometry.cautions import ONE_LINE
+from geometry.design import design_pad
+from geometry.errors import BadMeasurementsError, NoPadFitsError
+from server import links
+from server.advice_views import RemediesView, remedies_of
+from server.documents import query_pairs
+from server.forms import FormReading, read_form
+from server.templating import render
+
+router = APIRouter(include_in_schema=False)
+
+
+@dataclass(frozen=True, slots=True)
+class ChangesPage:
+    """The changes that would help, and the way back."""
+
+    remedies: RemediesView
+    back: str
+    caution_line: str
+
+
+@router.get("/pad/changes")
+async def changes(request: Request) -> Response:
+    """The changes as a page, or as the piece of the working sheet that asks for them."""
+    is_piece = request.headers.get("HX-Request") == "true"
+    return await run_in_threadpool(_answer, read_form(query_pairs(request)), is_piece=is_piece)
+
+
+def _answer(reading: FormReading, *, is_piece: bool) -> HTMLResponse:
+    page = ChangesPage(_remedies(reading), links.pad_address(reading.typed, units=reading.units), ONE_LINE)
+    template = "partials/remedies.html" if is_piece else "changes.html"
+    return HTMLResponse(render(template, page), headers={"Vary": "HX-Request", "Cache-Control": "no-store"})
+
+
+def _remedies(reading: FormReading) -> RemediesView:
+    if reading.measurements is None:
+        return remedies_of(reading, None, None)
+    try:
+        return remedies_of(reading, design_pad(reading.measurements), None)
+    except NoPadFitsError as conflict:
+        return remedies_of(reading, None, conflict)
+    except BadMeasurementsError:
+        return remedies_of(reading, None, None)

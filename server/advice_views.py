@@ -1,0 +1,243 @@
+"""Advice on a design in words: the curve, other materials, what matters, and what would help."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Literal
+
+from markupsafe import Markup
+
+from geometry.calculation.pictures import clearance_plots_of, lift_plot_of, moment_bound_of
+from geometry.comparison import MaterialRow, compare_materials
+from geometry.design import Design
+from geometry.drawing.plots import NARROW, WIDE, Plot, Table
+from geometry.errors import NoPadFitsError
+from geometry.measurements import Measurements
+from geometry.remedies import Remedy, remedies_for_check, remedies_for_conflict
+from geometry.rules import Check
+from geometry.sensitivity import Sensitivity, sensitivities
+from geometry.variants import Changes
+from server import links, shown
+from server.design_views import LinkView
+from server.forms import FormReading, Units
+
+MOST_TROUBLES = 4
+"""For how many failing checks changes are computed; those that follow seldom need others."""
+
+
+@dataclass(frozen=True, slots=True)
+class PlotView:
+    """A plot for a sheet and for a phone, and its table."""
+
+    wide: Markup
+    narrow: Markup
+    table: Table
+
+
+@dataclass(frozen=True, slots=True)
+class CurveView:
+    """How the load grows as the car rises."""
+
+    plot: PlotView
+    sentences: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ComparisonRow:
+    """One material in the user's own case."""
+
+    name: str
+    outcome: str
+    body: str
+    height: str
+    governing: str
+    remark: str
+    choose: LinkView | None
+    """The same job in this material; None for the one that is chosen, and for one that is refused."""
+    is_chosen: bool
+
+
+@dataclass(frozen=True, slots=True)
+class ComparisonView:
+    """Every material."""
+
+    rows: tuple[ComparisonRow, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class InfluenceView:
+    """What an error in one measurement does."""
+
+    title: str
+    error: str
+    before: str
+    after: str
+
+
+@dataclass(frozen=True, slots=True)
+class SensitivityRow:
+    """One governing check."""
+
+    title: str
+    words: str
+    influences: tuple[InfluenceView, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SensitivityView:
+    """What to measure most carefully."""
+
+    rows: tuple[SensitivityRow, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class RemedyView:
+    """One change that was tried and helps."""
+
+    apply: LinkView
+    outcome: str
+
+
+@dataclass(frozen=True, slots=True)
+class Trouble:
+    """One thing that fails, with the changes that mend it."""
+
+    heading: str
+    words: str
+    remedies: tuple[RemedyView, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class RemediesView:
+    """Computed changes; not yet worked out where ``troubles`` is None."""
+
+    address: str
+    """Where they are worked out."""
+    troubles: tuple[Trouble, ...] | None
+
+
+def changed(typed: Mapping[str, str], changes: Changes, units: Units) -> dict[str, str]:
+    """What would be typed after some changes; a change to nothing takes an answer back."""
+    document: dict[str, dict[str, object]] = {}
+    for key, value in changes.items():
+        group, _, name = key.partition(".")
+        document.setdefault(group, {})[name] = value
+    return {k: v for k, v in typed.items() if k not in changes} | links.typed_of_document(document, units=units)
+
+
+def _applied(reading: FormReading, changes: Changes) -> str:
+    return links.pad_address(changed(reading.typed, changes, reading.units), units=reading.units)
+
+
+def comparison_view(measurements: Measurements, reading: FormReading) -> ComparisonView:
+    """Every material for this case, the best first, each with the address that chooses it."""
+    return ComparisonView(tuple(_comparison_row(row, reading) for row in compare_materials(measurements)))
+
+
+_OUTCOMES: Mapping[Literal["passes", "fails", "no_pad", "refused"], str] = {
+    "passes": "passes",
+    "fails": "fails",
+    "no_pad": "no pad fits",
+    "refused": "not offered",
+}
+
+
+def _comparison_row(row: MaterialRow, reading: FormReading) -> ComparisonRow:
+    design, units = row.design, reading.units
+    address = LinkView("choose", _applied(reading, row.changes))
+    remark = row.words if design is None else (row.material.slot_advice or "")
+    return ComparisonRow(
+        name=row.material.name,
+        outcome=_OUTCOMES[row.outcome],
+        body=shown.length_with_unit(design.pad.body_diameter_mm, units) if design else "",
+        height=shown.length_with_unit(design.pad.top_height_mm, units) if design else "",
+        governing=_governing(design.governing) if design else "",
+        remark=remark,
+        choose=None if row.is_chosen or row.outcome == "refused" else address,
+        is_chosen=row.is_chosen,
+    )
+
+
+def _governing(check: Check) -> str:
+    title = check.rule.title[0].lower() + check.rule.title[1:]
+    return f"{title}, {shown.share(check.utilisation)}"
+
+
+def sensitivity_of(design: Design) -> SensitivityView:
+    """What to measure most carefully for this design."""
+    return sensitivity_view(sensitivities(design))
+
+
+def sensitivity_view(found: tuple[Sensitivity, ...]) -> SensitivityView:
+    """Sensitivities in words."""
+    return SensitivityView(
+        tuple(
+            SensitivityRow(
+                s.check.rule.title,
+                s.words,
+                tuple(
+                    InfluenceView(
+                        i.title, f"{i.error:g} {i.unit}".rstrip(), shown.share(i.before), shown.share(i.after)
+                    )
+                    for i in s.influences
+                ),
+            )
+            for s in found
+        )
+    )
+
+
+def remedies_place(reading: FormReading) -> RemediesView:
+    """Where changes will be worked out: that takes too long to do with every keystroke."""
+    return RemediesView(links.pad_address(reading.typed, "/changes", units=reading.units), None)
+
+
+def remedies_of(reading: FormReading, design: Design | None, conflict: NoPadFitsError | None) -> RemediesView:
+    """Computed changes for all that fails."""
+    troubles: list[Trouble] = []
+    if conflict is not None and reading.measurements is not None:
+        found = remedies_for_conflict(reading.measurements, conflict)
+        troubles.append(Trouble("No pad fits", conflict.words, _remedies(reading, found)))
+    if design is not None:
+        troubles += [
+            Trouble(check.rule.title, check.words, _remedies(reading, remedies_for_check(design, check)))
+            for check in design.failures[:MOST_TROUBLES]
+        ]
+    address = links.pad_address(reading.typed, "/changes", units=reading.units)
+    return RemediesView(address, tuple(troubles))
+
+
+def _remedies(reading: FormReading, found: tuple[Remedy, ...]) -> tuple[RemedyView, ...]:
+    return tuple(RemedyView(LinkView(r.words, _applied(reading, r.changes)), r.outcome) for r in found)
+
+
+def plot_view(plot: Plot, narrow: Plot, prefix: str) -> PlotView:
+    """A plot in both widths, with ids of its own."""
+    wide, small = (p.svg(width=w, prefix=f"{prefix}-{n}") for p, w, n in ((plot, WIDE, "w"), (narrow, NARROW, "n")))
+    return PlotView(Markup(wide), Markup(small), plot.table)  # noqa: S704 - drawn by our own code, which escapes
+
+
+def curve_view(design: Design, units: Units) -> CurveView | None:
+    """How the load grows as the car rises; None where the car's statics are not known."""
+    curve = design.conditions.curve
+    plot, narrow = (lift_plot_of(design, units=units, is_narrow=is_narrow) for is_narrow in (False, True))
+    bound = moment_bound_of(design)
+    if curve is None or plot is None or narrow is None or bound is None:
+        return None
+    return CurveView(
+        plot_view(plot, narrow, "curve"),
+        (
+            f"The force rises to {shown.force(curve.greatest_force_n, units)}, reached when the seam has risen"
+            f" {shown.length_with_unit(curve.plateau_rise_mm, units, digits=0)}. The pad is judged for that force, whatever lift"
+            " is wanted.",
+            f"Moments alone, without any spring, allow no more than {shown.force(bound, units)}.",
+            f"For the wanted lift the jack's rim must stand"
+            f" {shown.length_with_unit(design.rim_height_needed_mm, units, digits=0)} above the ground.",
+            "The springs are a guess, so the rise at which a wheel leaves is one, too; the greatest force is not.",
+        ),
+    )
+
+
+def clearance_views(design: Design, units: Units) -> tuple[PlotView, ...]:
+    """The least clearance of seat and slot against temperature, dry to soaked."""
+    plots = clearance_plots_of(design, units=units)
+    return tuple(plot_view(plot, plot, f"fit-{i}") for i, plot in enumerate(plots))

@@ -1,0 +1,366 @@
+"""The calculation sheet in words and typeset formulas: one typed context, of which the template only prints."""
+
+from dataclasses import dataclass
+from math import isfinite
+
+from markupsafe import Markup
+
+from geometry import ENGINE_VERSION, formulas
+from geometry.calculation.book import Line
+from geometry.calculation.clearances import Clearance, Figure
+from geometry.calculation.opening import NOT_COVERED, SCOPE, Doubtful, Factor
+from geometry.calculation.sheet import CalculationSheet, CheckPart, LedgerPart, SymbolNote
+from geometry.cautions import ONE_LINE
+from geometry.mathml import mathml, mathml_equation
+from geometry.provenance import Source
+from geometry.sizing import Bound
+from geometry.symbols import dimension_title
+from server import links, shown
+from server.advice_views import CurveView, PlotView, SensitivityView, clearance_views, curve_view, sensitivity_view
+from server.design_views import CautionGroup, caution_groups, verdict_words
+from server.forms import FormReading
+
+_SIGNS = {"at_most": ("≤", ">"), "at_least": ("≥", "<")}
+
+
+@dataclass(frozen=True, slots=True)
+class SourceTag:
+    """A source as a short mark that leads to the list."""
+
+    words: str
+    href: str
+
+
+@dataclass(frozen=True, slots=True)
+class SymbolView:
+    """One symbol with its number, for who redoes a formula."""
+
+    symbol: Markup
+    number: str
+    meaning: str
+
+
+@dataclass(frozen=True, slots=True)
+class LineView:
+    """One line of arithmetic."""
+
+    symbol: Markup
+    meaning: str
+    formula: Markup
+    """Empty where the number is given."""
+    numbers: str
+    result: str
+    remark: str
+    source: SourceTag | None
+
+
+@dataclass(frozen=True, slots=True)
+class LinePart:
+    """Lines under one heading."""
+
+    id: str
+    heading: str
+    intro: str
+    lines: tuple[LineView, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class InputView:
+    """One answer of the measurements."""
+
+    title: str
+    symbol: Markup
+    words: str
+    uncertainty: str
+    origin: str
+
+
+@dataclass(frozen=True, slots=True)
+class BoundView:
+    """One bound of a dimension."""
+
+    side: str
+    kind: str
+    decides: bool
+    reason: str
+    formula: Markup
+    numbers: str
+    result: str
+    source: SourceTag | None
+
+
+@dataclass(frozen=True, slots=True)
+class LedgerView:
+    """One dimension of the ledger."""
+
+    title: str
+    why: str
+    inches: str
+    """The value in inches for who works in them; else empty."""
+    bounds: tuple[BoundView, ...]
+    symbols: tuple[SymbolView, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class FigureView:
+    """One clearance."""
+
+    words: str
+    formula: Markup
+    numbers: str
+    result: str
+
+
+@dataclass(frozen=True, slots=True)
+class FitView:
+    """One fit at one extreme."""
+
+    title: str
+    figures: tuple[FigureView, ...]
+    statistical: str
+
+
+@dataclass(frozen=True, slots=True)
+class SideView:
+    """Value or limit of a check."""
+
+    formula: Markup
+    numbers: str
+    result: str
+
+
+@dataclass(frozen=True, slots=True)
+class CheckView:
+    """One check."""
+
+    code: str
+    title: str
+    verdict: str
+    words: str
+    sides: tuple[SideView, ...]
+    sign: str
+    unit: str
+    margin: str
+    also: tuple[str, ...]
+    symbols: tuple[SymbolView, ...]
+    source: SourceTag | None
+    is_governing: bool
+
+
+@dataclass(frozen=True, slots=True)
+class SourceView:
+    """One entry of the list of sources."""
+
+    id: str
+    tag: str
+    words: str
+    mark: str
+    uses: str
+
+
+@dataclass(frozen=True, slots=True)
+class CalculationPage:
+    """The whole sheet."""
+
+    title: str
+    verdict: str
+    identity: str
+    back: str
+    data: str
+    scope: str
+    not_covered: tuple[str, ...]
+    factors: tuple[Factor, ...]
+    doubtful: tuple[Doubtful, ...]
+    inputs: tuple[InputView, ...]
+    parts: tuple[LinePart, ...]
+    curve: CurveView | None
+    ledger: tuple[LedgerView, ...]
+    fits: tuple[FitView, ...]
+    clearance_plots: tuple[PlotView, ...]
+    checks: tuple[CheckView, ...]
+    sensitivity: SensitivityView
+    sources: tuple[SourceView, ...]
+    cautions: tuple[CautionGroup, ...]
+    caution_line: str
+
+
+_PARTS = (
+    (
+        "load",
+        "The load",
+        "From the mass to the forces that the pad is judged by. Angles in sin are in radians; deg turns radians into degrees.",
+    ),
+    (
+        "material",
+        "Growth and what the material allows",
+        "Growth is a ratio of length, from the part as machined dry at 20 °C.",
+    ),
+    ("pad", "Sizes of the pad", "As chosen below in the ledger, or fixed."),
+    ("tolerances", "General tolerances", "ISO 2768-1 class m, plus and minus."),
+    (
+        "loading",
+        "What the load does",
+        "Quantities that the ledger and the checks take their numbers from, at nominal sizes and the worst play.",
+    ),
+)
+
+
+class _Tags:
+    """Numbers the sources of a sheet."""
+
+    def __init__(self, sheet: CalculationSheet) -> None:
+        self.number = {use.source: i for i, use in enumerate(sheet.sources, start=1)}
+
+    def of(self, source: Source | None) -> SourceTag | None:
+        """The tag of a source: its mark and its number in the list."""
+        if source is None or source not in self.number:
+            return None
+        return SourceTag(f"{source.mark.value} {self.number[source]}", f"#source-{self.number[source]}")
+
+
+def calculation_page(sheet: CalculationSheet, reading: FormReading) -> CalculationPage:
+    """The context of the calculation sheet."""
+    design, tags, units = sheet.design, _Tags(sheet), reading.units
+    return CalculationPage(
+        title=design.measurements.title or "Lifting pad",
+        verdict=design.verdict_words,
+        identity=f"design {design.design_id}, engine {ENGINE_VERSION}",
+        back=links.pad_address(reading.typed, units=units),
+        data=links.pad_address(reading.typed, "/calculation.json", units=units),
+        scope=SCOPE,
+        not_covered=NOT_COVERED,
+        factors=sheet.factors,
+        doubtful=sheet.doubtful,
+        inputs=tuple(
+            InputView(i.title, _symbol(i.symbol), i.words, i.uncertainty, _origin(i.origin, i.remark))
+            for i in sheet.inputs
+        ),
+        parts=tuple(
+            LinePart(part, heading, intro, tuple(_line(line, tags) for line in sheet.lines(part)))
+            for part, heading, intro in _PARTS
+        ),
+        curve=curve_view(design, units) if design.conditions.curve else None,
+        ledger=tuple(_ledger(part, tags, units) for part in sheet.ledger),
+        fits=tuple(_fit(c) for c in sheet.clearances),
+        clearance_plots=clearance_views(design, units),
+        checks=tuple(_check(part, tags) for part in sheet.checks),
+        sensitivity=sensitivity_view(sheet.sensitivities),
+        sources=tuple(
+            SourceView(
+                f"source-{i}",
+                f"{use.source.mark.value} {i}",
+                use.source.text,
+                use.source.mark.words,
+                ", ".join(use.uses),
+            )
+            for i, use in enumerate(sheet.sources, start=1)
+        ),
+        cautions=caution_groups(design.cautions),
+        caution_line=ONE_LINE,
+    )
+
+
+def _symbol(name: str) -> Markup:
+    return Markup(mathml(name)) if name else Markup("")  # noqa: S704 - written by our own typesetter, which escapes
+
+
+def _equation(symbol: str, formula: str) -> Markup:
+    return Markup(mathml_equation(symbol, formula))  # noqa: S704 - as above
+
+
+def _origin(origin: str, remark: str) -> str:
+    return f"{origin}: {remark}" if remark and remark not in {origin} else origin
+
+
+def _line(line: Line, tags: _Tags) -> LineView:
+    return LineView(
+        symbol=_symbol(line.symbol),
+        meaning=line.meaning,
+        formula=_equation(line.symbol, line.formula) if line.formula else Markup(""),
+        numbers=line.substituted,
+        result=line.result_with_unit,
+        remark=line.remark,
+        source=tags.of(line.source),
+    )
+
+
+def _symbols(notes: tuple[SymbolNote, ...]) -> tuple[SymbolView, ...]:
+    return tuple(SymbolView(_symbol(n.symbol), f"{n.number} {n.unit}".rstrip(), n.meaning) for n in notes)
+
+
+def _ledger(part: LedgerPart, tags: _Tags, units: str) -> LedgerView:
+    title = dimension_title(part.dimension)
+    value = part.entry.value_mm
+    return LedgerView(
+        title=title[0].upper() + title[1:],
+        why=part.why,
+        inches=f"{shown.length(value, 'in')} in" if units == "in" and value else "",
+        bounds=tuple(_bound(b, part.deciding, tags) for b in part.bounds),
+        symbols=_symbols(part.symbols),
+    )
+
+
+def _bound(bound: Bound, deciding: Bound | None, tags: _Tags) -> BoundView:
+    return BoundView(
+        side="at least" if bound.rule.side == "lower" else "at most",
+        kind="must" if bound.rule.must else "aim",
+        decides=bound is deciding,
+        reason=bound.reason,
+        formula=_symbol(bound.rule.formula),
+        numbers=bound.substituted,
+        result=f"{formulas.shown(bound.value)} mm",
+        source=tags.of(bound.rule.source),
+    )
+
+
+def _fit(c: Clearance) -> FitView:
+    least, most = c.statistical
+    figures = (
+        ("at nominal sizes", c.nominal),
+        ("worst case, tight", c.least),
+        ("worst case, loose", c.most),
+        ("statistical spread, plus and minus", c.spread),
+    )
+    return FitView(
+        title=f"{c.title}, {'hot and wet' if c.extreme == 'hot' else 'cold and dry'}",
+        figures=tuple(_figure(words, figure) for words, figure in figures),
+        statistical=f"Statistically, by the root of the sum of squares, {least} to {most} mm; the worst case decides.",
+    )
+
+
+def _figure(words: str, figure: Figure) -> FigureView:
+    return FigureView(words, _symbol(figure.formula), figure.substituted, f"{figure.result} mm")
+
+
+def _check(part: CheckPart, tags: _Tags) -> CheckView:
+    check = part.check
+    finding = check.finding
+    met, broken = _SIGNS[check.rule.sense]
+    is_met = finding is not None and (
+        finding.value <= finding.limit if check.rule.sense == "at_most" else finding.value >= finding.limit
+    )
+    unit = "" if check.rule.unit == "–" else check.rule.unit
+    also = finding.also if finding else ()
+    return CheckView(
+        code=check.code,
+        title=check.rule.title,
+        verdict=verdict_words(check),
+        words=check.words,
+        sides=tuple(SideView(_symbol(f), numbers, f"{result} {unit}".rstrip()) for f, numbers, result in part.sides),
+        sign=met if is_met else broken,
+        unit=unit,
+        margin=_margin(part, unit),
+        also=tuple(f"{words}: {formulas.shown(value)} {u}".replace(" –", "") for words, value, u in also),
+        symbols=_symbols(part.symbols),
+        source=tags.of(check.rule.source),
+        is_governing=part.is_governing,
+    )
+
+
+def _margin(part: CheckPart, unit: str) -> str:
+    """What is left, and how much of the limit is used."""
+    used = f"{shown.share(part.check.utilisation)} of the limit used"
+    if part.margin is None:
+        return used if isfinite(part.check.utilisation) else ""
+    left = f"{formulas.shown(part.margin)} {unit}".rstrip()
+    return f"margin {left}; {used}"
