@@ -44,7 +44,8 @@ def ordinary_document(rng: Random, material: str) -> dict[str, Any]:
 
 def ordinary_designs(material: str, count: int, seed: int = 1) -> list[Design | None]:
     """Designs of ``count`` ordinary jobs in one material; None where no pad fits."""
-    rng, found = Random(seed), []  # noqa: S311 - repeatable test data, no secret
+    rng = Random(seed)  # noqa: S311 - repeatable test data, no secret
+    found: list[Design | None] = []
     for _ in range(count):
         try:
             found.append(design_pad(read_measurements(ordinary_document(rng, material))))

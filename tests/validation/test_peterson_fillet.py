@@ -48,7 +48,7 @@ def bar_by_finite_elements(wide: float, narrow: float, radius: float) -> float:
 
     def size(p: Array) -> Array:
         away = np.hypot(*(p - np.array(centre)).T) - radius
-        return np.minimum(np.maximum(finest, 0.18 * away + finest), wide / 8)
+        return np.asarray(np.minimum(np.maximum(finest, 0.18 * away + finest), wide / 8), dtype=float)
 
     bar = Plane(graded_mesh(outline, size), modulus=1000, poisson=0.3, strain=False)
     bar.push(lambda x: np.isclose(x[0], 2 * narrow), lambda x: (2 * x[1] / narrow, 0 * x[1]))
