@@ -46,6 +46,7 @@ FLOORS: dict[str, int] = {
             "geometry.sizing",
             "geometry.checks",
             "geometry.cautions",
+            "geometry.route",
             "geometry.solid",
             "geometry.exports",
             "geometry.mesh",
@@ -55,7 +56,7 @@ FLOORS: dict[str, int] = {
         3,
     ),
 }
-"""Every room that is not on floor 2; drawing is on 3, the web on 6."""
+"""Every room that is not on floor 2; drawing and making are on 3, the web on 6."""
 KERNEL_ROOMS = {"geometry.solid", "geometry.exports"}
 KERNEL = {"cadquery", "OCP"}
 
@@ -63,7 +64,7 @@ KERNEL = {"cadquery", "OCP"}
 def floor_of(module: str) -> int:
     if module.startswith("server"):
         return 6
-    if module.startswith("geometry.drawing"):
+    if module.startswith(("geometry.drawing", "geometry.making")):
         return 3
     return FLOORS.get(module, 2)
 

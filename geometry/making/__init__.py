@@ -1,0 +1,1 @@
+"""How the pad is made: operations, passes, tools and times as data."""

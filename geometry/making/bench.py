@@ -1,0 +1,86 @@
+"""The work before and after the machines: sawing the blank, deburring, finishing, rest and measurement."""
+
+from collections.abc import Iterator
+
+from geometry.conditions import Conditions
+from geometry.making.card import Operation
+from geometry.making.stock import FACING_MM, StockPlan
+from geometry.making.watch import watch_for
+from geometry.making.wording import Sentence, said
+from geometry.pad import Pad
+from geometry.provenance import practice
+
+GRIT = "320 grit"
+GRIT_SOURCE = practice("Finish with 320 grit")
+REST_HOURS = 24.0
+REST_SOURCE = practice("Plastics move for about a day after cutting")
+_RIGHT_HAND_CLEARANCE = 0.1
+
+
+def saw_blank(conditions: Conditions, plan: StockPlan) -> Operation:
+    """Cut the blank from the bar."""
+    stub = (
+        said("Of that, {stub} only serves to hold it and is cut away.", stub=plan.stub_mm)
+        if plan.stub_mm > _RIGHT_HAND_CLEARANCE
+        else None
+    )
+    return Operation(
+        title="Saw the blank",
+        set_up=0,
+        holding=said("Vice or saw clamp, the bar level, the piece that falls off supported."),
+        tool=said("Saw, cut {kerf} wide", kerf=plan.kerf_mm),
+        steps=(
+            said(
+                f"Take {conditions.material.name} bar, {{bar}} across; measure it. Note its batch.",
+                bar=plan.bar_mm,
+            ),
+            said("Mark {blank} from a square end, and saw outside the mark.", blank=plan.blank_mm),
+            said("{facing} is allowed on each end for facing.", facing=FACING_MM),
+            *((stub,) if stub else ()),
+        ),
+        watch=watch_for(conditions.material.family, "saw"),
+        other_time_min=8.0,
+    )
+
+
+def closing(pad: Pad, conditions: Conditions) -> Iterator[Operation]:
+    """Deburr, finish, rest, measure."""
+    family = conditions.material.family
+    yield Operation(
+        title="Deburr and finish",
+        set_up=4,
+        holding=said("In the hand; or the body in paper in a vice with soft jaws."),
+        tool=said(f"Scraper or sharp knife, fine file, {GRIT} paper on a flat plate"),
+        steps=(
+            said("Break every edge that the card has not: nothing may feel sharp or furry."),
+            said("Look into the corners of the slot's floor with a lens: no step, no cut below the floor."),
+            said(
+                f"Draw the seat face over {GRIT} on a flat plate, in figures of eight, until it shows one even pattern."
+            ),
+            said(f"Finish the rest with {GRIT}, lightly. Do not round the slot's floor."),
+            said("Wash in warm water with soap, rinse and wipe dry."),
+        ),
+        watch=watch_for(family, "edges", "finish"),
+        other_time_min=15.0,
+    )
+    yield Operation(
+        title="Rest, then measure",
+        set_up=4,
+        holding=said("On a flat plate, at room temperature."),
+        tool=said("Caliper, micrometer, depth rod, radius gauge, gauge sheet"),
+        steps=(
+            said(f"Leave the part in the room for {REST_HOURS:g} hours; note the temperature."),
+            said("Measure every line of the inspection sheet in its order, and write every reading down."),
+            said("Mark the part with its design number and the date, on the side of the body, never in the slot."),
+            *_cup(pad),
+        ),
+        watch=watch_for(family, "rest"),
+        other_time_min=15.0,
+    )
+
+
+def _cup(pad: Pad) -> tuple[Sentence, ...]:
+    stem = " and the stem goes into its hole" if pad.has_stem else ""
+    return (
+        said(f"Try it in the jack's cup: it drops in by itself{stem}, does not rock, and the lip stays off the rim."),
+    )

@@ -1,0 +1,196 @@
+"""A printed pad: how it lies on the bed, how solid it is, what it weighs, and plainly where printing is not advisable."""
+
+from dataclasses import dataclass
+from math import pi
+
+from geometry.conditions import Conditions
+from geometry.document.shop import Shop
+from geometry.making.wording import Sentence, said
+from geometry.pad import Pad
+from geometry.profile import volume_mm3
+from geometry.provenance import Source, derived, memory
+from geometry.rules import Check
+
+NEAR_LIMIT_C = 10.0
+"""Nearer than this to its greatest temperature a print is not to be trusted."""
+SOLID_PERCENT = 100.0
+LEAST_RADIUS_MM = 0.5
+ORIENTATION_SOURCE = derived(
+    "Axis upright: the load presses the layers together; the walls bend across the layers, so"
+    " they are given the lower strength"
+)
+KNOCK_DOWN_SOURCE = memory("Tension across layers 0.4 of that along them; voids 0.8 (derived)")
+_SECONDS_PER_MIN = 60.0
+_TRAVEL_FACTOR = 1.3
+"""Moves without plastic and slow first layers: judged."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PrintPlan:
+    """How to print the pad, and what it takes."""
+
+    orientation: Sentence
+    layer_height_mm: float
+    layers: int
+    walls: int
+    wall_mm: float
+    infill_percent: float
+    is_solid: bool
+    wall_strength_share: float
+    """Share of the allowed stress that a slot wall may use, because it bends across the layers."""
+    temperature_max_c: float
+    volume_mm3: float
+    """Plastic laid down."""
+    mass_kg: float
+    filament_mm: float
+    price: float | None
+    time_min: float
+    knock_downs: tuple[tuple[str, float, Source], ...]
+    """What is taken off a print's strength, with where each comes from."""
+    is_advisable: bool
+    against: tuple[Sentence, ...]
+    """Why printing is not advisable; empty where nothing speaks against it."""
+
+    @property
+    def words(self) -> str:
+        """The plain statement."""
+        if self.is_advisable:
+            return "Nothing in these estimates speaks against printing this pad. Prints differ: yours is not tested."
+        return "Printing this pad is not advisable. " + " ".join(s.shown() for s in self.against)
+
+
+def print_plan(pad: Pad, conditions: Conditions, shop: Shop, checks: tuple[Check, ...]) -> PrintPlan:
+    """Plan a print; ``checks`` are those of this pad."""
+    wall = shop.walls * shop.line_width_mm
+    share = solid_share(pad, wall_mm=wall, infill_percent=shop.infill_percent)
+    volume = share * volume_mm3(pad)
+    density = shop.filament_density_g_cm3 or conditions.material.density_g_cm3.value
+    mass = volume * density * 1e-6
+    against = tuple(_against(pad, conditions, shop, checks))
+    return PrintPlan(
+        orientation=said(
+            "Foot on the bed, axis upright, slot on top: no supports are needed but under the lip, where"
+            " the seat steps out."
+            if not pad.has_stem
+            else "Top on the bed, axis upright, stem up: no supports are needed. The slot's floor is printed"
+            " as a bridge: file it flat."
+        ),
+        layer_height_mm=shop.layer_height_mm,
+        layers=-int(-pad.overall_height_mm // shop.layer_height_mm),
+        walls=shop.walls,
+        wall_mm=wall,
+        infill_percent=shop.infill_percent,
+        is_solid=shop.infill_percent >= SOLID_PERCENT,
+        wall_strength_share=conditions.material.wall_stress_factor,
+        temperature_max_c=conditions.material.temperature_max_c.value,
+        volume_mm3=volume,
+        mass_kg=mass,
+        filament_mm=filament_length_mm(volume_mm3=volume, filament_diameter_mm=shop.filament_diameter_mm),
+        price=None if shop.price_per_kg is None else shop.price_per_kg * mass,
+        time_min=_TRAVEL_FACTOR * volume / shop.flow_mm3_s / _SECONDS_PER_MIN,
+        knock_downs=knock_downs(conditions),
+        is_advisable=not against,
+        against=against,
+    )
+
+
+def filament_length_mm(*, volume_mm3: float, filament_diameter_mm: float) -> float:
+    r"""Length of filament in a volume of plastic.
+
+    .. math:: l = \frac{4 V}{\pi d^2}
+
+    Parameters
+    ----------
+    volume_mm3 : float
+        Plastic laid down V, [mm^3]
+    filament_diameter_mm : float
+        Filament diameter d, [mm]
+
+    Returns
+    -------
+    length_mm : float
+        Length l, [mm]
+
+    Examples
+    --------
+    A cubic centimetre of 1.75 mm filament is 416 mm long:
+
+    >>> round(filament_length_mm(volume_mm3=1000, filament_diameter_mm=1.75))
+    416
+
+    References
+    ----------
+    Plain geometry.
+    """
+    return 4 * volume_mm3 / (pi * filament_diameter_mm**2)
+
+
+def solid_share(pad: Pad, *, wall_mm: float, infill_percent: float) -> float:
+    """Share of the pad's volume that is plastic: a shell of walls, floor and roof, and infill inside it.
+
+    The shell is reckoned as the outer surface times the wall's thickness, never more than the whole: an estimate for the
+    spool, not for the strength.
+    """
+    seat, body, top = pad.seat_diameter_mm, pad.body_diameter_mm, pad.top_height_mm
+    ends = pi / 2 * body**2
+    sides = pi * (seat * pad.seat_length_mm + body * (top - pad.seat_length_mm))
+    slot = 2 * body * pad.slot_depth_mm
+    shell = min(1.0, (ends + sides + slot) * wall_mm / volume_mm3(pad))
+    return shell + (1 - shell) * infill_percent / 100
+
+
+def print_steps(pad: Pad, plan: PrintPlan) -> tuple[Sentence, ...]:
+    """What to set in the slicing program and what to do at the printer."""
+    return (
+        plan.orientation,
+        said("Layers {height} high.", height=plan.layer_height_mm),
+        said(f"{plan.walls} walls, {{wall}} thick together, and {plan.infill_percent:g} % infill.", wall=plan.wall_mm),
+        said("Dry the filament first: damp plastic foams and prints weak."),
+        said("Let the bed cool before you take the part off, and do not pry at a slot wall."),
+        said(
+            "Round the slot's corners to {radius} or more with a file: layers split from a sharp corner.",
+            radius=max(LEAST_RADIUS_MM, pad.slot_corner_radius_mm),
+        ),
+        said("Flex each wall sideways by hand and look along the layers: a light line is a split. Discard it."),
+    )
+
+
+def _against(pad: Pad, c: Conditions, shop: Shop, checks: tuple[Check, ...]) -> list[Sentence]:
+    service, found = c.measurements.service, []
+    hottest, most = service.temperature_high_c, c.material.temperature_max_c.value
+    name = c.material.short_name
+    name = name[0].upper() + name[1:]
+    if most - hottest < NEAR_LIMIT_C:
+        found.append(
+            said(
+                f"{name} softens: it keeps its shape up to {most:g} °C and {hottest:g} °C is expected. A dark"
+                f" boot in the sun is hotter."
+            )
+        )
+    if service.hold != "minutes":
+        found.append(said("A print creeps under a load that stays."))
+    if shop.infill_percent < SOLID_PERCENT:
+        found.append(
+            said(
+                f"{shop.infill_percent:g} % infill is not solid; the estimates are for a solid print and say"
+                f" nothing about a hollow one."
+            )
+        )
+    failing = [
+        check.rule.title
+        for check in checks
+        if check.verdict == "fail" and check.rule.place in {"wall", "slot_floor", "web", "lip", "seat", "body"}
+    ]
+    if failing:
+        found.append(said(f"These estimates fail: {'; '.join(failing)}. A pad turned from solid rod carries more."))
+    return found
+
+
+def knock_downs(conditions: Conditions) -> tuple[tuple[str, float, Source], ...]:
+    """What is taken off a print's strength, with where it comes from."""
+    factor = conditions.material.layer_tension_factor
+    wall = (("Slot walls, bending across the layers", factor.value, factor.source),) if factor else ()
+    return (
+        *wall,
+        ("Differences between makes and batches", 0.75, memory("10 to 25 % by brand and batch (filament-db wiki)")),
+    )

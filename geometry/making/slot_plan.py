@@ -1,0 +1,309 @@
+"""How a cutter opens the slot: passes across and down, each with its place from the centre line."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from math import ceil, pi, sqrt
+from typing import Literal
+
+from geometry.drawing.model import Layer, Line, Shape
+from geometry.machining import milling_time_min
+from geometry.making.card import Cut, Label, Picture, picture, rectangle
+from geometry.making.cutting import ToolMaterial, tooth_feed_mm
+from geometry.making.machine import Machine
+from geometry.making.wording import said
+from geometry.pad import Pad
+from geometry.provenance import memory, practice
+
+SAME_MM = 0.02
+"""A cutter this near to the slot's width makes it in one pass."""
+DEEPEST_SHARE = 0.5
+"""Depth of a pass over the cutter's diameter when it cuts full width."""
+CHUCK_SHARE = 0.25
+"""The same where a chuck holds the cutter, or a vertical slide the work."""
+STEP_SHARE = 0.7
+"""Step across over the cutter's diameter, so that neighbouring passes overlap."""
+SHARES_SOURCE = practice(
+    "Half a diameter deep in a full slot, a quarter on a slender set-up, passes overlapping by a third"
+)
+REACH_CLEARANCE_MM = 3.0
+CORE_SHARE = 0.8
+"""A fluted cutter bends like a plain rod of this share of its diameter."""
+MODULUS_MPA: dict[ToolMaterial, float] = {"hss": 210_000.0, "carbide": 600_000.0}
+CUTTING_STRESS_MPA = 150.0
+FORCE_SOURCE = memory("About 150 N for each mm² of chip in plastics; stiffness of tool steel and carbide; core of 0.8")
+
+Direction = Literal["+x", "-x"]
+Way = Literal["full", "climb", "conventional"]
+Job = Literal["rough", "floor", "wall"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SlotPass:
+    """One run of the cutter along the slot; x runs along it, y across it to the left, from the pad's centre line."""
+
+    number: int
+    job: Job
+    y_mm: float
+    """Place of the cutter's middle across the slot."""
+    depth_mm: float
+    """Depth of the cutter's end below the wall tops."""
+    direction: Direction
+    way: Way
+    cut_deep_mm: float
+    """How deep this pass cuts."""
+    cut_wide_mm: float
+    """How wide it cuts."""
+    time_min: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SlotPlan:
+    """The whole slot."""
+
+    cutter_mm: float
+    width_mm: float
+    depth_mm: float
+    length_mm: float
+    side_allowance_mm: float
+    """Left on each wall by roughing; 0 where the cutter is as wide as the slot."""
+    floor_allowance_mm: float
+    reach_mm: float
+    """Length of cutter out of its holder."""
+    cut: Cut
+    passes: tuple[SlotPass, ...]
+    deflection_mm: float
+    """Estimated bend of the cutter at its end in the finishing pass."""
+    corner_note_mm: float
+    """Radius wanted on the cutter's corners."""
+
+    @property
+    def time_min(self) -> float:
+        """Time in the cut."""
+        return sum(p.time_min for p in self.passes)
+
+    def of(self, job: Job) -> tuple[SlotPass, ...]:
+        """The passes of one job."""
+        return tuple(p for p in self.passes if p.job == job)
+
+
+def cutter_for(*, slot_width_mm: float, cutters_mm: tuple[float, ...], finishing_mm: float) -> float | None:
+    """The cutter for a slot: as wide as it, else the largest that leaves both walls a finishing cut, else the largest that enters.
+
+    >>> cutter_for(slot_width_mm=9, cutters_mm=(3, 6, 8, 10), finishing_mm=0.1)
+    8
+    """
+    entering = [d for d in cutters_mm if d <= slot_width_mm + 1e-9]
+    exact = [d for d in entering if slot_width_mm - d <= SAME_MM]
+    with_finish = [d for d in entering if d <= slot_width_mm - 2 * finishing_mm]
+    return max(exact or with_finish or entering, default=None)
+
+
+def slot_plan(pad: Pad, machine: Machine, *, cutter_mm: float, tool: ToolMaterial, is_slender: bool) -> SlotPlan:
+    """Lay the passes of a slot.
+
+    Roughing goes down level by level, from the centre line outwards; then the floor, then the left and the right wall.
+    """
+    width, depth, length = pad.slot_width_mm, pad.slot_depth_mm, pad.body_diameter_mm
+    cut = machine.milling(cutter_mm)
+    is_full = abs(width - cutter_mm) <= SAME_MM
+    side = 0.0 if is_full else min(machine.finishing_mm, (width - cutter_mm) / 2)
+    floor = min(machine.finishing_mm, depth / 2)
+    share = CHUCK_SHARE if is_slender else DEEPEST_SHARE
+    levels = _levels(depth - floor, most_mm=share * cutter_mm)
+    reach = depth + REACH_CLEARANCE_MM
+    layer = _Layer(cut, cutter_mm, length)
+    places = _places(room_mm=(width - cutter_mm) / 2 - side, cutter_mm=cutter_mm)
+    end = (width - cutter_mm) / 2
+    laid: list[SlotPass] = []
+    before = 0.0
+    for level in levels:
+        laid += layer.across(len(laid), "rough", places, level, deep=level - before, is_full=is_full)
+        before = level
+    laid += layer.across(len(laid), "floor", places, depth, deep=floor, is_full=is_full)
+    if side > 0:
+        laid += layer.walls(len(laid), end, depth, side)
+    force = cutting_force_n(
+        deep_mm=depth if side > 0 else floor,
+        wide_mm=side if side > 0 else cutter_mm,
+        cutter_diameter_mm=cutter_mm,
+        feed_mm_tooth=tooth_feed_mm(cutter_mm),
+    )
+    return SlotPlan(
+        cutter_mm=cutter_mm,
+        width_mm=width,
+        depth_mm=depth,
+        length_mm=length,
+        side_allowance_mm=side,
+        floor_allowance_mm=floor,
+        reach_mm=reach,
+        cut=cut,
+        passes=tuple(laid),
+        deflection_mm=cutter_deflection_mm(
+            force_n=force, reach_mm=reach, cutter_diameter_mm=cutter_mm, modulus_mpa=MODULUS_MPA[tool]
+        ),
+        corner_note_mm=pad.slot_corner_radius_mm,
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Layer:
+    """Writes passes of one cutter."""
+
+    cut: Cut
+    cutter_mm: float
+    length_mm: float
+
+    @property
+    def time_min(self) -> float:
+        return milling_time_min(
+            length_mm=self.length_mm,
+            cutter_diameter_mm=self.cutter_mm,
+            table_feed_mm_min=self.cut.table_feed_mm_min or 1.0,
+        )
+
+    def across(
+        self, done: int, job: Job, places: tuple[float, ...], depth: float, *, deep: float, is_full: bool
+    ) -> Iterator[SlotPass]:
+        """One level: the centre line first, then each side in turn, always against the cutter's turning."""
+        for i, y in enumerate(places):
+            fed: Direction = "+x" if y >= 0 else "-x"
+            way: Way = "full" if i == 0 or is_full else "conventional"
+            wide = self.cutter_mm if i == 0 else min(abs(y - p) for p in places[:i])
+            yield self._pass(done + i + 1, job, y, depth, fed, way, deep, wide)
+
+    def walls(self, done: int, end: float, depth: float, side: float) -> Iterator[SlotPass]:
+        """The two finishing passes: the left wall going out, the right wall coming back."""
+        yield self._pass(done + 1, "wall", end, depth, "+x", "conventional", depth, side)
+        yield self._pass(done + 2, "wall", -end, depth, "-x", "conventional", depth, side)
+
+    def _pass(
+        self, number: int, job: Job, y: float, depth: float, fed: Direction, way: Way, deep: float, wide: float
+    ) -> SlotPass:
+        return SlotPass(
+            number=number,
+            job=job,
+            y_mm=y,
+            depth_mm=depth,
+            direction=fed,
+            way=way,
+            cut_deep_mm=deep,
+            cut_wide_mm=wide,
+            time_min=self.time_min,
+        )
+
+
+def _levels(total_mm: float, *, most_mm: float) -> tuple[float, ...]:
+    """Depths of equal steps down to a total."""
+    count = max(1, ceil(total_mm / most_mm - 1e-9))
+    return tuple(total_mm * (k + 1) / count for k in range(count))
+
+
+def _places(*, room_mm: float, cutter_mm: float) -> tuple[float, ...]:
+    """Places across, from the centre line outwards by even steps: 0, left, right, further left and so on."""
+    if room_mm <= 1e-9:
+        return (0.0,)
+    count = max(1, ceil(room_mm / (STEP_SHARE * cutter_mm) - 1e-9))
+    steps = [room_mm * (k + 1) / count for k in range(count)]
+    return (0.0, *(sign * step for step in steps for sign in (1, -1)))
+
+
+def cutting_force_n(*, deep_mm: float, wide_mm: float, cutter_diameter_mm: float, feed_mm_tooth: float) -> float:
+    r"""Estimated force of one tooth of an end mill, square to its axis.
+
+    .. math:: F = k_c\, a_p\, h, \quad h = f_z \text{ from half a diameter wide on, else } 2 f_z \sqrt{\frac{a_e}{d}\left(1 -
+        \frac{a_e}{d}\right)}
+
+    Parameters
+    ----------
+    deep_mm : float
+        Depth of the cut along the cutter's axis a_p, [mm]
+    wide_mm : float
+        Width of the cut across it a_e, [mm]
+    cutter_diameter_mm : float
+        Cutter diameter d, [mm]
+    feed_mm_tooth : float
+        Feed per tooth f_z, [mm]
+
+    Returns
+    -------
+    force_n : float
+        Force F, [N]
+
+    Notes
+    -----
+    k_c = 150 MPa, from memory for plastics; the thickest chip counts. An estimate to compare cutters by.
+
+    Examples
+    --------
+    A full cut 3 mm deep at 0.05 mm per tooth: 150 · 3 · 0.05.
+
+    >>> cutting_force_n(deep_mm=3, wide_mm=6, cutter_diameter_mm=6, feed_mm_tooth=0.05)
+    22.5
+
+    References
+    ----------
+    Chip thickness: plain geometry of a milling cut; the cutting stress is from memory.
+    """
+    share = min(1.0, wide_mm / cutter_diameter_mm)
+    chip = feed_mm_tooth if share >= 0.5 else 2 * feed_mm_tooth * sqrt(share * (1 - share))
+    return CUTTING_STRESS_MPA * deep_mm * chip
+
+
+def cutter_deflection_mm(*, force_n: float, reach_mm: float, cutter_diameter_mm: float, modulus_mpa: float) -> float:
+    r"""How far the end of a cutter bends aside.
+
+    .. math:: \delta = \frac{F L^3}{3 E I}, \quad I = \frac{\pi (0.8 d)^4}{64}
+
+    Parameters
+    ----------
+    force_n : float
+        Force at its end F, [N]
+    reach_mm : float
+        Length out of the holder L, [mm]
+    cutter_diameter_mm : float
+        Cutter diameter d, [mm]
+    modulus_mpa : float
+        Stiffness of the cutter's material E, [MPa]
+
+    Returns
+    -------
+    deflection_mm : float
+        Movement of its end δ, [mm]
+
+    Notes
+    -----
+    The whole force at the end is the worst place; holder and spindle give more. Flutes leave about 0.8 of the diameter to
+    bend.
+
+    Examples
+    --------
+    30 N on a 10 mm rod of steel (12.5 mm cutter) standing out 50 mm: 30 · 50³/(3 · 210 000 · π 10⁴/64).
+
+    >>> round(cutter_deflection_mm(force_n=30, reach_mm=50, cutter_diameter_mm=12.5, modulus_mpa=210_000), 4)
+    0.0121
+
+    References
+    ----------
+    Cantilever with an end load, any mechanics text; the core of 0.8 from memory.
+    """
+    second_moment = pi * (CORE_SHARE * cutter_diameter_mm) ** 4 / 64
+    return force_n * reach_mm**3 / (3 * modulus_mpa * second_moment)
+
+
+def slot_picture(plan: SlotPlan) -> Picture:
+    """The slot in section, y up from its floor: walls thick, each cutter place thin, numbered by its last pass there."""
+    half, depth = plan.width_mm / 2, plan.depth_mm
+    shapes: list[Shape] = [
+        Line((half, depth), (half, 0), Layer.VISIBLE),
+        Line((half, 0), (-half, 0), Layer.VISIBLE),
+        Line((-half, 0), (-half, depth), Layer.VISIBLE),
+        Line((0, -0.15 * depth), (0, 1.15 * depth), Layer.CENTRE),
+    ]
+    labels = []
+    # Seen along +x, y to the left: left on the picture is positive y.
+    last = {round(p.y_mm, 6): p for p in plan.passes}
+    for p in last.values():
+        left, right = -p.y_mm - plan.cutter_mm / 2, -p.y_mm + plan.cutter_mm / 2
+        shapes += rectangle(left, depth - p.depth_mm, right, depth, Layer.THIN)
+        labels.append(Label((-p.y_mm, depth / 2), said("{y}", y=p.y_mm)))
+    return picture("slot passes", shapes, tuple(labels))

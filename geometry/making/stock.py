@@ -1,0 +1,176 @@
+"""The bar: which one, how long a piece, how it is held first and last, what it weighs and costs."""
+
+from dataclasses import dataclass
+from math import pi
+from typing import Literal
+
+from geometry.body.checks import STOCK_ALLOWANCE_MM
+from geometry.conditions import Conditions
+from geometry.document.shop import Shop
+from geometry.making.wording import Sentence, said
+from geometry.pad import Pad
+from geometry.provenance import derived, memory
+
+FACING_MM = 1.5
+"""Allowed on each sawn face."""
+FACING_SOURCE = derived("1 to 1.5 mm per face for a sawn bar; the bar itself from memory")
+JAW_CLEARANCE_MM = 2.0
+"""Between a tool and the jaws."""
+SAW_ROOM_MM = 5.0
+"""Between the jaws and a saw cut."""
+LEAST_GRIP_MM = 10.0
+LEAST_GRIP_SHARE = 0.15
+REACH_SHARE = 1 / 3
+"""Of what stands out of the jaws, this much at least stands in them."""
+GRIP_SOURCE = memory(
+    "Held on less than about a seventh of its diameter, or a third of what stands out, a disc is pushed out by the cut"
+)
+_KG_PER_MM3_G_CM3 = 1e-6
+
+Order = Literal["top_first", "foot_first"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StockPlan:
+    """The blank and how it is held; lengths in mm."""
+
+    bar_mm: float
+    bar_is_listed: bool
+    """Whether the shop has such a bar; else it is the smallest that would do."""
+    order: Order
+    why: Sentence
+    blank_mm: float
+    """Length to saw off."""
+    kerf_mm: float
+    stub_mm: float
+    """Of the blank, what only serves to hold it and is cut away."""
+    first_grip_mm: float
+    first_reach_mm: float
+    """How far the blank stands out of the jaws in the first set-up."""
+    second_grip_mm: float
+    """Length of finished cylinder in the jaws in the second set-up."""
+    mass_kg: float
+    price: float | None
+    """In the user's money, saw cut included."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Batch:
+    """So many pads from one bar."""
+
+    pads: int
+    bar_used_mm: float
+    mass_kg: float
+    price: float | None
+    time_min: float
+    """Estimated, settings made once."""
+
+    @property
+    def time_each_min(self) -> float:
+        """Estimated time for each pad."""
+        return self.time_min / self.pads
+
+
+def least_grip_mm(diameter_mm: float) -> float:
+    """The shortest cylinder that holds a disc of a diameter while it is roughed: a judgement from memory."""
+    return max(LEAST_GRIP_MM, LEAST_GRIP_SHARE * diameter_mm)
+
+
+def stock_plan(pad: Pad, conditions: Conditions, shop: Shop) -> StockPlan:
+    """Choose the bar, the order of the two set-ups and the length of the blank."""
+    needed = pad.body_diameter_mm + STOCK_ALLOWANCE_MM
+    bar = next((d for d in conditions.stock_mm if d >= needed), None)
+    bar_mm = needed if bar is None else bar
+    body = pad.top_height_mm - pad.seat_length_mm
+    held_last = body - 2 * pad.edge_chamfer_mm - JAW_CLEARANCE_MM
+    order: Order = "top_first" if held_last >= least_grip_mm(pad.body_diameter_mm) else "foot_first"
+    if order == "top_first":
+        reach = FACING_MM + body + JAW_CLEARANCE_MM
+        plain = pad.overall_height_mm + 2 * FACING_MM
+        grip = max(least_grip_mm(bar_mm), reach * REACH_SHARE, plain - reach - JAW_CLEARANCE_MM)
+        blank = reach + JAW_CLEARANCE_MM + grip
+        stub = blank - plain
+        why = said(
+            "The body is turned first and then holds the pad: {grip} of finished cylinder. The seat is"
+            " too short, and its corner"
+            " too round, to hold anything.",
+            grip=held_last,
+        )
+    else:
+        reach = FACING_MM + pad.overall_height_mm + FACING_MM + shop.kerf_mm + SAW_ROOM_MM
+        grip = max(least_grip_mm(bar_mm), reach * REACH_SHARE)
+        blank, stub = reach + grip, grip + SAW_ROOM_MM + shop.kerf_mm
+        held_last = body - 2 * pad.edge_chamfer_mm - FACING_MM / 2
+        why = said(
+            "The body is short: {grip} of it can be held. So everything round is turned before the pad is"
+            " cut off the bar, and the"
+            " body then holds it for one light facing cut.",
+            grip=held_last,
+        )
+    mass = bar_mass_kg(bar_mm, blank, conditions)
+    return StockPlan(
+        bar_mm=bar_mm,
+        bar_is_listed=bar is not None,
+        order=order,
+        why=why,
+        blank_mm=blank,
+        kerf_mm=shop.kerf_mm,
+        stub_mm=stub,
+        first_grip_mm=grip,
+        first_reach_mm=blank - grip,
+        second_grip_mm=held_last,
+        mass_kg=mass,
+        price=price_of(bar_mm, blank + shop.kerf_mm, conditions, shop),
+    )
+
+
+def bar_mass_kg(bar_mm: float, length_mm: float, conditions: Conditions) -> float:
+    r"""Mass of a piece of bar.
+
+    .. math:: m = \rho \frac{\pi D^2}{4} l
+
+    Parameters
+    ----------
+    bar_mm : float
+        Diameter of the bar D, [mm]
+    length_mm : float
+        Its length l, [mm]
+    conditions : Conditions
+        Supplies the density ρ, [g/cm³]
+
+    Returns
+    -------
+    mass_kg : float
+        Mass m, [kg]
+
+    References
+    ----------
+    Plain geometry.
+    """
+    return pi / 4 * bar_mm**2 * length_mm * conditions.material.density_g_cm3.value * _KG_PER_MM3_G_CM3
+
+
+def price_of(bar_mm: float, length_mm: float, conditions: Conditions, shop: Shop) -> float | None:
+    """Price of a piece of bar in the user's money; None where no price is given."""
+    if shop.price_per_m is not None:
+        return shop.price_per_m * length_mm / 1000
+    if shop.price_per_kg is not None:
+        return shop.price_per_kg * bar_mass_kg(bar_mm, length_mm, conditions)
+    return None
+
+
+def bar_used_mm(plan: StockPlan, pads: int) -> float:
+    """Length of bar for so many pads, saw cuts included; a bar held by its own end shares that end."""
+    each = plan.blank_mm + plan.kerf_mm
+    if plan.order == "top_first":
+        return pads * each
+    return pads * (each - plan.stub_mm) + plan.stub_mm
+
+
+def pads_from_bar(plan: StockPlan, bar_length_mm: float) -> int:
+    """How many pads a bar of a length gives."""
+    count = 0
+    # The last piece needs no saw cut of its own.
+    while bar_used_mm(plan, count + 1) - plan.kerf_mm <= bar_length_mm:
+        count += 1
+    return count

@@ -1,0 +1,44 @@
+"""Sentences for the shop whose lengths are shown in the shop's own units."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Literal
+
+from geometry.units import mm_to_inch
+
+Units = Literal["mm", "in"]
+
+
+def length_shown(length_mm: float, units: Units = "mm") -> str:
+    """A length with its unit, to a hundredth of a millimetre or a thousandth of an inch.
+
+    >>> length_shown(67.2), length_shown(76.2, "in"), length_shown(-0.004)
+    ('67.2 mm', '3.000 in', '0 mm')
+    """
+    if units == "in":
+        return f"{mm_to_inch(length_mm):.3f} in".replace("-0.000", "0.000")
+    return f"{length_mm:.2f}".rstrip("0").rstrip(".").replace("-0", "0", 1 if abs(length_mm) < 0.005 else 0) + " mm"
+
+
+@dataclass(frozen=True, slots=True)
+class Sentence:
+    """Words with lengths left open, so that one card serves a metric and an inch shop."""
+
+    template: str
+    lengths_mm: Mapping[str, float] = field(default_factory=dict)
+
+    def shown(self, units: Units = "mm") -> str:
+        """The words with their lengths."""
+        return self.template.format_map({k: length_shown(v, units) for k, v in self.lengths_mm.items()})
+
+    def __str__(self) -> str:
+        return self.shown()
+
+
+def said(template: str, **lengths_mm: float) -> Sentence:
+    """A sentence with lengths in braces, by name.
+
+    >>> said("Let the bar stand out {reach}.", reach=35.0).shown("in")
+    'Let the bar stand out 1.378 in.'
+    """
+    return Sentence(template, lengths_mm)
