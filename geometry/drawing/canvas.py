@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from math import inf
 
-from geometry.drawing.model import Arc, Arrow, Box, Curve, Dimension, Layer, Line, Point, Shape, Text
+from geometry.drawing.model import Arc, Arrow, Box, Curve, Dimension, Fill, Layer, Line, Point, Shape, Text
 from geometry.drawing.style import STYLE
 
 
@@ -106,6 +106,8 @@ def extent(shape: Shape) -> tuple[Point, ...]:
             return points
         case Arrow(tip=tip):
             return (tip,)
+        case Fill(boxes, _):
+            return tuple(p for box in boxes for p in ((box.left, box.bottom), (box.right, box.top)))
     return shape.points
 
 

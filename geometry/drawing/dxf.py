@@ -13,7 +13,7 @@ from ezdxf.filemanagement import new
 from ezdxf.layouts.base import BaseLayout
 
 from geometry.drawing.lettering import FONT_FILE, use_shipped_font
-from geometry.drawing.model import Arc, Area, Arrow, Curve, Dimension, Drawing, Layer, Line, Point, Shape, Text
+from geometry.drawing.model import Arc, Area, Arrow, Curve, Dimension, Drawing, Fill, Layer, Line, Point, Shape, Text
 from geometry.drawing.style import STYLE
 
 _DXF_VERSION = "R2010"
@@ -54,6 +54,7 @@ _PLAIN = {
     "”": '"',
     "’": "'",
     "−": "-",
+    "◆": "*",
     "\u00a0": " ",
 }
 """Spelling that every reader of DXF files understands; its own codes for the signs of drawing."""
@@ -192,6 +193,8 @@ class _Pen:
                 self.layout.add_lwpolyline([self.point(p) for p in points], dxfattribs={"layer": layer})
             case Arrow():
                 self._arrow(shape)
+            case Fill():
+                self._fill(shape)
             case Area():
                 self._hatch(shape)
 
@@ -203,6 +206,13 @@ class _Pen:
         corners = (tip, (x - half * s, y + half * c), (x + half * s, y - half * c))
         points = [self.point(corner) for corner in corners]
         self.layout.add_solid([*points, points[-1]], dxfattribs={"layer": layer})
+
+    def _fill(self, fill: Fill) -> None:
+        hatch = self.layout.add_hatch(color=256, dxfattribs={"layer": fill.layer})
+        hatch.set_solid_fill(color=256)
+        for box in fill.boxes:
+            corners = ((box.left, box.bottom), (box.right, box.bottom), (box.right, box.top), (box.left, box.top))
+            hatch.paths.add_polyline_path([self.point(corner) for corner in corners], is_closed=True)
 
     def _hatch(self, area: Area) -> None:
         hatch = self.layout.add_hatch(color=256, dxfattribs={"layer": Layer.HATCH})

@@ -11,6 +11,8 @@ Paper = Literal["A4", "letter"]
 
 CAUTION_LINE = "WARNING: Never get under a car held only by a jack: it can fall and kill. Use axle stands."
 """The one caution that stands on every page."""
+CRITICAL_MARK = "◆"
+"""Stands before a size that an estimate depends on."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,6 +40,9 @@ class SheetFacts:
     projection: Projection = "first"
     paper: Paper = "A4"
     saved_address: str | None = None
+    """Where the design is kept, drawn as a code to point a camera at; an empty box without."""
+    critical: tuple[str, ...] = ()
+    """Names of the dimensions that an estimate depends on: marked on the sheet."""
     approved_by: str = ""
 
     def __post_init__(self) -> None:

@@ -1,12 +1,14 @@
 """Frame, title block, notes and cautions: everything on the sheet that is not a view."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
-from geometry.drawing.facts import CAUTION_LINE, SheetFacts, Units
+from geometry.drawing.facts import CAUTION_LINE, CRITICAL_MARK, SheetFacts, Units
 from geometry.drawing.geometrical import OTHER_ROUGHNESS_UM, SEAT_ROUGHNESS_UM
 from geometry.drawing.lettering import cut_to_width, text_width_mm, wrapped
 from geometry.drawing.measures import length_words
 from geometry.drawing.model import Arc, Box, Layer, Line, Shape, Text
+from geometry.drawing.qr import square_code
 from geometry.drawing.scales import Scale
 from geometry.drawing.style import STYLE
 from geometry.fits import linear_tolerance_mm, radius_tolerance_mm
@@ -116,6 +118,7 @@ def note_words(facts: SheetFacts) -> tuple[str, ...]:
             f"Unless stated ISO 2768-m: {_tolerance_words(facts.units)}",
             f"Break edges {length_words(0.3, facts.units)} where nothing is shown.",
             f"Surface: seat face Ra\u00a0{SEAT_ROUGHNESS_UM}\u00a0µm, where nothing is shown Ra\u00a0{OTHER_ROUGHNESS_UM}\u00a0µm.",
+            *((f"{CRITICAL_MARK} An estimate depends on this size: measure and record it.",) if facts.critical else ()),
             f"Estimated design load {facts.design_load_n:.0f} N, not tested.",
         )
     )
@@ -141,6 +144,11 @@ def title_block(sheet: Sheet, scale: Scale) -> None:
     sheet.shapes += rectangle(code, Layer.FRAME)
     at = (code.left + _PAD_MM, code.top - _PAD_MM - STYLE.small_mm)
     sheet.texts.append(Text(at, "Saved design", STYLE.small_mm))
+    if facts.saved_address:
+        side = code.height - 2 * _PAD_MM - STYLE.small_mm - 2.4
+        sheet.shapes.append(
+            square_code(facts.saved_address, ((code.left + code.right - side) / 2, code.bottom + 1.2), side)
+        )
     rows: tuple[tuple[tuple[float, str, str], ...], ...] = (
         (
             (30, "Drawing number", facts.design_id),
@@ -177,11 +185,22 @@ def _block_row(sheet: Sheet, cells: tuple[tuple[float, str, str], ...], box: Box
         at = (left + _PAD_MM, box.top - _PAD_MM - STYLE.small_mm)
         if caption:
             sheet.texts.append(Text(at, cut_to_width(caption, height_mm=STYLE.small_mm, width_mm=room), STYLE.small_mm))
-        height = STYLE.text_mm if text_width_mm(value, STYLE.text_mm) <= room else STYLE.small_mm
-        if value:
-            at = (left + _PAD_MM, box.bottom + 1.4)
-            sheet.texts.append(Text(at, cut_to_width(value, height_mm=height, width_mm=room), height))
+        sheet.texts += _cell_words(value, left + _PAD_MM, box.bottom, room)
         left = right
+
+
+def _cell_words(value: str, left: float, bottom: float, room: float) -> Iterator[Text]:
+    """A value in a cell: on one line where it fits, else on at most two small ones."""
+    if text_width_mm(value, STYLE.text_mm) <= room:
+        if value:
+            yield Text((left, bottom + 1.4), value, STYLE.text_mm)
+        return
+    lines = wrapped(value, height_mm=STYLE.small_mm, width_mm=room)
+    if len(lines) > 2:
+        lines = (lines[0], cut_to_width(" ".join(lines[1:]), height_mm=STYLE.small_mm, width_mm=room))
+    for i, line in enumerate(lines):
+        up = 0.8 + (len(lines) - 1 - i) * 2.6 + (0.9 if len(lines) == 1 else 0)
+        yield Text((left, bottom + up), line, STYLE.small_mm)
 
 
 def projection_symbol(facts: SheetFacts, x: float, y: float) -> tuple[Shape, ...]:

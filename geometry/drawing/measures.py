@@ -1,6 +1,8 @@
 """The dimensions that make the part, each once: by function from the seat face, with limits from the general tolerances."""
 
-from geometry.drawing.facts import SheetFacts, Units
+from dataclasses import replace
+
+from geometry.drawing.facts import CRITICAL_MARK, SheetFacts, Units
 from geometry.drawing.model import Measure
 from geometry.fits import linear_tolerance_mm, radius_tolerance_mm
 from geometry.pad import Pad
@@ -33,7 +35,12 @@ def measures(pad: Pad, facts: SheetFacts) -> dict[str, Measure]:
             _diameter("stem_diameter_mm", pad.stem_diameter_mm, units),
             _length("stem_length_mm", pad.stem_length_mm, units),
         ]
-    return {measure.name: measure for measure in shown if measure.nominal_mm > 0}
+    return {m.name: _marked(m) if m.name in facts.critical else m for m in shown if m.nominal_mm > 0}
+
+
+def _marked(measure: Measure) -> Measure:
+    """The measure with the mark of a size that an estimate depends on."""
+    return replace(measure, words=f"{CRITICAL_MARK} {measure.words}", prefix=f"{CRITICAL_MARK} {measure.prefix}")
 
 
 def length_words(length_mm: float, units: Units) -> str:

@@ -74,7 +74,15 @@ class Arrow:
     width_mm: float = STYLE.arrow_width_mm
 
 
-Shape = Line | Arc | Curve | Area | Arrow
+@dataclass(frozen=True, slots=True)
+class Fill:
+    """Filled upright rectangles, such as the dark parts of a square code."""
+
+    boxes: tuple["Box", ...]
+    layer: Layer
+
+
+Shape = Line | Arc | Curve | Area | Arrow | Fill
 Anchor = Literal["left", "centre", "right"]
 
 
@@ -138,7 +146,7 @@ class Text:
     def box(self) -> Box:
         """The rectangle that the letters may touch, descenders included."""
         (x, y), width, height = self.start, self.width_mm, self.height_mm
-        below, above = 0.27 * height, 1.08 * height
+        below, above = 0.30 * height, 1.08 * height
         if self.turned:
             return Box(x - above, y, x + below, y + width)
         return Box(x, y - below, x + width, y + above)
@@ -253,6 +261,8 @@ def shifted(shape: Shape, by: Point) -> Shape:
             return Curve(tuple(_moved(point, by) for point in points), layer)
         case Arrow(tip, direction_deg, layer, width):
             return Arrow(_moved(tip, by), direction_deg, layer, width)
+        case Fill(boxes, layer):
+            return Fill(tuple(box.moved(by) for box in boxes), layer)
     return Area(tuple(_moved(point, by) for point in shape.points), shape.bulges)
 
 

@@ -41,6 +41,7 @@ def _compiled(drawing: Drawing, form: Literal["pdf", "png"], *, ppi: float | Non
         _TEMPLATE,
         format=form,
         ppi=ppi,
+        pdf_standards="ua-1" if form == "pdf" else None,
         sys_inputs={"sheet": json.dumps(data)},
         font_paths=[FONT_DIRECTORY],
         ignore_system_fonts=True,

@@ -4,6 +4,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
+from geometry import formulas
 from geometry.drawing.charts import Axis, Band, Chart, Marker, Series, svg_of
 from geometry.materials import Material, Wetness, growth, water_percent
 from geometry.outline import Point
@@ -104,14 +105,11 @@ def _lift_words(curve: LiftCurve, *, rated_load_n: float, lift_needed_mm: float,
 
 
 def _lift_table(curve: LiftCurve, units: LengthUnit) -> Table:
-    head = (f"rise, {units}", "force, kN", *(f"{wheel}, kN" for wheel in WHEELS), "roll, °", "pitch, °")
+    head = (f"rise, {units}", "force, N", *(f"{wheel}, N" for wheel in WHEELS), "roll, °", "pitch, °")
     rows = tuple(
         (
-            _shown(p.rise_mm, units),
-            _kn(p.force_n),
-            *(_kn(load) for load in p.wheel_loads_n),
-            _minus(f"{p.roll_deg:.2f}"),
-            _minus(f"{p.pitch_deg:.2f}"),
+            formulas.shown(_length(p.rise_mm, units)),
+            *(formulas.shown(x) for x in (p.force_n, *p.wheel_loads_n, p.roll_deg, p.pitch_deg)),
         )
         for p in curve.points
     )

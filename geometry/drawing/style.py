@@ -33,7 +33,7 @@ class Style:
     extension_gap_mm: float = 0.8
     extension_over_mm: float = 2.0
     """Extension lines run 8 line widths past the dimension line, ISO 129-1."""
-    text_gap_mm: float = 0.8
+    text_gap_mm: float = 0.9
     """Dimension line to the text above it."""
     clear_mm: float = 0.5
     """Free space between texts."""

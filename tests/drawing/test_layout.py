@@ -1,14 +1,24 @@
 """Nothing on any sheet overlaps; oracle: clipping and boxes computed apart from the layout, in tests/drawing/faults.py."""
 
+from dataclasses import replace
+
 import pytest
+import segno
+from fontTools.pens.boundsPen import BoundsPen  # type: ignore[import-untyped]
+from fontTools.ttLib import TTFont  # type: ignore[import-untyped]
 from hypothesis import HealthCheck, given, settings
 
-from geometry.drawing import SheetFacts, draw
+from geometry.drawing import SheetError, SheetFacts, dimension_table, draw
+from geometry.drawing.facts import CRITICAL_MARK
+from geometry.drawing.lettering import CAP_HEIGHT_UNITS, FONT_DIRECTORY, FONT_FILE
+from geometry.drawing.model import Fill, Layer, Line
+from geometry.drawing.scales import SCALES
 from geometry.pad import Pad
-from tests.drawing.faults import faults, overlapping_views
-from tests.drawing.pads import KNOWN, facts, pads, sheets
+from tests.drawing.faults import faults, overlapping_views, words_of
+from tests.drawing.pads import HUGE, KNOWN, LONG_STEM, TYPICAL, facts, pads, sheets
 
-RELAXED = settings(max_examples=300, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+RELAXED = settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+THOUSANDS = settings(RELAXED, max_examples=3000)
 
 
 @pytest.mark.parametrize("name", KNOWN)
@@ -23,3 +33,120 @@ def test_nothing_overlaps_on_the_sheet_of_any_pad(pad: Pad, sheet: SheetFacts) -
     drawing = draw(pad, sheet)
     assert faults(drawing) == []
     assert overlapping_views(drawing) == []
+
+
+@pytest.mark.full
+@THOUSANDS
+@given(pad=pads(), sheet=sheets())
+def test_nothing_overlaps_on_thousands_of_sheets(pad: Pad, sheet: SheetFacts) -> None:
+    assert faults(draw(pad, sheet)) == []
+
+
+@settings(RELAXED, max_examples=25)
+@given(pad=pads(), sheet=sheets())
+def test_every_dimension_of_any_pad_is_shown_once(pad: Pad, sheet: SheetFacts) -> None:
+    shown = sorted((d.measure.name, d.measure.nominal_mm) for d in draw(pad, sheet).dimensions)
+    assert shown == sorted((k, v) for k, v in pad.as_dict().items() if v > 0 and k != "overall_height_mm")
+
+
+def test_the_fault_finder_sees_a_text_that_was_moved_onto_another() -> None:
+    """A check that cannot fail would be worth nothing: one text is copied onto its neighbour's place."""
+    drawing = draw(TYPICAL, facts())
+    first, second = drawing.texts[0], drawing.texts[1]
+    onto = replace(first, at=second.at)
+    assert faults(replace(drawing, texts=(*drawing.texts, onto)))
+
+
+def test_the_fault_finder_sees_a_line_through_a_text_and_a_text_outside_the_frame() -> None:
+    drawing = draw(TYPICAL, facts())
+    box = drawing.dimensions[0].text.box
+    line = Line((box.left - 1, box.bottom), (box.right + 1, box.top), Layer.DIMENSION)
+    assert any(words.startswith("line") for words in faults(replace(drawing, shapes=(*drawing.shapes, line))))
+    outside = replace(drawing.texts[0], at=(-5.0, 100.0))
+    assert any("outside" in words for words in faults(replace(drawing, texts=(*drawing.texts, outside))))
+
+
+def test_letters_stay_inside_the_boxes_that_the_layout_reckons_with() -> None:
+    """Oracle: the extents of each glyph in the font file, read with fontTools."""
+    font = TTFont(FONT_DIRECTORY / FONT_FILE)
+    glyphs, names = font.getGlyphSet(), font.getBestCmap()
+    drawing = draw(LONG_STEM, facts(units="dual", critical=("web_mm",)))
+    for text in words_of(drawing):
+        low, high = (text.box.left, text.box.right) if text.turned else (text.box.bottom, text.box.top)
+        baseline = text.at[0] if text.turned else text.at[1]
+        below, above = (high - baseline, baseline - low) if text.turned else (baseline - low, high - baseline)
+        for character in text.words.replace(" ", "").replace("\u00a0", ""):
+            pen = BoundsPen(glyphs)
+            glyphs[names[ord(character)]].draw(pen)
+            size = text.height_mm / CAP_HEIGHT_UNITS
+            assert -pen.bounds[1] * size <= below
+            assert pen.bounds[3] * size <= above
+
+
+def test_a_pad_too_slender_for_the_paper_is_refused_in_words() -> None:
+    with pytest.raises(SheetError, match="standard scale"):
+        draw(TYPICAL.with_(web_mm=3900.0), facts())
+
+
+def test_the_scale_is_a_standard_one_and_is_written_in_the_title_block() -> None:
+    drawing = draw(HUGE, facts())
+    assert drawing.scale in SCALES
+    assert drawing.scale.words in {text.words for text in drawing.texts}
+
+
+def test_first_angle_puts_the_top_view_below_the_section_and_third_angle_above_it() -> None:
+    heights = {}
+    for projection in ("first", "third"):
+        views = {placed.view.name: placed.at[1] for placed in draw(TYPICAL, facts(projection=projection)).views}
+        heights[projection] = views["top"] - views["section"]
+    assert heights["first"] < 0 < heights["third"]
+
+
+def test_an_underside_is_drawn_only_where_there_is_a_stem() -> None:
+    assert "underside" in {placed.view.name for placed in draw(LONG_STEM, facts()).views}
+    assert "underside" not in {placed.view.name for placed in draw(TYPICAL, facts()).views}
+
+
+def test_the_square_code_is_that_of_the_saved_address_and_absent_without_one() -> None:
+    """Oracle: the matrix that segno makes of the same address, read back from the dark rectangles."""
+    address = "https://pads.example.org/d/ae839f3d7a4b"
+    code = next(shape for shape in draw(TYPICAL, facts(saved_address=address)).shapes if isinstance(shape, Fill))
+    rows = [list(row) for row in segno.make(address, error="m", micro=False).matrix]
+    left, top = min(box.left for box in code.boxes), max(box.top for box in code.boxes)
+    module = (max(box.right for box in code.boxes) - left) / len(rows)
+    dark = [
+        (left + (j + 0.5) * module, top - (i + 0.5) * module)
+        for i, row in enumerate(rows)
+        for j, bit in enumerate(row)
+        if bit
+    ]
+    assert sum(box.width * box.height for box in code.boxes) == pytest.approx(len(dark) * module**2)
+    assert all(any(b.left < x < b.right and b.bottom < y < b.top for b in code.boxes) for x, y in dark)
+    assert not any(isinstance(shape, Fill) for shape in draw(TYPICAL, facts()).shapes)
+
+
+def test_sizes_that_an_estimate_depends_on_carry_a_mark_that_the_notes_explain() -> None:
+    drawing = draw(TYPICAL, facts(critical=("web_mm",)))
+    words = [dimension.text.words for dimension in drawing.dimensions]
+    assert [w for w in words if w.startswith(CRITICAL_MARK)] == [f"{CRITICAL_MARK} 20"]
+    assert any(text.words.startswith(CRITICAL_MARK) for text in drawing.texts)
+
+
+def test_a_date_that_is_no_day_is_refused() -> None:
+    with pytest.raises(SheetError, match="not a day"):
+        facts(date="25 November")
+
+
+@pytest.mark.parametrize(("units", "words"), [("mm", "⌀67.2"), ("in", "⌀2.646"), ("dual", "⌀67.2 [2.646]")])
+def test_sizes_are_written_in_the_units_of_the_shop(units: str, words: str) -> None:
+    """67.2/25.4 = 2.6457."""
+    assert words in {dimension.text.words for dimension in draw(TYPICAL, facts(units=units)).dimensions}
+
+
+def test_the_table_has_each_dimension_with_its_limits_by_the_general_tolerances() -> None:
+    """ISO 2768-1 m: 67.2 ±0.3; an inner radius carries its own ±0.1."""
+    rows = {row.name: row for row in dimension_table(draw(TYPICAL, facts()))}
+    assert (rows["seat_diameter_mm"].lower, rows["seat_diameter_mm"].upper) == ("66.9", "67.5")
+    assert rows["seat_diameter_mm"].tolerance == "ISO 2768-m"
+    assert (rows["slot_corner_radius_mm"].lower, rows["slot_corner_radius_mm"].tolerance) == ("0.4", "at the dimension")
+    assert len(rows) == 11

@@ -23,6 +23,7 @@ from geometry.pad import Pad
 from tests.drawing.pads import KNOWN, LONG_STEM, TYPICAL, facts
 
 SVG = "{http://www.w3.org/2000/svg}"
+_WORD = r'<word xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="([\d.]+)">([^<]+)</word>'
 LINEAR = {
     "seat_diameter_mm",
     "seat_length_mm",
@@ -219,6 +220,30 @@ def test_every_dimension_can_be_found_in_the_pdf(pad: Pad, tmp_path: Path) -> No
     text = pdf_text(to_pdf(drawing), tmp_path)
     for dimension in drawing.dimensions:
         assert dimension.text.words in text
+
+
+def test_words_in_the_pdf_stand_where_the_layout_put_them(tmp_path: Path) -> None:
+    """Oracle: poppler's own boxes of words, in points from the page's top left; lettering by another program (typst)."""
+    drawing, path = draw(TYPICAL, facts()), tmp_path / "drawing.pdf"
+    path.write_bytes(to_pdf(drawing))
+    tool = str(shutil.which("pdftotext"))
+    page = subprocess.run([tool, "-bbox", str(path), "-"], capture_output=True, text=True, check=True).stdout
+    found = {m[5]: [float(m[i]) * 25.4 / 72 for i in range(1, 5)] for m in re.finditer(_WORD, page)}
+    for dimension in drawing.dimensions:
+        box, words = dimension.text.box, dimension.text.words
+        if " " in words or dimension.text.turned:
+            continue
+        left, top, right, bottom = found[words]
+        assert (left, right) == pytest.approx((box.left, box.right), abs=0.05)
+        assert drawing.height_mm - bottom < dimension.text.at[1] < drawing.height_mm - top
+
+
+def test_the_pdf_is_tagged_for_screen_readers(tmp_path: Path) -> None:
+    path = tmp_path / "drawing.pdf"
+    path.write_bytes(to_pdf(draw(TYPICAL, facts())))
+    words = subprocess.run([str(shutil.which("pdfinfo")), str(path)], capture_output=True, text=True, check=True).stdout
+    assert re.search(r"Tagged: +yes", words)
+    assert re.search(r"Title: +Lifting pad, left front point, part drawing K7Q3M9T2XW", words)
 
 
 def test_the_pdf_is_sound_and_carries_its_font(tmp_path: Path) -> None:
