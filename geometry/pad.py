@@ -93,7 +93,7 @@ def _obstacles(pad: Pad) -> tuple[tuple[str, bool, str], ...]:
         ),
         (
             "body_diameter_mm",
-            pad.body_diameter_mm < pad.seat_diameter_mm + FUSED_MM,
+            pad.body_diameter_mm < pad.seat_diameter_mm + max(FUSED_MM, 2 * pad.edge_chamfer_mm),
             f"A body of {pad.body_diameter_mm:g} mm leaves no lip around a seat of {pad.seat_diameter_mm:g} mm.",
         ),
         (
@@ -120,6 +120,7 @@ def _obstacles(pad: Pad) -> tuple[tuple[str, bool, str], ...]:
         (
             "web_mm",
             pad.web_mm <= pad.seat_length_mm
+            or pad.web_mm < pad.seat_length_mm + pad.edge_chamfer_mm
             or pad.top_height_mm < pad.seat_length_mm + 2 * pad.edge_chamfer_mm + FUSED_MM,
             f"A web of {pad.web_mm:g} mm leaves no body above a seat {pad.seat_length_mm:g} mm long.",
         ),
