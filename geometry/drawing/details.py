@@ -12,7 +12,7 @@ from geometry.drawing.placing import Pointer, place_pointer
 from geometry.drawing.scales import Scale, largest_scale
 from geometry.drawing.signs import stacked, texture, tolerance_frame
 from geometry.drawing.style import STYLE
-from geometry.drawing.views import detail_view
+from geometry.drawing.windows import detail_view
 from geometry.pad import Pad
 
 _LEAST_WINDOW_MM = 1.5

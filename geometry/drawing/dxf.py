@@ -12,35 +12,16 @@ from ezdxf.enums import TextEntityAlignment
 from ezdxf.filemanagement import new
 from ezdxf.layouts.base import BaseLayout
 
-from geometry.drawing.lettering import FONT_FILE, use_shipped_font
+from geometry.drawing.dxf_tables import DIMENSION_STYLE, TEXT_STYLE, make_tables
+from geometry.drawing.lettering import use_shipped_font
 from geometry.drawing.model import Arc, Area, Arrow, Curve, Dimension, Drawing, Fill, Layer, Line, Point, Shape, Text
 from geometry.drawing.style import STYLE
 
 _DXF_VERSION = "R2010"
-_TEXT_STYLE = "LETTERING"
-_DIMENSION_STYLE = "ISO-129"
 _ALIGNMENT = {
     "left": TextEntityAlignment.LEFT,
     "centre": TextEntityAlignment.CENTER,
     "right": TextEntityAlignment.RIGHT,
-}
-_D = STYLE.thin_mm
-_LINETYPES = {
-    # ISO 128-2: dash 12 d, long dash 24 d, gap 3 d, dot at most 0.5 d.
-    "DASHED": [15 * _D, 12 * _D, -3 * _D],
-    "CHAIN": [30.5 * _D, 24 * _D, -3 * _D, 0.5 * _D, -3 * _D],
-}
-_LAYERS = {
-    Layer.VISIBLE: ("CONTINUOUS", STYLE.thick_mm),
-    Layer.HIDDEN: ("DASHED", STYLE.thin_mm),
-    Layer.CENTRE: ("CHAIN", STYLE.thin_mm),
-    Layer.CUT: ("CONTINUOUS", STYLE.thick_mm),
-    Layer.HATCH: ("CONTINUOUS", STYLE.thin_mm),
-    Layer.DIMENSION: ("CONTINUOUS", STYLE.thin_mm),
-    Layer.THIN: ("CONTINUOUS", STYLE.thin_mm),
-    Layer.NOTE: ("CONTINUOUS", STYLE.thin_mm),
-    Layer.FRAME: ("CONTINUOUS", STYLE.thick_mm),
-    Layer.CAUTION: ("CONTINUOUS", STYLE.thin_mm),
 }
 _PLAIN = {
     "⌀": "%%c",
@@ -95,7 +76,7 @@ def document_of(drawing: Drawing, *, plain: bool = False, lettering: bool = True
     """The drawing in the library's terms; ``plain`` spells for other readers, without ``lettering`` no text is drawn."""
     use_shipped_font()
     document = new(_DXF_VERSION, units=4)
-    _tables(document, drawing)
+    make_tables(document, drawing)
     pen = _Pen(document.modelspace(), 1 / drawing.scale.factor, plain=plain, lettering=lettering)
     for placed in drawing.views:
         for shape in placed.view.shapes:
@@ -107,42 +88,6 @@ def document_of(drawing: Drawing, *, plain: bool = False, lettering: bool = True
     for dimension in drawing.dimensions:
         _dimension(document, pen, dimension)
     return document
-
-
-def _tables(document: Document, drawing: Drawing) -> None:
-    """Line types, layers, the text style, and the dimension style twice: in its table and in the header."""
-    k = drawing.scale.factor
-    for name, pattern in _LINETYPES.items():
-        document.linetypes.add(name, pattern)
-    for layer, (linetype, width) in _LAYERS.items():
-        document.layers.add(layer, color=7, linetype=linetype, lineweight=round(width * 100))
-    document.styles.add(_TEXT_STYLE, font=FONT_FILE)
-    style = document.dimstyles.new(_DIMENSION_STYLE)
-    values = {
-        "dimtxt": STYLE.text_mm,
-        "dimasz": STYLE.arrow_mm,
-        "dimexo": STYLE.extension_gap_mm,
-        "dimexe": STYLE.extension_over_mm,
-        "dimgap": STYLE.text_gap_mm,
-        "dimtad": 1,
-        "dimtih": 0,
-        "dimtoh": 0,
-        "dimdec": 3,
-        "dimzin": 8,
-        "dimscale": 1 / k,
-        "dimdsep": ord("."),
-    }
-    for name, value in values.items():
-        style.set_dxf_attrib(name, value)
-        document.header[f"${name.upper()}"] = value
-    style.set_dxf_attrib("dimtxsty", _TEXT_STYLE)
-    # Readers that ignore the style table take its values from the header.
-    document.header["$DIMSTYLE"] = _DIMENSION_STYLE
-    document.header["$LTSCALE"] = 1 / k
-    document.header["$LWDISPLAY"] = 1
-    document.header["$LIMMAX"] = (drawing.width_mm / k, drawing.height_mm / k)
-    document.header["$EXTMIN"] = (0, 0, 0)
-    document.header["$EXTMAX"] = (drawing.width_mm / k, drawing.height_mm / k, 0)
 
 
 class _Pen:
@@ -225,7 +170,7 @@ class _Pen:
         """Write one line."""
         if not self.lettering:
             return
-        attributes = {"layer": text.layer, "style": _TEXT_STYLE, "rotation": 90 if text.turned else 0}
+        attributes = {"layer": text.layer, "style": TEXT_STYLE, "rotation": 90 if text.turned else 0}
         entity = self.layout.add_text(
             self.spelled(text.words), height=text.height_mm * self.grown, dxfattribs=attributes
         )
@@ -245,7 +190,7 @@ def _dimension(document: Document, pen: _Pen, dimension: Dimension) -> None:
     attributes = {
         "layer": Layer.DIMENSION,
         "geometry": block.name,
-        "dimstyle": _DIMENSION_STYLE,
+        "dimstyle": DIMENSION_STYLE,
         "text_midpoint": pen.point(middle),
         "text": pen.spelled(_words(dimension, pen)),
         "actual_measurement": measured.nominal_mm,
