@@ -10,7 +10,7 @@ slots 3 to 12 wide and 5 to 28 deep, radii 0.1 to 0.5, webs 10 to 45 mm:
 * sqrt(e/r) (4.5 d/e + 0.5 e/d) H/(L e) lies between 7 % below and 25 % above them, q of 5 to 60 alike.
 """
 
-from functools import cache
+from functools import cache, partial
 from math import sqrt
 
 import numpy as np
@@ -34,7 +34,11 @@ WALLS = [
 def _outline(e: float, w: float, d: float, r: float, web: float) -> Array:
     left, right = arc((-w / 2 + r, r), r, (180, 270), 18), arc((w / 2 - r, r), r, (270, 360), 18)
     outside = [(-e - w / 2, -web), (e + w / 2, -web), (e + w / 2, d), (w / 2, d), (w / 2, 0.95 * d), (w / 2, 0.85 * d)]
-    return np.concatenate([outside, right[::-1], left[::-1], [(-w / 2, d), (-e - w / 2, d)]])
+    return np.asarray(np.concatenate([outside, right[::-1], left[::-1], [(-w / 2, d), (-e - w / 2, d)]]), dtype=float)
+
+
+def _stands(x: Array, *, web: float, half_mm: float) -> Array:
+    return np.asarray(np.isclose(x[1], -web) & (abs(x[0]) < half_mm))
 
 
 @cache
@@ -46,7 +50,7 @@ def peak_by_finite_elements(e: float, w: float, d: float, r: float, web: float) 
         near = np.maximum(finest, 0.22 * (np.hypot(*(p - root).T) - r) + finest)
         far = np.maximum(4 * finest, 0.3 * (np.hypot(*(p - other).T) - r) + 4 * finest)
         pushed = 0.05 * d + 0.3 * np.hypot(p[:, 0] - w / 2, p[:, 1] - 0.9 * d)
-        return np.minimum(np.minimum(near, far), np.minimum(pushed, (e + w / 2) / 5))
+        return np.asarray(np.minimum(np.minimum(near, far), np.minimum(pushed, (e + w / 2) / 5)), dtype=float)
 
     body = Plane(graded_mesh(_outline(e, w, d, r, web), size), modulus=1000, poisson=0.4)
     on_face = 1 / (0.1 * d)
@@ -56,8 +60,8 @@ def peak_by_finite_elements(e: float, w: float, d: float, r: float, web: float) 
     )
     peaks = []
     for share in (1.0, 0.75):
-        half = share * (e + w / 2)
-        u = body.solve(body.held(lambda x, h=half: np.isclose(x[1], -web) & (abs(x[0]) < h), "u^1", "u^2"))
+        stands = partial(_stands, web=web, half_mm=share * (e + w / 2))
+        u = body.solve(body.held(stands, "u^1", "u^2"))
         at_root = body.edge_stress(u, lambda x: abs(np.hypot(x[0] - root[0], x[1] - root[1]) - r) < 1e-3 * r)
         peaks.append(float(at_root[1].max()))
     return max(peaks)
