@@ -1,0 +1,245 @@
+"""The part as made: readings brought to 20 °C, judged against their limits, and every check run again on them."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from math import isfinite
+from typing import Literal
+
+from geometry.checks import judge
+from geometry.conditions import Conditions
+from geometry.document.as_made import READABLE, ReadingSet
+from geometry.errors import BadMeasurementsError
+from geometry.inspection import REFERENCE_C, dimension_title
+from geometry.making.bench import REST_HOURS
+from geometry.making.wording import Sentence, said
+from geometry.pad import DIMENSIONS, Pad, require_buildable
+from geometry.readings import Judged, Verdict, judge_readings, size_at_20_c
+from geometry.rules import Check
+from geometry.spread import Spread
+
+_MAKING = frozenset({"stock", "cutter", "cutter_reach"})
+"""Checks that ask whether a part can be made; a part that exists has been."""
+_REMEDY = " Change it or let it go."
+Outcome = Literal["open", "as_drawn", "usable", "do_not_use"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Changed:
+    """One check before and after the part was measured."""
+
+    drawn: Check
+    made: Check
+
+    @property
+    def code(self) -> str:
+        """The check's fixed name."""
+        return self.made.code
+
+    @property
+    def is_worse(self) -> bool:
+        """Whether the part uses more of the limit than the drawing allows for."""
+        return self.made.utilisation > self.drawn.utilisation
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AsMade:
+    """The outcome for one part."""
+
+    judged: tuple[Judged, ...]
+    pad: Pad
+    """The part as measured; what was not read is as drawn."""
+    spread: Spread
+    checks: tuple[Check, ...]
+    changed: tuple[Changed, ...]
+    """The checks whose use of their limit moved, the most used first."""
+    outcome: Outcome
+    reasons: tuple[Sentence, ...]
+    notes: tuple[Sentence, ...]
+
+    def with_verdict(self, verdict: Verdict) -> tuple[Judged, ...]:
+        """The dimensions with one verdict."""
+        return tuple(j for j in self.judged if j.verdict == verdict)
+
+    @property
+    def unread(self) -> tuple[str, ...]:
+        """Dimensions that stay open."""
+        return tuple(j.dimension for j in self.judged if j.verdict == "open")
+
+    @property
+    def words(self) -> str:
+        """The outcome in one sentence."""
+        return _OUTCOME[self.outcome]
+
+    @property
+    def must_not_be_used(self) -> bool:
+        """Whether owner's page and lifting card must say that this part is not to be used."""
+        return self.outcome == "do_not_use"
+
+
+_OUTCOME: Mapping[Outcome, str] = {
+    "open": "Not all of the part is measured: it is not known whether it is as drawn.",
+    "as_drawn": "Measured as drawn: every reading lies inside its limits. Not tested.",
+    "usable": "Not quite as drawn. The estimates pass for the part as measured, with the changed margins"
+    " below. Not tested.",
+    "do_not_use": "Do not use this part.",
+}
+
+
+def judge_as_made(pad: Pad, conditions: Conditions, sets: tuple[ReadingSet, ...]) -> AsMade:
+    """Judge the readings of one part, later sets over earlier ones, and run every check on what was measured."""
+    names = [n for n in READABLE if getattr(pad, n) > 0 and (pad.has_stem or not n.startswith("stem"))]
+    judged = {name: judge_readings(name, pad, conditions, sets) for name in names}
+    made, spread = _part(pad, judged)
+    drawn = _of_a_part(judge(conditions, pad))
+    try:
+        require_buildable(made)
+        checks = _of_a_part(judge(conditions, made, spread))
+        impossible: tuple[Sentence, ...] = ()
+    except BadMeasurementsError as error:
+        made, checks = pad, drawn
+        impossible = tuple(Sentence(_plain(p.message.removesuffix(_REMEDY))) for p in error.problems)
+    changed = _changed(drawn, checks)
+    outcome, reasons = _outcome(tuple(judged.values()), checks, impossible, _contradiction(judged))
+    return AsMade(
+        judged=tuple(judged.values()),
+        pad=made,
+        spread=spread,
+        checks=checks,
+        changed=changed,
+        outcome=outcome,
+        reasons=reasons,
+        notes=_notes(pad, conditions, sets),
+    )
+
+
+def _of_a_part(checks: tuple[Check, ...]) -> tuple[Check, ...]:
+    return tuple(c for c in checks if c.code not in _MAKING)
+
+
+def _part(pad: Pad, judged: Mapping[str, Judged]) -> tuple[Pad, Spread]:
+    """The part as measured, and how far it may be off; a height with a slot depth stands in for an unread web."""
+    taken = {n: j for n, j in judged.items() if j.is_taken}
+    sizes = {n: j.size_mm for n, j in taken.items() if n in DIMENSIONS}
+    known = {n: j.spread_mm for n, j in taken.items() if n in DIMENSIONS}
+    height, depth = taken.get("top_height_mm"), taken.get("slot_depth_mm")
+    if "web_mm" not in sizes and height and depth:
+        sizes["web_mm"] = height.size_mm - depth.size_mm
+        known["web_mm"] = height.spread_mm + depth.spread_mm
+    return pad.with_(**sizes), Spread(known)
+
+
+def _changed(drawn: tuple[Check, ...], made: tuple[Check, ...]) -> tuple[Changed, ...]:
+    pairs = (Changed(drawn=d, made=m) for d, m in zip(drawn, made, strict=True))
+    moved = [p for p in pairs if p.drawn.verdict != p.made.verdict or p.drawn.value != p.made.value]
+    return tuple(sorted(moved, key=lambda p: (p.made.verdict != "fail", -p.made.utilisation)))
+
+
+def _outcome(
+    judged: tuple[Judged, ...],
+    checks: tuple[Check, ...],
+    impossible: tuple[Sentence, ...],
+    contradiction: tuple[Sentence, ...],
+) -> tuple[Outcome, tuple[Sentence, ...]]:
+    """What may be done with the part, and why."""
+    taken = [j for j in judged if j.is_taken]
+    failing = tuple(Sentence(_plain(f"{c.rule.title}: {c.words}")) for c in checks if c.verdict == "fail")
+    off = tuple(
+        Sentence(f"{j.title}: {j.words.template}", j.words.lengths_mm)
+        for j in judged
+        if j.verdict in {"reject", "doubtful", "asked"}
+    )
+    if impossible:
+        return "do_not_use", (*impossible, *off)
+    if failing and taken:
+        return "do_not_use", (*failing, *off)
+    unread = [j for j in judged if j.verdict == "open" and not _is_known(j.dimension, judged)]
+    if not taken or unread or contradiction or any(j.verdict == "asked" for j in judged):
+        names = ", ".join(j.title.lower() for j in unread)
+        still = (said(f"Not read yet: {names}."),) if names else ()
+        return "open", (*contradiction, *off, *still)
+    return ("usable", off) if off else ("as_drawn", ())
+
+
+def _is_known(name: str, judged: tuple[Judged, ...]) -> bool:
+    """Whether an unread dimension follows from two that were read: of web, slot depth and height any two give the third."""
+    trio = {"web_mm", "slot_depth_mm", "top_height_mm"}
+    read = {j.dimension for j in judged if j.is_taken}
+    return name in {"web_mm", "top_height_mm"} and trio - {name} <= read
+
+
+def _notes(pad: Pad, c: Conditions, sets: tuple[ReadingSet, ...]) -> tuple[Sentence, ...]:
+    notes = []
+    for number, taken in enumerate(sets, start=1):
+        if not taken.given():
+            continue
+        hours = taken.hours_since_cutting
+        if hours is None or hours < REST_HOURS:
+            rested = "an unknown time" if hours is None else f"{hours:g} hours"
+            notes.append(
+                said(
+                    f"Set {number} was read {rested} after the last cut: the part may still move. Read it again"
+                    f" after a day."
+                )
+            )
+        off_c = taken.part_temperature_c - REFERENCE_C
+        if off_c:
+            moved = c.material.expansion_per_k.value * off_c * pad.body_diameter_mm
+            notes.append(
+                said(
+                    f"Set {number} was read at {taken.part_temperature_c:g} °C: the body was {{moved}}"
+                    f" {'larger' if off_c > 0 else 'smaller'}"
+                    " than at 20 °C, and every size is corrected for it.",
+                    moved=abs(moved),
+                )
+            )
+    notes += _moved(c, sets)
+    return tuple(notes)
+
+
+def _contradiction(judged: Mapping[str, Judged]) -> tuple[Sentence, ...]:
+    """Web, slot depth and height that do not add up within their uncertainties."""
+    three = [judged.get(n) for n in ("web_mm", "slot_depth_mm", "top_height_mm")]
+    read = [j for j in three if j and j.is_taken]
+    if len(read) < len(three):
+        return ()
+    web, depth, height = read
+    gap = height.size_mm - web.size_mm - depth.size_mm
+    if abs(gap) <= web.spread_mm + depth.spread_mm + height.spread_mm:
+        return ()
+    return (
+        said(
+            "Web and slot depth miss the height by {gap}: one of the three is misread. Read them again.", gap=abs(gap)
+        ),
+    )
+
+
+def _moved(c: Conditions, sets: tuple[ReadingSet, ...]) -> list[Sentence]:
+    """How far the part moved between its first and its last set."""
+    moved = []
+    for name in READABLE:
+        means = [
+            size_at_20_c(reading_mm=sum(read) / len(read), part_temperature_c=s.part_temperature_c, material=c.material)
+            for s in sets
+            if (read := s.given().get(name))
+        ]
+        if len(means) > 1:
+            moved.append(
+                said(
+                    f"{dimension_title(name)} moved by {{by}} from the first set to the last.", by=means[-1] - means[0]
+                )
+            )
+    return moved
+
+
+def _plain(words: str) -> str:
+    """Words without open places."""
+    return words.replace("{", "{{").replace("}", "}}")
+
+
+def margins(changed: tuple[Changed, ...]) -> tuple[tuple[str, float, float], ...]:
+    """(title, use of the limit as drawn, as made) of every check that moved and can be compared."""
+    return tuple(
+        (c.made.rule.title, c.drawn.utilisation, c.made.utilisation)
+        for c in changed
+        if isfinite(c.drawn.utilisation) and isfinite(c.made.utilisation)
+    )

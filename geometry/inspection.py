@@ -1,0 +1,249 @@
+"""The inspection sheet: every characteristic of the part with its limits, a fitting instrument, and the order of the first part."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from math import inf, isfinite
+
+from geometry.checks import judge
+from geometry.conditions import Conditions
+from geometry.making.wording import Sentence, said
+from geometry.materials import water_percent
+from geometry.pad import DIMENSIONS, Pad
+from geometry.provenance import practice
+from geometry.spread import general_tolerance_mm
+
+FIVE_TO_ONE = 0.2
+"""An instrument should be uncertain by no more than a fifth of the zone that it decides on."""
+INSTRUMENT_SOURCE = practice("The instrument's uncertainty is a tenth of the tolerance zone, a fifth at most")
+REFERENCE_C = 20.0
+
+
+@dataclass(frozen=True, slots=True)
+class Instrument:
+    """Something to measure with."""
+
+    name: str
+    uncertainty_mm: float
+
+
+CALIPER = Instrument("caliper", 0.05)
+MICROMETER = Instrument("micrometer", 0.02)
+DEPTH_ROD = Instrument("depth rod of the caliper", 0.05)
+DEPTH_MICROMETER = Instrument("depth micrometer", 0.02)
+INSIDE = Instrument("caliper's inside jaws", 0.05)
+PLATES = Instrument("gauge plates, or an inside micrometer", 0.02)
+RADIUS_GAUGE = Instrument("radius gauge and lamp, or the gauge sheet", 0.1)
+EDGE_GAUGE = Instrument("gauge sheet and lens", 0.1)
+EYE = Instrument("eye and finger nail", inf)
+
+_FOR: Mapping[str, tuple[Instrument, ...]] = {
+    "seat_diameter_mm": (CALIPER, MICROMETER),
+    "seat_length_mm": (DEPTH_ROD, DEPTH_MICROMETER),
+    "seat_corner_radius_mm": (RADIUS_GAUGE,),
+    "stem_diameter_mm": (CALIPER, MICROMETER),
+    "stem_length_mm": (DEPTH_ROD, DEPTH_MICROMETER),
+    "body_diameter_mm": (CALIPER, MICROMETER),
+    "slot_width_mm": (INSIDE, PLATES),
+    "slot_depth_mm": (DEPTH_ROD, DEPTH_MICROMETER),
+    "web_mm": (CALIPER, MICROMETER),
+    "top_height_mm": (CALIPER, MICROMETER),
+    "slot_corner_radius_mm": (RADIUS_GAUGE,),
+    "slot_mouth_chamfer_mm": (EDGE_GAUGE,),
+    "edge_chamfer_mm": (EDGE_GAUGE,),
+}
+"""Coarsest first: the first that is fine enough is named."""
+_HOW: Mapping[str, str] = {
+    "seat_diameter_mm": "Two directions at right angles, half way up the seat.",
+    "seat_length_mm": "From the lip's face to the seat face, in three places.",
+    "seat_corner_radius_mm": "Against the light: the gauge touches in the middle, no ridge stands out.",
+    "stem_diameter_mm": "Two directions at right angles.",
+    "stem_length_mm": "From the seat face to the stem's end.",
+    "body_diameter_mm": "Two directions: along the slot and across it, across it lightly, below the floor.",
+    "slot_width_mm": "Both ends and the middle, near the floor and near the mouth.",
+    "slot_depth_mm": "From the wall tops to the floor, at both ends.",
+    "web_mm": "Over a bar of known thickness laid in the slot, from the seat face; take the bar off. Or"
+    " height less slot depth.",
+    "top_height_mm": "From the seat face to each wall top.",
+    "slot_corner_radius_mm": "In both corners: no scratch, no step.",
+    "slot_mouth_chamfer_mm": "Both edges, all along.",
+    "edge_chamfer_mm": "Both ends of the body.",
+}
+_FIRST_OFF = (
+    "top_height_mm",
+    "seat_diameter_mm",
+    "seat_length_mm",
+    "stem_diameter_mm",
+    "stem_length_mm",
+    "body_diameter_mm",
+    "seat_corner_radius_mm",
+    "slot_width_mm",
+    "slot_depth_mm",
+    "web_mm",
+    "slot_corner_radius_mm",
+    "slot_mouth_chamfer_mm",
+    "edge_chamfer_mm",
+)
+"""What other sizes are counted from comes first; what can be mended comes before what cannot, edges last."""
+NOTICEABLE = 0.01
+"""A check depends on a dimension where moving it by its tolerance changes what is used of the limit by a hundredth."""
+LOOKS = (
+    ("cusps", "No ridge stands out of the seat's corner."),
+    ("edges", "Every edge is broken; nothing is furry."),
+    ("cracks", "No crack, no white line, no porous spot, above all in the slot's corners."),
+    ("seat", "The seat face shows one even pattern and does not rock on a flat plate."),
+    ("mark", "Design number and date stand on the body, not in the slot."),
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Characteristic:
+    """One line of the inspection sheet."""
+
+    number: int
+    name: str
+    """Its name in the pad, or a word of its own where it is only looked at."""
+    title: str
+    nominal_mm: float | None
+    tolerance_mm: float | None
+    instrument: Instrument
+    is_fine_enough: bool
+    """Whether the instrument is uncertain by no more than a fifth of the zone between the limits."""
+    how: Sentence
+    checks: tuple[str, ...]
+    """Codes of the checks that move when it moves by its tolerance, most first."""
+    is_reference: bool = False
+    """Follows from others; measured as a help."""
+
+    @property
+    def lower_mm(self) -> float | None:
+        """Smallest size allowed."""
+        return None if self.nominal_mm is None or self.tolerance_mm is None else self.nominal_mm - self.tolerance_mm
+
+    @property
+    def upper_mm(self) -> float | None:
+        """Largest size allowed."""
+        return None if self.nominal_mm is None or self.tolerance_mm is None else self.nominal_mm + self.tolerance_mm
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class InspectionSheet:
+    """All there is to measure and to look at, in the order of the first part."""
+
+    characteristics: tuple[Characteristic, ...]
+    notes: tuple[Sentence, ...]
+
+    def named(self, name: str) -> Characteristic:
+        """One characteristic."""
+        return next(c for c in self.characteristics if c.name == name)
+
+
+def dimension_title(name: str) -> str:
+    """A dimension in words.
+
+    >>> dimension_title("slot_width_mm")
+    'Slot width'
+    """
+    if name == "top_height_mm":
+        return "Height, seat face to wall top"
+    return name.removesuffix("_mm").replace("_", " ").capitalize()
+
+
+def tolerance_mm(pad: Pad, name: str) -> float:
+    """Plus and minus of a dimension; of the height that of web and slot depth together."""
+    if name == "top_height_mm":
+        return general_tolerance_mm(pad, "web_mm") + general_tolerance_mm(pad, "slot_depth_mm")
+    return general_tolerance_mm(pad, name)
+
+
+def inspection_sheet(pad: Pad, conditions: Conditions) -> InspectionSheet:
+    """Every characteristic of the finished pad, with limits as the drawing has them."""
+    names = [n for n in _FIRST_OFF if getattr(pad, n) > 0 and (pad.has_stem or not n.startswith("stem"))]
+    lines = [_line(number, name, pad, conditions) for number, name in enumerate(names, start=1)]
+    for key, words in LOOKS:
+        lines.append(
+            Characteristic(
+                number=len(lines) + 1,
+                name=key,
+                title=words,
+                nominal_mm=None,
+                tolerance_mm=None,
+                instrument=EYE,
+                is_fine_enough=True,
+                how=said("Look and feel, in good light."),
+                checks=(),
+            )
+        )
+    return InspectionSheet(characteristics=tuple(lines), notes=_notes(pad, conditions))
+
+
+def instrument_for(name: str, tolerance_mm: float) -> Instrument:
+    """The coarsest usual instrument that is uncertain by no more than a fifth of the zone, else the finest."""
+    usual = _FOR[name]
+    return next((i for i in usual if is_fine_enough(i, tolerance_mm)), usual[-1])
+
+
+def checks_moved_by(name: str, by_mm: float, pad: Pad, conditions: Conditions) -> tuple[str, ...]:
+    """Codes of the checks whose use of their limit moves noticeably when a dimension does, most first."""
+    parts = ("web_mm", "slot_depth_mm") if name == "top_height_mm" else (name,)
+    before = {c.code: c.utilisation for c in judge(conditions, pad)}
+    moved: dict[str, float] = {}
+    for part in parts:
+        for sign in (1, -1):
+            size = getattr(pad, part) + sign * by_mm
+            if size <= 0:
+                continue
+            for check in judge(conditions, pad.with_(**{part: size})):
+                change = abs(check.utilisation - before[check.code]) if isfinite(before[check.code]) else 0.0
+                moved[check.code] = max(moved.get(check.code, 0.0), change)
+    return tuple(
+        sorted((code for code, change in moved.items() if change >= NOTICEABLE), key=lambda code: -moved[code])
+    )
+
+
+def is_fine_enough(instrument: Instrument, tolerance_mm: float) -> bool:
+    """Whether an instrument can decide on a plus-and-minus tolerance."""
+    return instrument.uncertainty_mm <= FIVE_TO_ONE * 2 * tolerance_mm
+
+
+def _line(number: int, name: str, pad: Pad, conditions: Conditions) -> Characteristic:
+    tolerance = tolerance_mm(pad, name)
+    instrument = instrument_for(name, tolerance)
+    return Characteristic(
+        number=number,
+        name=name,
+        title=dimension_title(name),
+        nominal_mm=getattr(pad, name),
+        tolerance_mm=tolerance,
+        instrument=instrument,
+        is_fine_enough=is_fine_enough(instrument, tolerance),
+        how=said(_HOW[name]),
+        checks=checks_moved_by(name, tolerance, pad, conditions),
+        is_reference=name not in DIMENSIONS,
+    )
+
+
+def _notes(pad: Pad, c: Conditions) -> tuple[Sentence, ...]:
+    per_k = c.material.expansion_per_k.value * pad.body_diameter_mm
+    notes = [
+        said(
+            "Limits hold at 20 °C. Write down the part's temperature: readings are brought to 20 °C"
+            " before they are judged."
+        ),
+        said("Ten degrees more make the body {growth} larger.", growth=10 * per_k),
+        said("Measure a day after the last cut, and write down how many hours have passed."),
+        said("A soft part gives under the jaws of a caliper: close them until they just drag."),
+    ]
+    swell = c.material.swell_per_percent.value * water_percent(c.material, wetness="room")
+    if swell > 0:
+        notes.append(
+            said(
+                "Limits are those of dry stock. Months in room air make the body {swell} larger: a part that"
+                " was lying about is not"
+                " wrong for that. Water is not allowed for in the readings.",
+                swell=swell * pad.body_diameter_mm,
+            )
+        )
+    notes.append(
+        said("The first part is measured in this order before a second one is cut. What is not measured stays open.")
+    )
+    return tuple(notes)
