@@ -142,6 +142,7 @@ def _quoted(words: str) -> str:
 
 
 _MATHML, _TYPST = MathMLPen(), TypstPen()
+_OPEN = '<math displaystyle="true">'
 
 
 @lru_cache(maxsize=512)
@@ -149,9 +150,9 @@ def mathml(formula: str) -> str:
     """A formula as a MathML element.
 
     >>> mathml("F_d / 2")
-    '<math><mfrac><mrow><msub><mi>F</mi><mi>d</mi></msub></mrow><mrow><mn>2</mn></mrow></mfrac></math>'
+    '<math displaystyle="true"><mfrac><mrow><msub><mi>F</mi><mi>d</mi></msub></mrow><mrow><mn>2</mn></mrow></mfrac></math>'
     """
-    return f"<math>{_set(_tree(formula), _MATHML)}</math>"
+    return f"{_OPEN}{_set(_tree(formula), _MATHML)}</math>"
 
 
 @lru_cache(maxsize=512)
@@ -159,10 +160,10 @@ def mathml_equation(symbol: str, formula: str, sign: str = "=") -> str:
     """A symbol, a sign and its formula as one MathML element.
 
     >>> mathml_equation("a", "2")
-    '<math><mi>a</mi><mo>=</mo><mn>2</mn></math>'
+    '<math displaystyle="true"><mi>a</mi><mo>=</mo><mn>2</mn></math>'
     """
     left, right = _set(_tree(symbol), _MATHML), _set(_tree(formula), _MATHML)
-    return f"<math>{left}<mo>{escape(sign)}</mo>{right}</math>"
+    return f"{_OPEN}{left}<mo>{escape(sign)}</mo>{right}</math>"
 
 
 def typst_math(formula: str) -> str:

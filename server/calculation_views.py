@@ -1,7 +1,6 @@
 """The calculation sheet in words and typeset formulas: one typed context, of which the template only prints."""
 
 from dataclasses import dataclass
-from math import isfinite
 
 from markupsafe import Markup
 
@@ -358,9 +357,5 @@ def _check(part: CheckPart, tags: _Tags) -> CheckView:
 
 
 def _margin(part: CheckPart, unit: str) -> str:
-    """What is left, and how much of the limit is used."""
-    used = f"{shown.share(part.check.utilisation)} of the limit used"
-    if part.margin is None:
-        return used if isfinite(part.check.utilisation) else ""
-    left = f"{formulas.shown(part.margin)} {unit}".rstrip()
-    return f"margin {left}; {used}"
+    """What is left to the limit."""
+    return "" if part.margin is None else f"margin {formulas.shown(part.margin)} {unit}".rstrip()
