@@ -35,11 +35,8 @@ def side_view(pad: Pad, *, over_mm: float, half: bool = False) -> View:
 def _side_right_half(pad: Pad) -> tuple[Shape, ...]:
     """Right of the axis: the silhouette, the edges that end on it, and the hidden slot floor."""
     body, edge, lip, top = pad.body_diameter_mm / 2, pad.edge_chamfer_mm, pad.seat_length_mm, pad.top_height_mm
-    below = [
-        _cut_at(piece, pad.web_mm)
-        for piece in profile.turned_outline(pad)
-        if max(piece.start[1], piece.end[1]) <= lip + edge + _NEARLY_MM
-    ]
+    # The pad's own rules keep the slot above the lip's chamfer, so that below it the turned profile is the outline.
+    below = [p for p in profile.turned_outline(pad) if max(p.start[1], p.end[1]) <= lip + edge + _NEARLY_MM]
     low_edge = lip + edge
     side_points = _slot_zone_silhouette(pad)
     steps = [Line((body, low_edge), (body, pad.web_mm), Layer.VISIBLE)] if pad.web_mm > low_edge else []
@@ -55,14 +52,6 @@ def _side_right_half(pad: Pad) -> tuple[Shape, ...]:
         *(Line(a, b, Layer.VISIBLE) for a, b in edges),
         floor,
     )
-
-
-def _cut_at(piece: outlines.Segment, z: float) -> outlines.Segment:
-    """A straight piece that rises past a height, ended there: a web may end within the lip's chamfer."""
-    (ax, az), (bx, bz) = piece.start, piece.end
-    if bz <= z or isinstance(piece, outlines.Arc):
-        return piece
-    return outlines.Line(piece.start, (ax + (bx - ax) * (z - az) / (bz - az), z))
 
 
 def _slot_zone_silhouette(pad: Pad) -> tuple[Point, ...]:

@@ -97,13 +97,13 @@ def pads(draw: st.DrawFn) -> Pad:
     seat = draw(_step(16, 150))
     corner = draw(_step(0, min(12, seat / 4)))
     length = draw(_step(max(2.0, corner), max(corner, 30.0)))
-    body = draw(_step(seat + FUSED_MM + 0.1, seat + 30))
-    edge = draw(_step(0, min(3.0, body / 12)))
+    edge = draw(_step(0, min(3.0, seat / 12)))
+    body = draw(_step(seat + max(FUSED_MM, 2 * edge) + 0.2, seat + 30))
     mouth = draw(_step(0, 2))
     slot = draw(_step(2, max(2.0, min(30.0, body - 2 * (edge + mouth + FUSED_MM + 1)))))
     depth = draw(_step(mouth + 1.2, 45))
     floor = draw(_step(0, min(3.0, slot / 2, depth - mouth)))
-    web = draw(_step(max(length + 0.2, length + 2 * edge + FUSED_MM - depth + 0.2), length + 60))
+    web = draw(_step(max(length + edge + 0.2, length + 2 * edge + FUSED_MM - depth + 0.2), length + 60))
     stem = draw(st.one_of(st.just(0.0), _step(3, max(3.0, seat - 2 * corner - FUSED_MM))))
     stem_length = draw(_step(2, 60)) if stem else 0.0
     pad = Pad(
