@@ -5,10 +5,10 @@ anything was adjusted, for lips of 4 to 9 mm, slots of 3 to 10 mm, bodies of 90 
 
 * the mean shear beside the edge over the whole overhang is 0.70 to 0.91 of q/(2 (web − seat_length)), and up to 0.97 of it
   in the worst tenth: a fair measure and on the careful side. Over the seat it is 0.4 to 0.7 of it.
-* the lip is bent as well, from wall to wall: its underside is pulled across the slot by 1.3 to 1.9 times q/h, h the lip's
-  thickness. That uses 1.8 to 2.4 times as much of σ as the shear uses of σ/√3: bending, which is not judged, governs.
-  q/h (1.1 + 0.65 w/h), w the slot's width, lies between 15 % below and 45 % above the elements (above where the overhang
-  is short), within 10 % for the deep slots and long overhangs that are usual.
+* the lip is bent as well, from wall to wall: its underside is pulled across the slot by 1.3 to 2.2 times q/h, h the lip's
+  thickness. That uses 1.6 to 2.5 times as much of σ as the shear uses of σ/√3: bending, which is not judged, governs.
+  q/h (1.1 + 0.65 w/h), w the slot's width, lies between 12 % below (shallow slots) and 50 % above the elements (short
+  overhangs), within 10 % for the deep slots and long overhangs that are usual.
 """
 
 from functools import cache

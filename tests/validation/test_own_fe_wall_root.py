@@ -1,13 +1,15 @@
 """Own oracle: the peak stress at the root of a slot wall that is pushed at its top, by plane finite elements (scikit-fem 12).
 
 The whole section: two walls of the mean thickness e, slot, floor radius r, web, base held over its whole width and over
-three quarters; the push on the inner face at 0.9 of the depth. Before anything was adjusted, over walls of 15 to 50 mm,
-slots 3 to 12 wide and 5 to 28 deep, radii 0.1 to 0.5, webs 10 to 45 mm:
+three quarters; the push on the inner face at 0.9 of the depth. Before anything was adjusted, over 160 random sections (walls
+15 to 50 mm, slots 3 to 12 wide and 5 to 28 deep, radii 0.1 to 0.5, webs 10 to 45 mm; seven of them are tested below):
 
-* the formula K_t 6 H d/(L e²) with the stepped bar's K_t lies 1.6 to 13 times (middle half 2.3 to 4.8) BELOW the elements.
+* the formula K_t 6 H d/(L e²) with the stepped bar's K_t lies below the elements by a factor of 1.6 to 21, 3.4 in
+  the middle, 2.7 to 5.5 in the middle half; for q > 20 the fixed 3.0 is too low even for a stepped bar (4.7 at q = 25).
   A slot wall is no stepped bar: the width of the slot, which stands for the bar's step, changes the peak by less than 1 %,
   and a wall thicker than the slot is deep is no beam: the stress does not vanish with the depth.
-* sqrt(e/r) (4.5 d/e + 0.5 e/d) H/(L e) lies between 7 % below and 25 % above them, q of 5 to 60 alike.
+* sqrt(e/r) (4.5 d/e + 0.5 e/d) H/(L e) lies between 5 % below and 27 % above them, for q of 4 to 50
+  alike; in 90 of 100 sections between 2 % below and 20 % above.
 """
 
 from functools import cache, partial
@@ -74,9 +76,9 @@ def fitted(e: float, d: float, r: float) -> float:
 
 @pytest.mark.parametrize("wall", WALLS, ids=str)
 def test_the_fitted_expression_meets_the_finite_elements(wall: tuple[float, ...]) -> None:
-    """Oracle: the elements; 8 % below to 26 % above."""
+    """Oracle: the elements; 8 % below to 27 % above."""
     e, _, d, r, _ = wall
-    assert 0.92 <= fitted(e, d, r) / peak_by_finite_elements(*wall) <= 1.26
+    assert 0.92 <= fitted(e, d, r) / peak_by_finite_elements(*wall) <= 1.27
 
 
 def test_the_width_of_the_slot_hardly_matters() -> None:
