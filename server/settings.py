@@ -1,6 +1,7 @@
 """Everything about a running server that its owner may set, read once from the environment."""
 
 import os
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, fields
 from datetime import UTC, date, datetime
@@ -9,6 +10,7 @@ from typing import Any, Self
 from geometry.errors import SeamrestError
 
 PREFIX = "SEAMREST_"
+_BASE = re.compile(r"https?://[A-Za-z0-9.\-\[\]:]+")
 
 
 class SettingsError(SeamrestError):
@@ -37,6 +39,14 @@ class Settings:
     """How large that folder may grow; the files longest unused go first."""
     body_limit_bytes: int = 65536
     """The largest body of a request that is read; a full document is a few thousand bytes."""
+    database: str = ""
+    """Where designs are saved: the path of an SQLite file, or ``postgresql://user@host/name``, which several servers may
+    share; empty for ``seamrest/seamrest.sqlite3`` in the user's data folder (``$XDG_DATA_HOME``, else ``~/.local/share``)."""
+    base_address: str = ""
+    """How people reach this server, such as ``https://pads.example``: links to copy and preview pictures start with it;
+    empty for the address that a request came to."""
+    import_limit_bytes: int = 4_194_304
+    """The largest file of saved designs that is taken in."""
     drawing_date: str = ""
     """The day on every drawing, such as ``2026-11-25``; empty for today (UTC). Set it for files equal byte for byte."""
 
@@ -62,13 +72,24 @@ class Settings:
         return date.fromisoformat(self.drawing_date) if self.drawing_date else datetime.now(UTC).date()
 
     def __post_init__(self) -> None:
-        for name in ("kernel_workers", "kernel_timeout_s", "kernel_memory_mb", "model_cache_mb", "body_limit_bytes"):
+        for name in (
+            "kernel_workers",
+            "kernel_timeout_s",
+            "kernel_memory_mb",
+            "model_cache_mb",
+            "body_limit_bytes",
+            "import_limit_bytes",
+        ):
             if not getattr(self, name) > 0:
                 raise SettingsError(f"{PREFIX}{name.upper()} is {getattr(self, name)}; it must be more than 0.")
         if self.kernel_line < 0 or not 0 <= self.port <= 65535:
             raise SettingsError(f"{PREFIX}KERNEL_LINE must not be negative, and {PREFIX}PORT lies between 0 and 65535.")
         if self.drawing_date:
             _require_day(self.drawing_date)
+        if self.base_address and not _BASE.fullmatch(self.base_address):
+            raise SettingsError(
+                f"{PREFIX}BASE_ADDRESS is “{self.base_address}”; it must be an address such as https://pads.example."
+            )
 
 
 def _read(name: str, text: str, kind: type) -> Any:

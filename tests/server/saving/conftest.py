@@ -1,0 +1,63 @@
+"""Both databases for every test that keeps something, and applications on them."""
+
+from collections.abc import AsyncIterator, Iterator
+from contextlib import ExitStack
+from itertools import count
+from pathlib import Path
+
+import pytest
+from httpx import ASGITransport, AsyncClient
+
+from server.app import create_app
+from server.settings import Settings
+from server.store.database import Database
+from tests.server.saving import postgres
+
+_numbers = count(1)
+
+
+@pytest.fixture(scope="session")
+def postgres_folder() -> Iterator[str]:
+    with postgres.running() as folder:
+        yield folder
+
+
+@pytest.fixture(params=["sqlite", "postgresql"])
+def setting(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[str]:
+    """The setting of an empty database, of each kind in turn."""
+    with ExitStack() as stack:
+        if request.param == "sqlite":
+            yield str(tmp_path / "kept" / "designs.sqlite3")
+        else:
+            folder = request.getfixturevalue("postgres_folder")
+            yield stack.enter_context(postgres.fresh(folder, f"test{next(_numbers)}"))
+
+
+@pytest.fixture
+def other_setting(request: pytest.FixtureRequest, setting: str, tmp_path: Path) -> Iterator[str]:
+    """The setting of an empty database of the other kind."""
+    if setting.startswith("postgresql"):
+        yield str(tmp_path / "other" / "designs.sqlite3")
+    else:
+        with postgres.fresh(request.getfixturevalue("postgres_folder"), f"test{next(_numbers)}") as other:
+            yield other
+
+
+@pytest.fixture
+def database(setting: str) -> Iterator[Database]:
+    opened = Database(setting)
+    yield opened
+    opened.close()
+
+
+@pytest.fixture
+async def asking(setting: str) -> AsyncIterator[AsyncClient]:
+    """A client of an application on the database."""
+    async with client_of(setting) as client:
+        yield client
+
+
+def client_of(setting: str, *, base_address: str = "") -> AsyncClient:
+    """A client of an application of its own on a database, as if another process ran it."""
+    chosen = Settings(database=setting, drawing_date="2026-02-03", kernel_workers=1, base_address=base_address)
+    return AsyncClient(transport=ASGITransport(app=create_app(chosen)), base_url="http://pads.test")
