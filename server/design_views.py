@@ -1,32 +1,35 @@
 """A judged pad in words: its dimensions with their reasons, its checks with their bars, its load, its cautions."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Set
 from dataclasses import dataclass
-from math import isfinite
 
 from geometry import formulas
 from geometry.cautions import Caution, SignalWord
 from geometry.conditions import Conditions
 from geometry.design import Design
 from geometry.errors import Limit, NoPadFitsError
-from geometry.rules import Check
 from geometry.sizing import Bound, Entry
 from server import shown
-from server.field_views import field_id, title_of
-from server.fields import FIELDS
+from server.check_views import verdict_words
+from server.field_views import LinkView, link_to, title_of
 from server.links import pad_address
 
+__all__ = [
+    "BoundView",
+    "CautionGroup",
+    "ConflictView",
+    "DimensionView",
+    "LimitView",
+    "LinkView",
+    "caution_groups",
+    "conflict_headline",
+    "conflict_of",
+    "dimensions_of",
+    "load_rows",
+    "verdict_words",
+]
+
 SIGNAL_WORDS: tuple[SignalWord, ...] = ("DANGER", "WARNING", "CAUTION", "NOTICE")
-_NEAR = 0.5
-"""Checks that use less than half of their limit are folded away."""
-
-
-@dataclass(frozen=True, slots=True)
-class LinkView:
-    """Words that lead somewhere."""
-
-    words: str
-    href: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,36 +66,7 @@ class DimensionView:
     fix_text: str
     """What to type to keep it as it is."""
     let_go: str
-    """The address without it."""
-
-
-@dataclass(frozen=True, slots=True)
-class CheckView:
-    """One check with its verdict in words and as a bar."""
-
-    code: str
-    title: str
-    words: str
-    verdict: str
-    verdict_words: str
-    bar: str
-    """Length of the bar; empty where there is nothing to draw."""
-    bar_over: str
-    """Length of its part beyond the limit; empty where there is none."""
-    formula: str
-    substituted: str
-    source: str
-    also: tuple[str, ...]
-    needs: tuple[LinkView, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class CheckGroup:
-    """Checks under one heading; a folded group opens on demand."""
-
-    heading: str
-    checks: tuple[CheckView, ...]
-    is_folded: bool
+    """The address without it; empty where it is not fixed."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,12 +118,17 @@ def _dimension(entry: Entry, typed: Mapping[str, str], units: str) -> DimensionV
         tolerance="" if absent else f"± {shown.length(entry.tolerance_mm, units)}",
         reason=_reason(entry, deciding, absent=absent),
         notes=tuple(notes),
-        bounds=tuple(_bound(b, deciding, entry, units) for b in entry.bounds),
+        bounds=tuple(_bound(b, deciding, entry, units) for b in _tightest_first(entry)),
         is_fixed=entry.is_fixed,
         free_words=would if entry.is_fixed else "",
         fix_text=f"{shown.plain(entry.value_mm, 4)} mm",
-        let_go=pad_address({k: v for k, v in typed.items() if k != key}, units=units) + "#the-pad",
+        let_go=_without(key, typed, units) if entry.is_fixed else "",
     )
+
+
+def _without(key: str, typed: Mapping[str, str], units: str) -> str:
+    """The address without one of its texts, at the list of sizes."""
+    return pad_address({k: v for k, v in typed.items() if k != key}, units=units) + "#the-pad"
 
 
 def _reason(entry: Entry, deciding: Bound | None, *, absent: bool) -> str:
@@ -158,6 +137,11 @@ def _reason(entry: Entry, deciding: Bound | None, *, absent: bool) -> str:
     if absent:
         return "No stem: the cup has no hole that takes one."
     return deciding.reason if deciding else "The usual size; it breaks the edge so that it neither cuts nor chips."
+
+
+def _tightest_first(entry: Entry) -> list[Bound]:
+    """The lower bounds from the highest down, then the upper ones from the lowest up."""
+    return sorted(entry.lower, key=lambda b: -b.value) + sorted(entry.upper, key=lambda b: b.value)
 
 
 def _bound(bound: Bound, deciding: Bound | None, entry: Entry, units: str) -> BoundView:
@@ -172,73 +156,6 @@ def _bound(bound: Bound, deciding: Bound | None, entry: Entry, units: str) -> Bo
         is_deciding=bound is deciding and not entry.is_fixed,
         is_broken=not bound.allows(entry.value_mm),
     )
-
-
-def check_groups(design: Design) -> tuple[CheckGroup, ...]:
-    """The checks, governing first: what fails, what is advised, what is near its limit, then the rest, folded."""
-    passing = [c for c in design.with_verdict("pass") if not c.rule.is_advice]
-    near = [c for c in passing if c.utilisation >= _NEAR] or passing[:3]
-    far = passing[len(near) :]
-    advisory = [c for c in design.with_verdict("pass") if c.rule.is_advice]
-    groups = (
-        ("Fails", design.failures, False),
-        ("Advice, which does not stand in the way", design.with_verdict("advice"), False),
-        ("Passes, nearest its limit first", near, False),
-        (f"{len(far)} more pass and use less of their limit", far, True),
-        (f"{len(advisory)} pass that would only be advice", advisory, True),
-        ("Not checked, because a measurement is missing", design.with_verdict("not_checked"), False),
-        ("Does not apply to this pad", design.with_verdict("not_applicable"), True),
-    )
-    return tuple(CheckGroup(heading, tuple(map(_check, found)), folded) for heading, found, folded in groups if found)
-
-
-def _check(check: Check) -> CheckView:
-    drawn = check.finding is not None and check.utilisation > 0
-    used = check.utilisation
-    return CheckView(
-        code=check.code,
-        title=check.rule.title,
-        words=check.words,
-        verdict=check.verdict,
-        verdict_words=verdict_words(check),
-        bar=shown.bar_width(min(used, 1.0)) if drawn else "",
-        bar_over=shown.bar_width(used - 1) if drawn and used > 1 else "",
-        formula=check.formula,
-        substituted=check.substituted,
-        source=str(check.rule.source),
-        also=tuple(_also(words, value, unit) for words, value, unit in (check.finding.also if check.finding else ())),
-        needs=tuple(LinkView(title_of(key), f"#{field_id(key)}") for key in check.rule.needs if key in FIELDS),
-    )
-
-
-def verdict_words(check: Check) -> str:
-    """The verdict of one check with its number: ``passes, 0.65 of its limit``."""
-    used = shown.share(check.utilisation)
-    match check.verdict:
-        case "not_checked":
-            return "not checked"
-        case "not_applicable":
-            return "does not apply"
-        case "pass":
-            return f"passes, {used} of its limit"
-        case "advice" if check.utilisation == 0:
-            return "advice"
-        case "advice":
-            return f"advice, {used} of its limit" if check.utilisation <= 1 else f"advice, {used} times its limit"
-        case "fail":
-            return f"fails, {used} times its limit" if isfinite(check.utilisation) else "fails, nothing is left"
-
-
-def _also(words: str, value: float, unit: str) -> str:
-    number = formulas.shown(value)
-    return f"{words}: {number} {unit}".replace(" –", "").strip()
-
-
-def governing_words(design: Design) -> str:
-    """Which check comes nearest to its limit, and how near."""
-    check = design.governing
-    title = check.rule.title[0].lower() + check.rule.title[1:]
-    return f"Nearest its limit: {title}, {shown.share(check.utilisation)} of it."
 
 
 def load_rows(conditions: Conditions, units: str) -> tuple[tuple[str, str], ...]:
@@ -274,21 +191,26 @@ def caution_groups(cautions: tuple[Caution, ...]) -> tuple[CautionGroup, ...]:
     return tuple(CautionGroup(signal, sentences) for signal, sentences in found if sentences)
 
 
-def conflict_of(error: NoPadFitsError, units: str) -> ConflictView:
-    """Why no pad fits, with both bounds and what to measure again."""
+def conflict_headline(error: NoPadFitsError, units: str) -> str:
+    """That no pad fits, with the two numbers that leave no room."""
     title = title_of(f"fixed.{error.dimension}").lower()
     low, high = (shown.length_with_unit(limit.value_mm, units) for limit in (error.lower, error.upper))
+    return f"No pad fits: the {title} must be at least {low} and at most {high}."
+
+
+def conflict_of(error: NoPadFitsError, units: str, on_sheet: Set[str]) -> ConflictView:
+    """Why no pad fits, with both bounds and what to measure again."""
     return ConflictView(
-        headline=f"No pad fits: the {title} must be at least {low} and at most {high}.",
-        lower=_limit("at least", error.lower, units),
-        upper=_limit("at most", error.upper, units),
+        headline=conflict_headline(error, units),
+        lower=_limit("at least", error.lower, units, on_sheet),
+        upper=_limit("at most", error.upper, units, on_sheet),
     )
 
 
-def _limit(side: str, limit: Limit, units: str) -> LimitView:
+def _limit(side: str, limit: Limit, units: str, on_sheet: Set[str]) -> LimitView:
     return LimitView(
         side=side,
         value=shown.length_with_unit(limit.value_mm, units),
         reason=limit.reason,
-        measure=LinkView(title_of(limit.field), f"#{field_id(limit.field)}"),
+        measure=link_to(limit.field, on_sheet),
     )

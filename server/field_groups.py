@@ -1,13 +1,15 @@
 """The questions of the sheet in the groups in which it asks them, each group with its answers in one line."""
 
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
 
 from geometry.design import Design
 from geometry.drawing.section_known import BALLOONS
 from server import shown
 from server.field_views import FieldView
+from server.fields import FIELDS
 from server.forms import FormReading
+from server.shown import lower_first
 
 _STATICS = (
     "car.front_share",
@@ -46,13 +48,14 @@ _MAKE = (
     "make.uncertainty_mm",
     "make.ground_uncertainty_mm",
 )
+_MASSES = ("jack.rated_load_kg", "car.gross_mass_kg")
 NEEDED_FOR_LOAD: Mapping[str, tuple[str, ...]] = {
     "gross_mass": ("car.gross_mass_kg",),
     "stated": ("car.load_kg",),
     "statics": ("car.gross_mass_kg", *_STATICS[:5]),
 }
-_ASKED_ONLY_WHERE_TYPED = ("service.hold", "foot", "head")
-"""Choices with one answer on this sheet; shown where an address gives another."""
+_ASKED_ONLY_WHERE_TYPED = ("service.hold",)
+"""A choice with one answer on this sheet; shown where an address gives another."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,29 +92,46 @@ def groups(reading: FormReading, design: Design | None, ask: Ask) -> tuple[Field
     load_keys += [key for key in _STATICS if source == "statics" or key in reading.typed]
     extra = tuple(key for key in _ASKED_ONLY_WHERE_TYPED if key in reading.typed)
     load, use, make = ask(*load_keys, "car.lift_needed_mm"), ask(*_USE, *extra), ask(*_MAKE)
-    return (
-        _group(
-            "load", "The load", _load_line(load, design, reading.units), load, "car", "use", "Next: where it is used"
-        ),
-        _group("use", "Where it is used", _use_line(use), use, "load", "make", "Next: how it is made"),
-        _group("make", "How it is made", _make_line(make), make, "use", "", ""),
-    )
+    fixed = ask(*(key for key in FIELDS if key.startswith("fixed.") and key in reading.typed))
+    found = [
+        _group("load", "The load", _load_line(load, design, reading.units), load),
+        _group("use", "Where it is used", _use_line(use), use),
+        _group("make", "How it is made", _make_line(make), make),
+    ]
+    if fixed:
+        found.append(_group("fixed", "Sizes fixed by you", _fixed_line(fixed), fixed))
+    asked = keys_on_sheet(found)
+    others = ask(*(key for key in reading.typed if key not in asked))
+    if others:
+        found.append(_group("others", "Also given", "what this address says besides", others))
+    return tuple(_in_line(found))
 
 
-def _group(
-    name: str, heading: str, line: str, fields: tuple[FieldView, ...], before: str, after: str, words: str
-) -> FieldGroup:
-    is_open = any(field.problem or field.is_open for field in fields)
-    return FieldGroup(
-        name,
-        heading,
-        line,
-        fields,
-        is_open,
-        f"#step-{before}",
-        f"#step-{after}" if after else "#outcome",
-        words or "Done: see the pad",
-    )
+def keys_on_sheet(found: Iterable[FieldGroup]) -> frozenset[str]:
+    """Every field that the sheet asks for: what always stands there, and what the given groups hold."""
+    in_groups = (field.key for group in found for field in group.fields)
+    return frozenset(("title", *JACK, *SEAM, *MORE_JACK, *MORE_SEAM, *_MASSES, *in_groups))
+
+
+def _in_line(found: list[FieldGroup]) -> Iterator[FieldGroup]:
+    """The groups, each with the way to the one before and the one after."""
+    for index, group in enumerate(found):
+        is_last = index == len(found) - 1
+        yield replace(
+            group,
+            back=f"#step-{found[index - 1].name if index else 'car'}",
+            next="#outcome" if is_last else f"#step-{found[index + 1].name}",
+            next_words="Done: see the outcome" if is_last else f"Next: {lower_first(found[index + 1].heading)}",
+        )
+
+
+def _group(name: str, heading: str, line: str, fields: tuple[FieldView, ...]) -> FieldGroup:
+    """Folded, unless something in it is wrong or still missing."""
+    return FieldGroup(name, heading, line, fields, any(field.problem or field.is_open for field in fields))
+
+
+def _fixed_line(fields: tuple[FieldView, ...]) -> str:
+    return ", ".join(f"{lower_first(field.title)} {field.text}" for field in fields) + "; empty a box to let go"
 
 
 def _load_line(fields: tuple[FieldView, ...], design: Design | None, units: str) -> str:

@@ -1,7 +1,7 @@
 """The questions of the sheet: each field of the document as the page asks it, with what was typed and what came of it."""
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Set
 from dataclasses import dataclass
 
 from geometry.materials import MATERIALS, SLOT_MATERIALS
@@ -31,8 +31,6 @@ CHOICE_WORDS: Mapping[str, Mapping[str, str]] = {
     "make.step": {"metric": "in metric steps", "inch": "in inch steps"},
     "make.measured_with": {"caliper": "a caliper", "rule": "a rule"},
     "make.material": {key: entry.name for key, entry in MATERIALS.items()},
-    "foot": {"cup": "a round cup"},
-    "head": {"slot": "a welded seam in a slot"},
 }
 """The answers of every choice in plain words."""
 _BARE_NUMBER = re.compile(r"[\d\s.,;/⁄½¼¾⅛⅜⅝⅞+−-]*[\d½¼¾⅛⅜⅝⅞]\s*")
@@ -45,6 +43,14 @@ class OptionView:
     value: str
     words: str
     is_chosen: bool
+
+
+@dataclass(frozen=True, slots=True)
+class LinkView:
+    """Words that lead somewhere."""
+
+    words: str
+    href: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,6 +107,11 @@ def title_of(key: str) -> str:
     return FIELDS[key].title if key in FIELDS else key
 
 
+def link_to(key: str, on_sheet: Set[str], words: str = "") -> LinkView:
+    """The way to a field, by its title unless other words are given; no way where the sheet does not ask for it."""
+    return LinkView(words or title_of(key), f"#{field_id(key)}" if key in on_sheet else "")
+
+
 def field_view(key: str, reading: FormReading, balloons: Mapping[str, int], needed: Iterable[str] = ()) -> FieldView:
     """One field as the page asks it; ``needed`` names fields that are required here though the document allows to omit them."""
     field = FIELDS[key]
@@ -134,7 +145,9 @@ def _options(field: FormField, text: str) -> tuple[OptionView, ...]:
     extra = (text,) if text and text not in offered else ()
     chosen = text or field.default
     return tuple(
-        OptionView("" if answer == field.default else answer, words.get(answer, answer), answer == chosen)
+        OptionView(
+            "" if answer == field.default else answer, words.get(answer, answer.replace("_", " ")), answer == chosen
+        )
         for answer in (*offered, *extra)
     )
 

@@ -10,11 +10,11 @@ from geometry.cautions import ONE_LINE
 from geometry.design import Design
 from geometry.drawing.section_known import BALLOONS
 from geometry.errors import NoPadFitsError
+from server import check_views, field_groups, links, shown
 from server import design_views as views
-from server import field_groups, links, shown
+from server.check_views import CheckGroup
 from server.field_groups import FieldGroup
-from server.field_views import FieldView, field_id, field_view, title_of, with_units_spelled_out
-from server.fields import FIELDS
+from server.field_views import FieldView, LinkView, field_view, link_to, with_units_spelled_out
 from server.forms import FormReading
 
 State = Literal["start", "unfinished", "refused", "no_pad", "fit", "not_fit"]
@@ -87,8 +87,8 @@ class PadPage:
     has_welcome: bool
     job: FieldView
     units: str
-    units_links: tuple[views.LinkView, ...]
-    samples: tuple[views.LinkView, ...]
+    units_links: tuple[LinkView, ...]
+    samples: tuple[LinkView, ...]
     section: SectionView
     jack: tuple[FieldView, ...]
     seam: tuple[FieldView, ...]
@@ -98,14 +98,18 @@ class PadPage:
     more_seam: FieldGroup
     groups: tuple[FieldGroup, ...]
     hidden: tuple[tuple[str, str], ...]
-    problems: tuple[views.LinkView, ...]
-    missing: tuple[views.LinkView, ...]
+    problems: tuple[LinkView, ...]
+    missing: tuple[LinkView, ...]
     verdict: Verdict
     conflict: views.ConflictView | None
     dimensions: tuple[views.DimensionView, ...]
     pad_line: str
-    checks: tuple[views.CheckGroup, ...]
+    checks: tuple[CheckGroup, ...]
     load: tuple[tuple[str, str], ...]
+    calculation: str
+    """The address of every line of the calculation; empty where there is no pad."""
+    changes: str
+    """The address of computed changes that would help; empty where nothing can be computed yet."""
     drawing: str
     files: tuple[FileView, ...]
     models: tuple[FileView, ...]
@@ -128,13 +132,15 @@ def pad_page(outcome: Outcome, section: SectionView, *, has_welcome: bool = Fals
     def asked(*keys: str) -> tuple[FieldView, ...]:
         return tuple(field_view(key, reading, BALLOONS, needed) for key in keys)
 
+    groups = field_groups.groups(reading, design, asked)
+    on_sheet = field_groups.keys_on_sheet(groups)
     return PadPage(
         state=outcome.state,
         has_welcome=has_welcome,
         job=asked("title")[0],
         units=units,
         units_links=_units_links(reading),
-        samples=tuple(views.LinkView(sample.title, sample.address) for sample in links.samples()),
+        samples=tuple(LinkView(sample.title, sample.address) for sample in links.samples()),
         section=section,
         jack=asked(*field_groups.JACK),
         seam=asked(*field_groups.SEAM),
@@ -142,16 +148,18 @@ def pad_page(outcome: Outcome, section: SectionView, *, has_welcome: bool = Fals
         car_mass=asked("car.gross_mass_kg")[0],
         more_jack=field_groups.more("jack", "More about the jack", asked(*field_groups.MORE_JACK)),
         more_seam=field_groups.more("seam", "More about the seam", asked(*field_groups.MORE_SEAM)),
-        groups=field_groups.groups(reading, design, asked),
+        groups=groups,
         hidden=_hidden(reading),
-        problems=_problems(reading),
-        missing=tuple(views.LinkView(title_of(key), f"#{field_id(key)}") for key in reading.missing),
+        problems=tuple(link_to(p.field, on_sheet, p.message) for p in reading.problems),
+        missing=tuple(link_to(key, on_sheet) for key in reading.missing),
         verdict=_verdict(outcome),
-        conflict=views.conflict_of(outcome.conflict, units) if outcome.conflict else None,
+        conflict=views.conflict_of(outcome.conflict, units, on_sheet) if outcome.conflict else None,
         dimensions=views.dimensions_of(design, typed, units) if design else (),
         pad_line=_pad_line(design, units) if design else "",
-        checks=views.check_groups(design) if design else (),
+        checks=check_views.check_groups(design, on_sheet) if design else (),
         load=views.load_rows(design.conditions, units) if design else (),
+        calculation=links.pad_address(typed, "/calculation", units=units) if design else "",
+        changes=links.pad_address(typed, "/changes", units=units) if design or outcome.conflict else "",
         drawing=links.pad_address(typed, ".svg", units=units) if design else "",
         files=_files(reading) if design else (),
         models=_models(reading, is_fit=design.fit_to_make) if design else (),
@@ -161,10 +169,10 @@ def pad_page(outcome: Outcome, section: SectionView, *, has_welcome: bool = Fals
     )
 
 
-def _units_links(reading: FormReading) -> tuple[views.LinkView, ...]:
+def _units_links(reading: FormReading) -> tuple[LinkView, ...]:
     """The same job read in millimetres and in inches."""
     return tuple(
-        views.LinkView(
+        LinkView(
             wanted,
             links.pad_address(with_units_spelled_out(reading.typed, reading.units, wanted), units=wanted),
         )
@@ -177,20 +185,13 @@ def _hidden(reading: FormReading) -> tuple[tuple[str, str], ...]:
     return (("units", reading.units),) if reading.units != "mm" else ()
 
 
-def _problems(reading: FormReading) -> tuple[views.LinkView, ...]:
-    """Everything that is wrong, each with the way to its field."""
-    return tuple(
-        views.LinkView(p.message, f"#{field_id(p.field)}" if p.field in FIELDS else "") for p in reading.problems
-    )
-
-
 def _verdict(outcome: Outcome) -> Verdict:
     """The outcome in words."""
     reading, design = outcome.reading, outcome.design
     if design:
-        return Verdict(design.verdict_words, views.governing_words(design))
+        return Verdict(design.verdict_words, check_views.governing_words(design))
     if outcome.conflict:
-        return Verdict(views.conflict_of(outcome.conflict, reading.units).headline, "")
+        return Verdict(views.conflict_headline(outcome.conflict, reading.units), "")
     wrong, left = len(reading.problems), len(reading.missing)
     if wrong:
         count = "One answer cannot be right." if wrong == 1 else f"{wrong} answers cannot be right."

@@ -91,3 +91,12 @@ def unit_of_field(unit: str, kind: str, units: str) -> str:
     if units == "in" and kind in {"length", "lengths"}:
         return "in"
     return "lb" if units == "in" and kind == "mass" else unit
+
+
+def lower_first(words: str) -> str:
+    """Words as they stand inside a sentence.
+
+    >>> lower_first("Slot floor")
+    'slot floor'
+    """
+    return words[:1].lower() + words[1:]

@@ -1,0 +1,114 @@
+"""The checks of a judged pad in words: each with its sentence, its verdict, its bar and what it rests on."""
+
+from collections.abc import Set
+from dataclasses import dataclass
+from math import isfinite
+
+from geometry import formulas
+from geometry.design import Design
+from geometry.rules import Check
+from server import shown
+from server.field_views import LinkView, link_to
+from server.fields import FIELDS
+
+_NEAR = 0.5
+"""Checks that use less than half of their limit are folded away."""
+
+
+@dataclass(frozen=True, slots=True)
+class CheckView:
+    """One check with its verdict in words and as a bar."""
+
+    code: str
+    title: str
+    words: str
+    verdict: str
+    verdict_words: str
+    bar: str
+    """Length of the bar; empty where there is nothing to draw."""
+    bar_over: str
+    """Length of its part beyond the limit; empty where there is none."""
+    formula: str
+    substituted: str
+    source: str
+    also: tuple[str, ...]
+    needs: tuple[LinkView, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class CheckGroup:
+    """Checks under one heading; a folded group opens on demand."""
+
+    heading: str
+    checks: tuple[CheckView, ...]
+    is_folded: bool
+
+
+def check_groups(design: Design, on_sheet: Set[str]) -> tuple[CheckGroup, ...]:
+    """The checks, governing first: what fails, what is advised, what is near its limit, then the rest, folded."""
+    passing = [c for c in design.with_verdict("pass") if not c.rule.is_advice]
+    near = [c for c in passing if c.utilisation >= _NEAR] or passing[:3]
+    far = passing[len(near) :]
+    advisory = [c for c in design.with_verdict("pass") if c.rule.is_advice]
+    groups = (
+        ("Fails", design.failures, False),
+        ("Advice, which does not stand in the way", design.with_verdict("advice"), False),
+        ("Passes, nearest its limit first", near, False),
+        (f"{len(far)} more pass and use less of their limit", far, True),
+        (f"{len(advisory)} pass that would only be advice", advisory, True),
+        ("Not checked, because a measurement is missing", design.with_verdict("not_checked"), False),
+        ("Does not apply to this pad", design.with_verdict("not_applicable"), True),
+    )
+    return tuple(
+        CheckGroup(heading, tuple(_check(c, on_sheet) for c in found), folded)
+        for heading, found, folded in groups
+        if found
+    )
+
+
+def _check(check: Check, on_sheet: Set[str]) -> CheckView:
+    drawn = check.finding is not None and check.utilisation > 0
+    used = check.utilisation
+    return CheckView(
+        code=check.code,
+        title=check.rule.title,
+        words=check.words,
+        verdict=check.verdict,
+        verdict_words=verdict_words(check),
+        bar=shown.bar_width(min(used, 1.0)) if drawn else "",
+        bar_over=shown.bar_width(used - 1) if drawn and used > 1 else "",
+        formula=check.formula,
+        substituted=check.substituted,
+        source=str(check.rule.source),
+        also=tuple(_also(words, value, unit) for words, value, unit in (check.finding.also if check.finding else ())),
+        needs=tuple(link_to(key, on_sheet) for key in check.rule.needs if key in FIELDS),
+    )
+
+
+def verdict_words(check: Check) -> str:
+    """The verdict of one check with its number: ``passes, 0.65 of its limit``."""
+    used = shown.share(check.utilisation)
+    match check.verdict:
+        case "not_checked":
+            return "not checked"
+        case "not_applicable":
+            return "does not apply"
+        case "pass":
+            return f"passes, {used} of its limit"
+        case "advice" if check.utilisation == 0:
+            return "advice"
+        case "advice":
+            return f"advice, {used} of its limit" if check.utilisation <= 1 else f"advice, {used} times its limit"
+        case "fail":
+            return f"fails, {used} times its limit" if isfinite(check.utilisation) else "fails, nothing is left"
+
+
+def _also(words: str, value: float, unit: str) -> str:
+    number = formulas.shown(value)
+    return f"{words}: {number} {unit}".replace(" –", "").strip()
+
+
+def governing_words(design: Design) -> str:
+    """Which check comes nearest to its limit, and how near."""
+    check = design.governing
+    return f"Nearest its limit: {shown.lower_first(check.rule.title)}, {shown.share(check.utilisation)} of it."

@@ -1,0 +1,251 @@
+"""The words of the working sheet: what its templates print is made here, and nowhere else."""
+
+import re
+from dataclasses import fields, is_dataclass
+from itertools import pairwise
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from geometry.measurements import Measurements
+from geometry.units import inch_to_mm
+from server import shown
+from server.field_groups import JACK, SEAM
+from server.field_views import CHOICE_WORDS, field_id, field_view, with_units_spelled_out
+from server.fields import FIELDS
+from server.forms import read_form
+from server.links import samples, typed_of_document
+from server.pages import outcome_of
+from server.present import PadPage, pad_page
+from server.section_view import section_view
+
+SAMPLES = {sample.key: sample for sample in samples()}
+FORBIDDEN = re.compile(
+    r"\b(rated(?! load)|certified|capacity|swl|wll|proof.tested|complies|universal|safe|holds)\b", re.I
+)
+
+
+def page_of(typed: dict[str, str], units: str = "mm") -> PadPage:
+    outcome = outcome_of(read_form([*typed.items(), ("units", units)]))
+    return pad_page(outcome, section_view(outcome))
+
+
+def sample_page(key: str, **more: str) -> PadPage:
+    return page_of({**typed_of_document(SAMPLES[key].document), **{k.replace("__", "."): v for k, v in more.items()}})
+
+
+def words_of(view: Any) -> list[str]:
+    """Every text in a context, however deep; the pictures are tested where they are drawn."""
+    if isinstance(view, str):
+        return [view]
+    if isinstance(view, tuple):
+        return [text for part in view for text in words_of(part)]
+    if is_dataclass(view):
+        return [text for f in fields(view) if f.name != "section" for text in words_of(getattr(view, f.name))]
+    return []
+
+
+def asked_on(page: PadPage) -> list[str]:
+    """The key of every box on a sheet."""
+    views = [
+        page.job,
+        *page.jack,
+        *page.seam,
+        page.jack_mass,
+        page.car_mass,
+        *page.more_jack.fields,
+        *page.more_seam.fields,
+    ]
+    return [f.key for f in views] + [f.key for group in page.groups for f in group.fields]
+
+
+def test_every_answer_of_every_choice_on_the_empty_sheet_has_words() -> None:
+    """Oracle: the document's own list of answers."""
+    choices = [key for key in asked_on(page_of({})) if FIELDS[key].kind == "choice"]
+    assert choices
+    for key in choices:
+        assert set(FIELDS[key].choices) <= set(CHOICE_WORDS[key]), key
+
+
+def test_whatever_an_address_gives_has_exactly_one_box_on_the_sheet() -> None:
+    """Oracle: the document's own list of fields. A text without a box would be lost; one with two, refused as given twice."""
+    asked = asked_on(page_of(dict.fromkeys(FIELDS, "?")))
+    assert sorted(asked) == sorted(FIELDS)
+
+
+def test_no_field_of_a_sample_is_asked_twice() -> None:
+    asked = asked_on(sample_page("mobile_library_van", fixed__web_mm="18.5 mm"))
+    assert len(asked) == len(set(asked))
+
+
+@pytest.mark.parametrize("key", SAMPLES)
+def test_no_forbidden_word_stands_on_the_sheet(key: str) -> None:
+    """Oracle: the words that promise what an estimate cannot; “the jack's rated load” is its maker's figure."""
+    found = [text for text in words_of(sample_page(key)) if FORBIDDEN.search(text)]
+    assert found == []
+
+
+@pytest.mark.parametrize(
+    ("typed", "state"),
+    [
+        ({}, "start"),
+        ({"jack.cup_bore_mm": "68"}, "unfinished"),
+        ({"jack.cup_bore_mm": "4"}, "refused"),
+    ],
+)
+def test_a_sheet_without_a_pad_says_how_far_it_has_come(typed: dict[str, str], state: str) -> None:
+    page = page_of(typed)
+    assert page.state == state
+    assert page.dimensions == ()
+    assert page.verdict.headline
+
+
+def test_each_sample_reaches_the_state_that_its_name_promises() -> None:
+    states = {key: sample_page(key).state for key in SAMPLES}
+    assert states["mobile_library_van"] == "fit"
+    assert states["repair_cafe_people_carrier"] == "not_fit"
+    assert states["rowing_club_trailer_car_no_pad"] == "no_pad"
+
+
+def test_what_is_missing_links_to_a_field_of_the_sheet() -> None:
+    """Oracle: eight numbers make a first pad."""
+    page = page_of({"title": "van"})
+    assert page.missing[0].href == "#field-jack-cup_bore_mm"
+    assert len(page.missing) == 8
+
+
+def test_a_problem_stands_beside_its_field_and_in_the_summary() -> None:
+    page = page_of({"jack.cup_bore_mm": "4"})
+    assert page.jack[0].problem == page.problems[0].words
+    assert page.problems[0].href == "#" + page.jack[0].id
+
+
+def test_a_fixed_size_that_cannot_be_is_still_there_to_be_changed() -> None:
+    """Oracle: a web thinner than the seat is long leaves no body; its text must stay in a box on the sheet."""
+    page = sample_page("mobile_library_van", fixed__web_mm="12")
+    assert page.state == "refused"
+    group = next(group for group in page.groups if group.name == "fixed")
+    assert [(f.key, f.text) for f in group.fields] == [("fixed.web_mm", "12")]
+    assert group.is_open
+    assert group.fields[0].problem
+
+
+def test_letting_go_of_a_size_takes_only_that_size_from_the_address() -> None:
+    page = sample_page("mobile_library_van", fixed__web_mm="18.5", fixed__slot_width_mm="5")
+    web = next(d for d in page.dimensions if d.name == "web_mm")
+    assert web.is_fixed
+    assert "fixed.web_mm" not in web.let_go
+    assert "fixed.slot_width_mm=5" in web.let_go
+
+
+def test_fixing_every_size_as_it_is_changes_no_size() -> None:
+    """Oracle: the sizes before; what a button types must be read as the very same number."""
+    before = sample_page("mobile_library_van")
+    typed = {d.key.replace(".", "__"): d.fix_text for d in before.dimensions if d.tolerance}
+    after = sample_page("mobile_library_van", **typed)
+    assert [d.value for d in after.dimensions] == [d.value for d in before.dimensions]
+
+
+def test_fixing_an_inch_size_keeps_it_to_the_last_digit() -> None:
+    """Oracle: the size itself, to 1e-9 mm."""
+    sample = SAMPLES["allotment_estate_inch_shop"]
+    design = outcome_of(read_form(list(typed_of_document(sample.document).items()))).design
+    assert design is not None
+    page = page_of(typed_of_document(sample.document))
+    for view in page.dimensions:
+        if view.tolerance:
+            read = read_form([(view.key, view.fix_text)]).document["fixed"][view.name]
+            assert read == pytest.approx(design.ledger[view.name].value_mm, abs=1e-9)
+
+
+def test_a_conflict_names_both_numbers_and_what_to_measure() -> None:
+    conflict = sample_page("rowing_club_trailer_car_no_pad").conflict
+    assert conflict is not None
+    assert conflict.lower.value in conflict.headline
+    assert conflict.upper.value in conflict.headline
+    assert conflict.lower.measure.href.startswith("#field-")
+    assert conflict.lower.measure.href != conflict.upper.measure.href
+
+
+def test_every_check_stands_on_the_sheet_once() -> None:
+    """Oracle: the design's own list of checks."""
+    design = outcome_of(read_form(list(typed_of_document(SAMPLES["mobile_library_van"].document).items()))).design
+    assert design is not None
+    codes = [c.code for group in sample_page("mobile_library_van").checks for c in group.checks]
+    assert sorted(codes) == sorted(c.code for c in design.checks)
+
+
+def test_failures_come_first_and_the_rest_by_how_much_of_the_limit_is_used() -> None:
+    groups = sample_page("repair_cafe_people_carrier").checks
+    assert {c.verdict for c in groups[0].checks} == {"fail"}
+    near = next(g for g in groups if g.heading.startswith("Passes"))
+    bars = [float(c.bar) for c in near.checks]
+    assert bars == sorted(bars, reverse=True)
+
+
+def test_only_what_goes_beyond_its_limit_has_a_bar_beyond_it() -> None:
+    for group in sample_page("repair_cafe_people_carrier").checks:
+        for check in group.checks:
+            assert bool(check.bar_over) == (
+                "times its limit" in check.verdict_words or "nothing is left" in check.verdict_words
+            )
+
+
+@given(used=st.floats(0, 1e6))
+def test_a_share_never_says_that_a_limit_is_met_when_it_is_not(used: float) -> None:
+    """Oracle: the number itself; 1.00 is said of the limit alone."""
+    said = float(shown.share(used))
+    assert (said <= 1) == (used <= 1)
+
+
+@given(length_mm=st.floats(-5000, 5000))
+def test_what_is_shown_in_inches_is_the_length_to_half_a_thou(length_mm: float) -> None:
+    text = shown.length(length_mm, "in").replace("−", "-")
+    assert inch_to_mm(float(text)) == pytest.approx(length_mm, abs=inch_to_mm(0.0005) + 1e-9)
+
+
+@settings(max_examples=60)
+@given(bore=st.floats(21, 199).map(lambda x: f"{x:.3f}"), sign=st.sampled_from(["", " mm", " in"]))
+def test_switching_units_and_back_changes_no_measurement(bore: str, sign: str) -> None:
+    """Oracle: the document read before, exactly."""
+    typed = {"jack.cup_bore_mm": bore + sign, "jack.rated_load_kg": "2000", "make.cutter_diameters_mm": "4; 5"}
+    before = read_form(list(typed.items())).document
+    there = with_units_spelled_out(typed, "mm", "in")
+    assert read_form([*there.items(), ("units", "in")]).document == before
+    assert read_form(list(with_units_spelled_out(there, "in", "mm").items())).document == before
+
+
+def test_the_stand_asks_for_what_the_balloons_point_at() -> None:
+    """Oracle: the document's own mark on each field."""
+    assert {*JACK, *SEAM} == {key for key, field in FIELDS.items() if field.balloon}
+
+
+def test_every_balloon_has_a_row_of_its_own_with_room_for_a_box() -> None:
+    """Oracle: 44 px of a picture some 600 px high are at least seven hundredths."""
+    for key in SAMPLES:
+        heights = sample_page(key).section.heights
+        for side in (JACK, SEAM):
+            rows = sorted(heights[k] for k in side)
+            assert all(b - a >= 7 for a, b in pairwise(rows)), (key, rows)
+            assert rows[0] >= 0
+            assert rows[-1] <= 100
+
+
+def test_an_optional_field_says_what_is_taken_instead() -> None:
+    reading = read_form(())
+    sheets = field_view("seam.sheets", reading, {})
+    assert sheets.assumed == "2 sheets"
+    assert field_view("jack.cup_bore_mm", reading, {}).assumed == ""
+
+
+def test_field_ids_are_those_that_balloons_link_to() -> None:
+    page = page_of({})
+    for view in (*page.jack, *page.seam):
+        assert f'href="{field_id(view.key)}"'.replace('"', '"#', 1) in page.section.wide
+        assert f'href="#{view.id}"' in page.section.phone
+
+
+def test_models_know_every_group_of_the_document() -> None:
+    assert {key.partition(".")[0] for key in FIELDS if "." in key} <= set(Measurements.model_fields)
