@@ -5,7 +5,7 @@ from collections.abc import Awaitable, Callable
 from concurrent.futures import ThreadPoolExecutor
 from datetime import date
 from functools import partial
-from typing import Any, Literal, get_args
+from typing import Any, Literal, TypeVar, get_args
 
 from fastapi import APIRouter, Request
 from starlette.concurrency import run_in_threadpool
@@ -22,6 +22,7 @@ from server.model_cache import cache_key
 from server.openapi import file_responses, form_parameters
 from server.problems import NOT_FIT, AnsweredError, json_bytes
 
+T = TypeVar("T")
 DrawingFormat = Literal["svg", "dxf", "pdf"]
 DRAWING_FORMATS: tuple[DrawingFormat, ...] = get_args(DrawingFormat)
 FORMATS: tuple[str, ...] = ("json", *MODEL_FORMATS, *DRAWING_FORMATS)
@@ -42,6 +43,11 @@ router = APIRouter()
 
 # The drawing library keeps settings and chance in global variables: one drawing at a time, in a thread of its own.
 _drawer = ThreadPoolExecutor(1, "drawing")
+
+
+async def in_drawing_thread(work: Callable[[], T]) -> T:
+    """Run something that draws; one after the other."""
+    return await asyncio.get_running_loop().run_in_executor(_drawer, work)
 
 
 async def deliver(
@@ -67,9 +73,7 @@ async def _drawn_or_built(
     for drawing_format in DRAWING_FORMATS:
         if ending == drawing_format:
             issued: date = request.app.state.settings.drawing_day()
-            return await asyncio.get_running_loop().run_in_executor(
-                _drawer, partial(drawing_bytes, design, drawing_format, units=units, issued=issued)
-            )
+            return await in_drawing_thread(partial(drawing_bytes, design, drawing_format, units=units, issued=issued))
     if confirm_address is not None and not design.fit_to_make:
         words = f"{design.verdict_words} To have the model nevertheless, ask for {confirm_address}"
         raise AnsweredError(NOT_FIT, words, verdict=design.verdict_words, confirm=confirm_address)

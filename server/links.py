@@ -79,6 +79,17 @@ def _text(value: object, unit: str) -> str:
     return str(value)
 
 
+def saved_address(secret: str, letters: str = "", suffix: str = "", **keys: str) -> str:
+    """An address of a saved design: of its newest revision, or of one with these letters, or of a file or page of that.
+
+    >>> saved_address("s3cret", "B", ".svg", units="in")
+    '/saved/s3cret/B.svg?units=in'
+    """
+    path = f"/saved/{secret}/{letters}{suffix}".rstrip("/")
+    known = {key: text for key, text in keys.items() if text}
+    return f"{path}?{urlencode(known)}" if known else path
+
+
 @cache
 def samples() -> tuple[Sample, ...]:
     """The worked examples, in the order of their file names."""

@@ -26,7 +26,7 @@ HEADERS = {
 }
 """On every answer, whatever it is."""
 _SAFE_METHODS = {"GET", "HEAD", "OPTIONS"}
-_SECRET = re.compile(r"(?<=/)[A-Za-z0-9_-]{20,}(?=/|$)")
+_SECRET = re.compile(r"(?<![A-Za-z0-9_-])[A-Za-z0-9_-]{20,}")
 _log = logging.getLogger("seamrest.access")
 _errors = logging.getLogger("seamrest.errors")
 
