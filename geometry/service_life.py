@@ -18,9 +18,7 @@ STEPS = 40
 DEEPEST_GROOVE_MM = 1.0
 GROOVE_SOURCE = derived("A groove deeper than the steel is thick guides the seam away from the floor; 1 mm in any case")
 LOOK_SOURCE = practice("What one looks at on a plastic part that carries load")
-LIMIT_SOURCE = derived(
-    "The wear at which the first estimate fails, found by halving; everything else as measured or drawn"
-)
+LIMIT_SOURCE = derived("The wear at which the first estimate fails, found by halving; each kind of wear by itself")
 
 CALIPER_MM = 0.05
 """What a worn dimension is known to when it is measured with a caliper: common practice, no source."""
@@ -76,7 +74,7 @@ _HOW: Mapping[Kind, str] = {
     "groove": "Depth rod into the groove from the wall tops, in three places, less the slot's depth when"
     " new; or the web.",
     "seat_worn": "Caliper, two directions, half way up the seat; write down the smaller.",
-    "seat_swollen": "Caliper, two directions, half way up the seat; write down the larger.",
+    "seat_swollen": "Caliper, two directions, half way up the seat, pad at room temperature; write down the larger.",
     "seat_short": "Depth rod from the lip's face to the seat face, in three places; write down the shortest.",
     "slot_wide": "Caliper's inside jaws near the mouth, both ends; write down the wider.",
     "slot_closed": "Caliper's inside jaws near the mouth, both ends; write down the narrower.",
@@ -116,7 +114,9 @@ def service_record(pad: Pad, conditions: Conditions, spread: Spread | None = Non
     """Looks and limits for a pad, as drawn or as measured (then with the spread of its readings)."""
     known = spread or Spread()
     limits = tuple(_limits(pad, conditions, known))
-    return ServiceRecord(looks=LOOKS, limits=limits, discard_when=tuple(_discard(limits)))
+    failing = [c.rule.title for c in judge(conditions, pad, known) if c.verdict == "fail" and c.code not in _MAKING]
+    never = (said(f"Do not use it at all. These estimates fail already: {'; '.join(failing)}."),) if failing else ()
+    return ServiceRecord(looks=LOOKS, limits=limits, discard_when=(*never, *_discard(limits)))
 
 
 def _limits(pad: Pad, c: Conditions, spread: Spread) -> Iterator[WearLimit]:

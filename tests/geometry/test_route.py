@@ -1,0 +1,253 @@
+"""The route card: its passes leave exactly the drawing, its dials add up, its speeds can be set, its holds hold."""
+
+from itertools import groupby, pairwise
+
+import pytest
+from hypothesis import given, settings
+
+from geometry.conditions import Conditions
+from geometry.document.shop import Shop
+from geometry.making.card import Operation, Pass
+from geometry.making.stock import FACING_MM, least_grip_mm
+from geometry.making.wording import Sentence
+from geometry.pad import Pad
+from geometry.route import RouteCard, route_card
+from tests.documents import sample, van
+from tests.geometry.shops import card, job, jobs
+
+Job = tuple[Pad, Conditions, Shop]
+
+
+def runs(operation: Operation) -> list[list[Pass]]:
+    """The passes of an operation, those along one axis together."""
+    return [list(passes) for _, passes in groupby(operation.passes, key=lambda p: p.axis)]
+
+
+def sentences(made: RouteCard) -> list[Sentence]:
+    """Every sentence of a card."""
+    said = list(made.troubles) + [s for set_up in made.set_ups for s in (set_up.holding, set_up.datum)]
+    for o in made.operations:
+        said += [o.holding, o.tool, *o.steps, *o.watch, *([o.why] if o.why else [])]
+    return said
+
+
+def named(made: RouteCard, title: str) -> Operation:
+    return next(o for o in made.operations if o.title == title)
+
+
+@settings(max_examples=60)
+@given(jobs())
+def test_after_all_operations_every_dimension_is_the_drawings(work: Job) -> None:
+    """Oracle: the pad itself; every dimension that it has is left by some operation, at its exact size."""
+    pad = work[0]
+    left: dict[str, float] = {}
+    for operation in route_card(*work).operations:
+        left |= operation.leaves_mm
+    wanted = {name: value for name, value in pad.as_dict().items() if value > 0 and name != "top_height_mm"}
+    if not pad.has_stem:
+        wanted.pop("stem_diameter_mm", None)
+    assert left == wanted
+
+
+@settings(max_examples=60)
+@given(jobs())
+def test_passes_start_where_the_one_before_ended_and_end_at_the_size(work: Job) -> None:
+    """Oracle: removing all passes leaves exactly the finished size."""
+    pad, _, _ = work
+    made = route_card(*work)
+    for operation in made.operations:
+        for passes in runs(operation):
+            assert all(a.after_mm == b.before_mm for a, b in pairwise(passes))
+            taken = sum(p.infeed_mm for p in passes) * (2 if passes[0].axis == "diameter" else 1)
+            assert passes[0].before_mm - taken == pytest.approx(passes[-1].after_mm, abs=1e-9)
+    assert named(made, "Turn the body").passes[-1].after_mm == pad.body_diameter_mm
+    assert named(made, "Turn the seat").passes[-1].after_mm == pad.seat_diameter_mm
+
+
+@settings(max_examples=60)
+@given(jobs())
+def test_facing_both_ends_takes_the_blank_to_the_pads_height(work: Job) -> None:
+    """Oracle: what facing and sawing off take from the blank, added up."""
+    pad, _, _ = work
+    made = route_card(*work)
+    assert made.stock is not None
+    faced = [o for o in made.operations if o.title.startswith("Face ")]
+    assert faced[0].passes[0].before_mm == made.stock.blank_mm
+    assert faced[0].passes[-1].after_mm == pytest.approx(made.stock.blank_mm - FACING_MM, abs=1e-9)
+    assert faced[1].passes[-1].after_mm == pad.overall_height_mm
+    gone = sum(p.infeed_mm for o in faced for p in o.passes)
+    sawn = made.stock.stub_mm if made.stock.order == "foot_first" else 0.0
+    assert made.stock.blank_mm - gone - sawn == pytest.approx(pad.overall_height_mm, abs=1e-9)
+
+
+@settings(max_examples=60)
+@given(jobs())
+def test_dial_readings_add_up(work: Job) -> None:
+    """Oracle: the dial's steps sum to its reading, which is what came off: half of it on a dial that counts travel."""
+    _, _, shop = work
+    for operation in route_card(*work).operations:
+        for passes in runs(operation):
+            off = passes[0].before_mm - passes[-1].after_mm
+            share = 0.5 if passes[0].axis == "diameter" and shop.slide == "radius" else 1.0
+            assert sum(p.dial_step_mm for p in passes) == pytest.approx(passes[-1].dial_reading_mm, abs=1e-9)
+            assert passes[-1].dial_reading_mm == pytest.approx(off * share, abs=1e-9)
+
+
+@settings(max_examples=60)
+@given(jobs())
+def test_no_pass_is_deeper_than_the_shop_allows_and_the_last_is_fine(work: Job) -> None:
+    """Oracle: the shop's deepest cut, by default 0.5 mm or 0.020 in; finishing 0.1 mm or 0.005 in."""
+    _, conditions, shop = work
+    deepest = shop.largest_cut_mm or (0.508 if conditions.is_inch else 0.5)
+    for operation in route_card(*work).operations:
+        for p in operation.passes:
+            assert 0 < p.infeed_mm <= deepest + 1e-6
+            assert p.kind == "rough" or p.infeed_mm <= 0.127 + 1e-6
+
+
+@settings(max_examples=60)
+@given(jobs())
+def test_every_speed_is_one_of_the_machines_and_none_is_too_fast_unsaid(work: Job) -> None:
+    """Oracle: the list of the shop's speeds; a CNC machine sets any up to its fastest."""
+    _, conditions, shop = work
+    made = route_card(*work)
+    machine = {*shop.lathe_speeds_used_rpm, *shop.mill_speeds_used_rpm}
+    for cut in [c for o in made.operations for c in (o.cut, o.finish_cut) if c]:
+        assert cut.rpm <= cut.wanted_rpm or cut.is_too_fast
+        assert cut.rpm in machine or conditions.process == "cnc"
+        assert not cut.is_too_fast or any("slowest speed" in s.shown() for s in made.troubles)
+
+
+@settings(max_examples=60)
+@given(jobs())
+def test_the_second_set_up_holds_on_finished_body_not_on_the_seat(work: Job) -> None:
+    """Oracle: the grip lies between the body's edge breaks; where it is short, only a facing cut of 1.5 mm is left for it."""
+    pad, _, _ = work
+    made = route_card(*work)
+    assert made.stock is not None
+    body = pad.top_height_mm - pad.seat_length_mm - 2 * pad.edge_chamfer_mm
+    assert made.stock.second_grip_mm <= body
+    second = [o for o in made.operations if o.set_up == 2 and o.passes]
+    if made.stock.second_grip_mm < least_grip_mm(pad.body_diameter_mm):
+        assert sum(p.infeed_mm for o in second for p in o.passes) == pytest.approx(FACING_MM, abs=1e-9)
+    assert "finished body" in made.set_ups[1].holding.shown()
+
+
+@settings(max_examples=60)
+@given(jobs())
+def test_the_first_set_up_grips_the_bar_long_enough(work: Job) -> None:
+    """Oracle: grip and what stands out make up the blank; at least 10 mm and a third of what stands out."""
+    made = route_card(*work)
+    assert made.stock is not None
+    assert made.stock.first_grip_mm + made.stock.first_reach_mm == pytest.approx(made.stock.blank_mm, abs=1e-9)
+    assert made.stock.first_grip_mm >= max(10.0, made.stock.first_reach_mm / 3) - 1e-9
+
+
+@settings(max_examples=40)
+@given(jobs())
+def test_every_sentence_can_be_shown_in_both_units(work: Job) -> None:
+    """Oracle: no open place is left, and an inch shop reads no millimetre."""
+    for sentence in sentences(route_card(*work)):
+        assert "{" not in sentence.shown("mm")
+        assert " mm" not in sentence.shown("in")
+
+
+def test_the_slot_is_cut_last_and_clamped_where_it_cannot_be_closed() -> None:
+    """Oracle: the order of the titles, and the reason on the card."""
+    made = card()
+    titles = [o.title for o in made.operations]
+    assert titles.index("Cut the slot") > titles.index("Turn the seat")
+    hold = named(made, "Set up for the slot")
+    assert hold.why is not None
+    assert "close the slot" in hold.why.shown()
+
+
+def test_the_card_names_every_step_from_saw_to_rest() -> None:
+    """Oracle: the steps that a fresh reader needs."""
+    titles = " ".join(o.title for o in card(sample("tool_library_hatchback_stem")).operations).lower()
+    for step in (
+        "saw the blank",
+        "face",
+        "body",
+        "stem",
+        "seat",
+        "corner",
+        "flip",
+        "run-out",
+        "slot",
+        "mouth",
+        "deburr",
+        "rest",
+    ):
+        assert step in titles
+
+
+def test_nylon_is_said_to_string_slip_and_move() -> None:
+    """Oracle: common practice, no source."""
+    text = " ".join(s.shown() for s in sentences(card(van(make={"material": "pa66"}))))
+    for word in ("strings", "slips in the jaws", "swells with heat", "gives under the jaws", "goes on moving"):
+        assert word in text
+
+
+def test_without_a_mill_the_slot_is_filed_and_judged_at_class_c() -> None:
+    """Oracle: no end mill stands on the card, and the verdict on hand work does."""
+    made = card(shop={"slot_machine": "none"})
+    assert made.slot is None
+    assert made.by_hand is not None
+    assert "File the slot to the gauge" in [o.title for o in made.operations]
+
+
+def test_a_vertical_slide_uses_the_lathes_speeds_and_light_cuts() -> None:
+    """Oracle: the lathe's series; a quarter of the cutter deep."""
+    made = card(shop={"slot_machine": "vertical_slide", "spindle_speeds_rpm": (120.0, 900.0)})
+    assert made.slot is not None
+    assert made.slot.cut.rpm == 900
+    assert max(p.cut_deep_mm for p in made.slot.of("rough")) <= made.slot.cutter_mm / 4
+    assert "Vertical slide" in made.set_ups[2].holding.shown()
+
+
+def test_a_chuck_that_holds_an_end_mill_is_warned_of() -> None:
+    """Oracle: end mills creep out of a three-jaw chuck (common practice, no source)."""
+    text = " ".join(s.shown() for s in named(card(shop={"cutter_held_in": "chuck"}), "Cut the slot").steps)
+    assert "creep out" in text
+
+
+def test_a_cnc_sheet_has_zeros_and_tools_and_no_dials() -> None:
+    """Oracle: three set-ups with a zero each, every tool once, no sentence about a dial."""
+    made = card(make__process="cnc")
+    assert [s.number for s in made.set_ups] == [1, 2, 3]
+    assert len({t.name.shown() for t in made.tools}) == len(made.tools)
+    assert {n for t in made.tools for n in t.operations} == set(range(1, len(made.operations) + 1))
+    assert not [s.shown() for o in made.operations for s in o.steps if "dial" in s.shown()]
+
+
+def test_a_bar_that_is_not_to_hand_is_said() -> None:
+    """Oracle: the largest bar is thinner than the body and its allowance."""
+    pad, conditions, shop = job()
+    made = route_card(pad.with_(body_diameter_mm=170), conditions, shop)
+    assert made.stock is not None
+    assert not made.stock.bar_is_listed
+    assert "No bar to hand" in made.troubles[0].shown()
+
+
+def test_three_pads_from_one_bar_take_less_time_each() -> None:
+    """Oracle: settings are made once; the bar is used three times, saw cuts included."""
+    made = card()
+    assert made.stock is not None
+    one, three = made.batches
+    assert three.time_each_min < one.time_each_min
+    assert three.bar_used_mm == pytest.approx(3 * (made.stock.blank_mm + made.stock.kerf_mm), abs=1e-9)
+
+
+def test_a_pad_for_every_process_has_a_card() -> None:
+    """Oracle: the four processes of the document."""
+    titles = {
+        card(van(make={"process": process, "material": material})).title
+        for process, material in (
+            ("lathe_and_mill", "pom_c"),
+            ("cnc", "pom_c"),
+            ("hand_tools", "pom_c"),
+            ("printed", "petg"),
+        )
+    }
+    assert len(titles) == 4
