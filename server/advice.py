@@ -22,6 +22,7 @@ router = APIRouter(include_in_schema=False)
 class ChangesPage:
     """The changes that would help, and the way back."""
 
+    headline: str
     remedies: RemediesView
     back: str
     caution_line: str
@@ -29,15 +30,23 @@ class ChangesPage:
 
 @router.get("/pad/changes")
 async def changes(request: Request) -> Response:
-    """The changes as a page, or as the piece of the working sheet that asks for them."""
+    """The changes as a page, or as the piece of the working sheet that asks for them; every answer varies with who asks."""
     is_piece = request.headers.get("HX-Request") == "true"
     return await run_in_threadpool(_answer, read_form(query_pairs(request)), is_piece=is_piece)
 
 
 def _answer(reading: FormReading, *, is_piece: bool) -> HTMLResponse:
-    page = ChangesPage(_remedies(reading), links.pad_address(reading.typed, units=reading.units), ONE_LINE)
+    remedies = _remedies(reading)
+    page = ChangesPage(_headline(remedies), remedies, links.pad_address(reading.typed, units=reading.units), ONE_LINE)
     template = "partials/remedies.html" if is_piece else "changes.html"
-    return HTMLResponse(render(template, page), headers={"Vary": "HX-Request", "Cache-Control": "no-store"})
+    return HTMLResponse(render(template, page), headers={"Cache-Control": "no-store"})
+
+
+def _headline(remedies: RemediesView) -> str:
+    if not remedies.troubles:
+        return remedies.words
+    count = len(remedies.troubles)
+    return f"{remedies.troubles[0].heading} fails" if count == 1 else f"{count} things fail"
 
 
 def _remedies(reading: FormReading) -> RemediesView:

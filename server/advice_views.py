@@ -17,7 +17,7 @@ from geometry.rules import Check
 from geometry.sensitivity import Sensitivity, sensitivities
 from geometry.variants import Changes
 from server import links, shown
-from server.design_views import LinkView
+from server.field_views import LinkView
 from server.forms import FormReading, Units
 
 MOST_TROUBLES = 4
@@ -113,6 +113,8 @@ class RemediesView:
     address: str
     """Where they are worked out."""
     troubles: tuple[Trouble, ...] | None
+    words: str = ""
+    """What to say where there is no trouble."""
 
 
 def changed(typed: Mapping[str, str], changes: Changes, units: Units) -> dict[str, str]:
@@ -196,14 +198,18 @@ def remedies_of(reading: FormReading, design: Design | None, conflict: NoPadFits
     troubles: list[Trouble] = []
     if conflict is not None and reading.measurements is not None:
         found = remedies_for_conflict(reading.measurements, conflict)
-        troubles.append(Trouble("No pad fits", conflict.words, _remedies(reading, found)))
+        troubles.append(Trouble("Fitting a pad", conflict.words, _remedies(reading, found)))
     if design is not None:
         troubles += [
             Trouble(check.rule.title, check.words, _remedies(reading, remedies_for_check(design, check)))
             for check in design.failures[:MOST_TROUBLES]
         ]
     address = links.pad_address(reading.typed, "/changes", units=reading.units)
-    return RemediesView(address, tuple(troubles))
+    is_judged = design is not None or conflict is not None
+    words = (
+        "Nothing fails." if is_judged else "There is no pad yet: the working sheet says what is still to be measured."
+    )
+    return RemediesView(address, tuple(troubles), words)
 
 
 def _remedies(reading: FormReading, found: tuple[Remedy, ...]) -> tuple[RemedyView, ...]:

@@ -16,7 +16,8 @@ from geometry.sizing import Bound
 from geometry.symbols import dimension_title
 from server import links, shown
 from server.advice_views import CurveView, PlotView, SensitivityView, clearance_views, curve_view, sensitivity_view
-from server.design_views import CautionGroup, caution_groups, verdict_words
+from server.check_views import verdict_words
+from server.design_views import CautionGroup, caution_groups
 from server.forms import FormReading
 
 _SIGNS = {"at_most": ("≤", ">"), "at_least": ("≥", "<")}

@@ -18,7 +18,7 @@ from geometry.fits import root_sum_square_mm
 from geometry.measurements import read_measurements
 from geometry.pad import DIMENSIONS
 from geometry.provenance import Mark
-from geometry.sizing import BOUND_RULES
+from geometry.rules import BOUND_RULES
 from tests.documents import roomy_documents, sample, van
 
 _SETTINGS = settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))

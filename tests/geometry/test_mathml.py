@@ -5,10 +5,12 @@ import xml.etree.ElementTree as ET
 import pytest
 import typst
 
-from geometry import formulas
-from geometry.checks import CHECK_RULES
+from geometry import (
+    design,  # noqa: F401 - importing it registers every rule
+    formulas,
+)
 from geometry.mathml import mathml, mathml_equation, typst_math
-from geometry.sizing import BOUND_RULES
+from geometry.rules import BOUND_RULES, CHECK_RULES
 
 FORMULAS = sorted(
     {rule.formula for rule in BOUND_RULES} | {f for r in CHECK_RULES.values() for f in (r.formula, r.limit_formula)}

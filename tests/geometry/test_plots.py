@@ -151,7 +151,7 @@ def test_a_wheel_is_drawn_until_it_leaves() -> None:
     assert found is not None
     assert plot is not None
     near = next(s for s in plot.chart.series if s.words == "front near wheel")
-    assert near.points[-1] == (pytest.approx(found.wheels_leave[0].rise_mm), pytest.approx(0.0, abs=1e-9))
+    assert near.points[-1] == pytest.approx((found.wheels_leave[0].rise_mm, 0.0), abs=1e-6)
 
 
 def test_in_inches_the_axis_is_in_inches() -> None:

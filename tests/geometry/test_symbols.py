@@ -3,10 +3,9 @@
 from geometry import formulas
 from geometry.calculation.as_data import sheet_data
 from geometry.calculation.sheet import calculation_sheet
-from geometry.checks import CHECK_RULES
 from geometry.design import design_pad
 from geometry.measurements import read_measurements
-from geometry.sizing import BOUND_RULES
+from geometry.rules import BOUND_RULES, CHECK_RULES
 from geometry.symbols import LOCAL, SYMBOLS, TOLERANCE_OF, dimension_title, symbol_in
 from tests.documents import SAMPLES, sample, van
 
