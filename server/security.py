@@ -4,7 +4,7 @@ large bodies, a log that keeps secrets."""
 import logging
 import re
 import time
-from urllib.parse import urlsplit
+from urllib.parse import unquote, urlsplit
 
 from starlette.datastructures import Headers, MutableHeaders
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
@@ -26,7 +26,7 @@ HEADERS = {
 }
 """On every answer, whatever it is."""
 _SAFE_METHODS = {"GET", "HEAD", "OPTIONS"}
-_SECRET = re.compile(r"(?<![A-Za-z0-9_-])[A-Za-z0-9_-]{20,}")
+_SECRET = re.compile(r"[A-Za-z0-9_-]{20,}")
 _log = logging.getLogger("seamrest.access")
 _errors = logging.getLogger("seamrest.errors")
 
@@ -60,8 +60,13 @@ def redacted(scope: Scope) -> str:
     """The path as asked for, without its query; long unguessable parts are left out."""
     raw: bytes = scope.get("raw_path") or scope["path"].encode()
     path = raw.split(b"?")[0].decode("ascii", "backslashreplace")
-    shown = path if path.startswith("/static/") else _SECRET.sub("…", path)
+    shown = path if path.startswith("/static/") else "/".join(map(_without_secret, path.split("/")))
     return re.sub(r"[^!-~…]", "?", shown)[:200]
+
+
+def _without_secret(part: str) -> str:
+    """A part of a path; one that could be a secret, however it is written, is left out."""
+    return "…" if _SECRET.search(unquote(part)) else part
 
 
 class SecurityHeaders:
