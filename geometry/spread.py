@@ -7,10 +7,8 @@ from types import MappingProxyType
 from geometry.fits import Grade, linear_tolerance_mm, radius_tolerance_mm
 from geometry.pad import Pad
 
-OUTER_CORNERS = frozenset(
-    {"seat_corner_radius_mm", "slot_corner_radius_mm", "slot_mouth_chamfer_mm", "edge_chamfer_mm"}
-)
-"""Radii and chamfers, which have a table of their own."""
+OUTER_CORNERS = frozenset({"seat_corner_radius_mm", "slot_mouth_chamfer_mm", "edge_chamfer_mm"})
+"""Outer radii and chamfers, which have a table of their own; the radius in the slot is inside and has that of lengths."""
 
 
 def general_tolerance_mm(pad: Pad, dimension: str, grade: Grade = "m") -> float:

@@ -60,7 +60,7 @@ def test_two_cuts_of_a_10_mm_corner_by_hand() -> None:
 
 def test_a_dial_that_counts_diameter_reads_twice_the_inset() -> None:
     """Oracle: one column against the other."""
-    by_slide = [facet_table(seat_diameter_mm=60, radius_mm=6, facets=4, slide=s).rows for s in ("radius", "diameter")]  # type: ignore[arg-type]
+    by_slide = [facet_table(seat_diameter_mm=60, radius_mm=6, facets=4, slide=s).rows for s in ("radius", "diameter")]
     for one, two in zip(*by_slide, strict=True):
         assert two[4] == pytest.approx(2 * one[4], abs=1e-12)
 

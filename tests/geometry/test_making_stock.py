@@ -6,10 +6,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from geometry.conditions import Conditions
 from geometry.document.shop import Shop
 from geometry.making.machine import machine_of
 from geometry.making.stock import bar_used_mm, least_grip_mm, pads_from_bar, stock_plan
 from geometry.measurements import read_measurements
+from geometry.pad import Pad
 from tests.documents import van
 from tests.geometry.shops import job, jobs
 
@@ -42,7 +44,7 @@ def test_without_a_price_none_is_made_up() -> None:
 
 
 @given(jobs(), st.floats(50, 6000))
-def test_a_bar_gives_as_many_pads_as_fit(work: tuple, length: float) -> None:  # type: ignore[type-arg]
+def test_a_bar_gives_as_many_pads_as_fit(work: tuple[Pad, Conditions, Shop], length: float) -> None:
     """Oracle: one more would not fit; the last saw cut is not needed."""
     plan = stock_plan(*work)
     count = pads_from_bar(plan, length)
@@ -81,7 +83,7 @@ def test_dial_steps_after_the_first_are_whole_lines_where_cuts_allow_it(
 ) -> None:
     """Oracle: 0.05 mm or 0.001 in a line; the first and the last cut take what is odd; nothing is lost."""
     _, conditions, _ = job(van(make={"step": step}))
-    machine = machine_of(conditions, Shop(largest_cut_mm=cut, slide=slide))  # type: ignore[arg-type]
+    machine = machine_of(conditions, Shop(largest_cut_mm=cut, slide=slide))
     grid = machine.infeed_grid_mm
     depths = machine.depths_mm(total, grid_mm=grid)
     assert sum(depths) == pytest.approx(total, abs=1e-9)

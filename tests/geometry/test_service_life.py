@@ -1,0 +1,87 @@
+"""The pad in use: wear limits are where the first check fails, and no nearer."""
+
+import pytest
+from hypothesis import given, settings
+
+from geometry.checks import judge
+from geometry.conditions import Conditions
+from geometry.document.shop import Shop
+from geometry.pad import Pad
+from geometry.service_life import CALIPER_MM, DEEPEST_GROOVE_MM, service_record
+from geometry.spread import Spread
+from tests.documents import sample
+from tests.geometry.shops import job, jobs
+
+_MAKING = {"stock", "cutter", "cutter_reach"}
+
+
+def failing(pad: Pad, conditions: Conditions, name: str) -> set[str]:
+    found = judge(conditions, pad, Spread({name: CALIPER_MM}))
+    return {c.code for c in found if c.verdict == "fail"} - _MAKING
+
+
+def test_the_seat_swells_until_the_fit_fails() -> None:
+    """Oracle: solving bore − u − (seat + 0.05)(1 + g) = 0.1 for the seat."""
+    pad, conditions, _ = job()
+    limit = service_record(pad, conditions).limit("seat_swollen")
+    assert limit.check is not None
+    assert limit.check.code == "seat_fit_tight"
+    by_hand = (68 - conditions.u - 0.1) / (1 + conditions.g_hot) - CALIPER_MM
+    assert limit.limit_mm == pytest.approx(by_hand, abs=1e-4)
+
+
+def test_the_slot_closes_until_the_seam_no_longer_enters() -> None:
+    """Oracle: solving (slot − 0.05)(1 + g) − t − u − bow = 0.3 for the slot."""
+    pad, conditions, _ = job()
+    limit = service_record(pad, conditions).limit("slot_closed")
+    seam = conditions.seam
+    by_hand = (0.3 + seam.thickness_mm + conditions.u + seam.bow_mm) / (1 + conditions.g_cold) + CALIPER_MM
+    assert limit.limit_mm == pytest.approx(by_hand, abs=1e-4)
+
+
+@settings(max_examples=25, deadline=None)
+@given(jobs())
+def test_short_of_a_limit_nothing_new_fails_and_beyond_it_something_does(work: tuple[Pad, Conditions, Shop]) -> None:
+    """Oracle: the checks themselves, a hair on either side."""
+    pad, conditions, _ = work
+    record = service_record(pad, conditions)
+    for kind in ("seat_worn", "seat_swollen", "slot_wide", "slot_closed"):
+        limit = record.limit(kind)
+        name, sign = limit.dimension, 1 if limit.direction == "up" else -1
+        now = failing(pad, conditions, name)
+        inside = pad.with_(**{name: limit.now_mm + sign * max(0.0, limit.allowed_mm - 1e-3)})
+        assert limit.allowed_mm < 1e-3 or not failing(inside, conditions, name) - now
+        if limit.check is not None:
+            beyond = pad.with_(**{name: limit.limit_mm + sign * 1e-3})
+            assert limit.check.code in failing(beyond, conditions, name)
+
+
+def test_no_groove_deeper_than_a_millimetre_is_allowed() -> None:
+    """Oracle: the derived limit, whatever the checks say; less where the steel is thinner."""
+    pad, conditions, _ = job()
+    groove = service_record(pad, conditions).limit("groove")
+    assert 0 < groove.allowed_mm <= min(DEEPEST_GROOVE_MM, conditions.seam.edge_thickness_mm)
+
+
+def test_a_pad_that_fails_already_is_not_to_be_used_at_all() -> None:
+    """Oracle: the polyethylene sample, into which the seam cuts."""
+    pad, conditions, _ = job(sample("repair_cafe_people_carrier"))
+    assert service_record(pad, conditions).discard_when[0].shown().startswith("Do not use it at all.")
+
+
+def test_the_record_looks_at_walls_floor_seat_and_lip_before_use() -> None:
+    """Oracle: the places where such a pad goes wrong."""
+    pad, conditions, _ = job()
+    record = service_record(pad, conditions)
+    assert {"wall", "slot_floor", "seat", "seat_side", "lip"} <= {look.place for look in record.looks}
+    assert any("white line" in s.shown() for s in record.discard_when)
+
+
+def test_the_limits_of_a_part_start_from_its_own_size() -> None:
+    """Oracle: a seat made 0.2 mm larger has 0.2 mm less to swell."""
+    pad, conditions, _ = job()
+    drawn = service_record(pad, conditions).limit("seat_swollen")
+    larger = pad.with_(seat_diameter_mm=pad.seat_diameter_mm + 0.2)
+    part = service_record(larger, conditions, Spread({"seat_diameter_mm": 0.05})).limit("seat_swollen")
+    assert part.limit_mm == pytest.approx(drawn.limit_mm, abs=1e-4)
+    assert part.allowed_mm == pytest.approx(drawn.allowed_mm - 0.2, abs=1e-4)
