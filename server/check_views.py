@@ -109,6 +109,9 @@ def _also(words: str, value: float, unit: str) -> str:
 
 
 def governing_words(design: Design) -> str:
-    """Which check comes nearest to its limit, and how near."""
+    """Which check comes nearest to its limit or farthest beyond it, and how far."""
     check = design.governing
-    return f"Nearest its limit: {shown.lower_first(check.rule.title)}, {shown.share(check.utilisation)} of it."
+    title = shown.lower_first(check.rule.title)
+    if check.verdict == "fail":
+        return f"Worst: {title}, {verdict_words(check).removeprefix('fails, ')}."
+    return f"Nearest its limit: {title}, {shown.share(check.utilisation)} of it."

@@ -189,7 +189,7 @@ def _verdict(outcome: Outcome) -> Verdict:
     """The outcome in words."""
     reading, design = outcome.reading, outcome.design
     if design:
-        return Verdict(design.verdict_words, check_views.governing_words(design))
+        return Verdict(design.verdict_words.replace(" %", "\N{NO-BREAK SPACE}%"), check_views.governing_words(design))
     if outcome.conflict:
         return Verdict(views.conflict_headline(outcome.conflict, reading.units), "")
     wrong, left = len(reading.problems), len(reading.missing)

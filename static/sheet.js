@@ -24,6 +24,18 @@
     htmx_before_morph_attr: (element, detail) => !(detail.attrName === "value" && isText(element)),
   });
 
+  /* An answer that is no sheet, or none at all, changes nothing; the page says so until the next one comes. */
+
+  const noAnswer = (isSo) => { document.getElementById("no-answer").hidden = !isSo; };
+
+  document.addEventListener("htmx:before:response", (event) => {
+    const { status, headers } = event.detail.ctx.response;
+    const isSheet = (status === 200 || status === 422) && (headers.get("Content-Type") || "").startsWith("text/html");
+    noAnswer(!isSheet);
+    if (!isSheet) event.preventDefault();
+  });
+  document.addEventListener("htmx:error", () => noAnswer(true));
+
   /* The address holds what was given, and nothing else. */
 
   document.addEventListener("htmx:config:request", (event) => {

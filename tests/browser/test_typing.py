@@ -85,7 +85,7 @@ def test_the_outcome_is_announced_once_it_has_settled(page: Page, site: Site) ->
     expect(page.locator("#announcement")).to_be_empty()
     page.locator(DEPTH).fill("")
     expect(page.locator("#announcement")).to_have_text("One measurement is still to be taken.")
-    assert page.locator("[role=status], [aria-live]").count() == 1
+    assert page.locator("[role=status], [aria-live]:not([role=alert])").count() == 1
 
 
 def test_fixing_a_size_keeps_what_is_still_being_typed(page: Page, site: Site) -> None:
@@ -99,3 +99,17 @@ def test_fixing_a_size_keeps_what_is_still_being_typed(page: Page, site: Site) -
     page.locator("#web_mm .deed a").click()
     expect(page.locator("#web_mm button")).to_be_visible()
     assert "fixed" not in page.url
+
+
+def test_a_server_that_fails_takes_nothing_away(page: Page, site: Site) -> None:
+    """Oracle: the sheet and its text stay; the page says that there was no answer, until there is one."""
+    page.goto(site.sample("mobile_library_van"))
+    page.route("**/pad?*", lambda route: route.fulfill(status=503, content_type="application/problem+json", body="{}"))
+    page.locator(DEPTH).fill("13")
+    expect(page.get_by_role("alert")).to_contain_text("What you typed is kept")
+    expect(page.locator(DEPTH)).to_have_value("13")
+    expect(page.locator("#the-pad")).to_be_attached()
+    page.unroute("**/pad?*")
+    page.locator(DEPTH).fill("12.5")
+    expect(page.get_by_role("alert")).to_be_hidden()
+    page.wait_for_url("**cup_depth_mm=12.5*")
