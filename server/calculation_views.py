@@ -20,6 +20,8 @@ from server.check_views import verdict_words
 from server.design_views import CautionGroup, caution_groups
 from server.forms import FormReading
 
+_DUST = 1e-9
+"""What binary arithmetic may leave of a difference that is nothing."""
 _SIGNS = {"at_most": ("≤", ">"), "at_least": ("≥", "<")}
 
 
@@ -337,7 +339,9 @@ def _check(part: CheckPart, tags: _Tags) -> CheckView:
     finding = check.finding
     met, broken = _SIGNS[check.rule.sense]
     is_met = finding is not None and (
-        finding.value <= finding.limit if check.rule.sense == "at_most" else finding.value >= finding.limit
+        finding.value <= finding.limit + _DUST
+        if check.rule.sense == "at_most"
+        else finding.value >= finding.limit - _DUST
     )
     unit = "" if check.rule.unit == "–" else check.rule.unit
     also = finding.also if finding else ()

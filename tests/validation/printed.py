@@ -9,7 +9,7 @@ import re
 from collections.abc import Callable
 
 Interval = tuple[float, float]
-_SIGNS = {"√": "sqrt", "·": "*", "−": "-", "²": "**2", "³": "**3", "π": "pi", "∞": "inf"}
+_SIGNS = {"√": "sqrt", "·": "*", "−": "-", "²": "**2", "³": "**3", "π": "pi", "∞": "inf", "^": "**"}
 _MONOTONE: dict[str, Callable[[float], float]] = {
     "sqrt": lambda x: math.sqrt(max(0.0, x)),
     "ln": math.log,
@@ -34,7 +34,7 @@ def read_back(text: str) -> Interval:
     >>> low < 75 < high
     True
     """
-    plain = re.sub("|".join(_SIGNS), lambda found: _SIGNS[found[0]], text)
+    plain = re.sub("|".join(map(re.escape, _SIGNS)), lambda found: _SIGNS[found[0]], text)
     return _read(ast.parse(plain, mode="eval").body)
 
 
@@ -57,7 +57,7 @@ def _read(node: ast.expr) -> Interval:
             return -high, -low
         case ast.Call(func=ast.Name(id=name), args=args):
             return _call(name, [_read(a) for a in args])
-        case ast.BinOp(left=left, op=ast.Pow(), right=ast.Constant(value=int() as exponent)):
+        case ast.BinOp(left=left, op=ast.Pow(), right=ast.Constant(value=int() | float() as exponent)):
             return _power(_read(left), exponent)
         case ast.BinOp(left=left, op=op, right=right):
             return _operate(op, _read(left), _read(right))
@@ -74,8 +74,9 @@ def _call(name: str, args: list[Interval]) -> Interval:
     return rising(args[0][0]), rising(args[0][1])
 
 
-def _power(base: Interval, exponent: int) -> Interval:
-    ends = [x**exponent for x in base]
+def _power(base: Interval, exponent: float) -> Interval:
+    is_whole = exponent == int(exponent)
+    ends = [float(max(0.0, x) ** exponent) if not is_whole else float(x**exponent) for x in base]
     if exponent % 2 == 0 and base[0] < 0 < base[1]:
         return 0.0, max(ends)
     return min(ends), max(ends)
