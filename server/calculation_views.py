@@ -1,13 +1,11 @@
 """The calculation sheet in words and typeset formulas: one typed context, of which the template only prints."""
 
-from dataclasses import dataclass
-
 from markupsafe import Markup
 
 from geometry import ENGINE_VERSION, formulas
 from geometry.calculation.book import Line
 from geometry.calculation.clearances import Clearance, Figure
-from geometry.calculation.opening import NOT_COVERED, SCOPE, Doubtful, Factor
+from geometry.calculation.opening import NOT_COVERED, SCOPE
 from geometry.calculation.sheet import CalculationSheet, CheckPart, LedgerPart, SymbolNote
 from geometry.cautions import ONE_LINE
 from geometry.mathml import mathml, mathml_equation
@@ -15,175 +13,29 @@ from geometry.provenance import Source
 from geometry.sizing import Bound
 from geometry.symbols import dimension_title
 from server import links, shown
-from server.advice_views import CurveView, PlotView, SensitivityView, clearance_views, curve_view, sensitivity_view
+from server.advice_views import clearance_views, curve_view, sensitivity_view
+from server.calculation_context import (
+    BoundView,
+    CalculationPage,
+    CheckView,
+    FigureView,
+    FitView,
+    InputView,
+    LedgerView,
+    LinePart,
+    LineView,
+    SideView,
+    SourceTag,
+    SourceView,
+    SymbolView,
+)
 from server.check_views import verdict_words
-from server.design_views import CautionGroup, caution_groups
+from server.design_views import caution_groups
 from server.forms import FormReading
 
 _DUST = 1e-9
 """What binary arithmetic may leave of a difference that is nothing."""
 _SIGNS = {"at_most": ("≤", ">"), "at_least": ("≥", "<")}
-
-
-@dataclass(frozen=True, slots=True)
-class SourceTag:
-    """A source as a short mark that leads to the list."""
-
-    words: str
-    href: str
-
-
-@dataclass(frozen=True, slots=True)
-class SymbolView:
-    """One symbol with its number, for who redoes a formula."""
-
-    symbol: Markup
-    number: str
-    meaning: str
-
-
-@dataclass(frozen=True, slots=True)
-class LineView:
-    """One line of arithmetic."""
-
-    symbol: Markup
-    meaning: str
-    formula: Markup
-    """Empty where the number is given."""
-    numbers: str
-    result: str
-    remark: str
-    source: SourceTag | None
-
-
-@dataclass(frozen=True, slots=True)
-class LinePart:
-    """Lines under one heading."""
-
-    id: str
-    heading: str
-    intro: str
-    lines: tuple[LineView, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class InputView:
-    """One answer of the measurements."""
-
-    title: str
-    symbol: Markup
-    words: str
-    uncertainty: str
-    origin: str
-
-
-@dataclass(frozen=True, slots=True)
-class BoundView:
-    """One bound of a dimension."""
-
-    side: str
-    kind: str
-    decides: bool
-    reason: str
-    formula: Markup
-    numbers: str
-    result: str
-    source: SourceTag | None
-
-
-@dataclass(frozen=True, slots=True)
-class LedgerView:
-    """One dimension of the ledger."""
-
-    title: str
-    why: str
-    inches: str
-    """The value in inches for who works in them; else empty."""
-    bounds: tuple[BoundView, ...]
-    symbols: tuple[SymbolView, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class FigureView:
-    """One clearance."""
-
-    words: str
-    formula: Markup
-    numbers: str
-    result: str
-
-
-@dataclass(frozen=True, slots=True)
-class FitView:
-    """One fit at one extreme."""
-
-    title: str
-    figures: tuple[FigureView, ...]
-    statistical: str
-
-
-@dataclass(frozen=True, slots=True)
-class SideView:
-    """Value or limit of a check."""
-
-    formula: Markup
-    numbers: str
-    result: str
-
-
-@dataclass(frozen=True, slots=True)
-class CheckView:
-    """One check."""
-
-    code: str
-    title: str
-    verdict: str
-    words: str
-    sides: tuple[SideView, ...]
-    sign: str
-    unit: str
-    margin: str
-    also: tuple[str, ...]
-    symbols: tuple[SymbolView, ...]
-    source: SourceTag | None
-    is_governing: bool
-
-
-@dataclass(frozen=True, slots=True)
-class SourceView:
-    """One entry of the list of sources."""
-
-    id: str
-    tag: str
-    words: str
-    mark: str
-    uses: str
-
-
-@dataclass(frozen=True, slots=True)
-class CalculationPage:
-    """The whole sheet."""
-
-    title: str
-    verdict: str
-    identity: str
-    back: str
-    data: str
-    scope: str
-    not_covered: tuple[str, ...]
-    factors: tuple[Factor, ...]
-    doubtful: tuple[Doubtful, ...]
-    inputs: tuple[InputView, ...]
-    parts: tuple[LinePart, ...]
-    curve: CurveView | None
-    ledger: tuple[LedgerView, ...]
-    fits: tuple[FitView, ...]
-    clearance_plots: tuple[PlotView, ...]
-    checks: tuple[CheckView, ...]
-    sensitivity: SensitivityView
-    sources: tuple[SourceView, ...]
-    cautions: tuple[CautionGroup, ...]
-    caution_line: str
 
 
 _PARTS = (

@@ -1,17 +1,17 @@
-"""Line charts as data and as SVG: every line carries its own words and its own pattern, and no two words overlap."""
+"""Line charts as data, laid out: every line carries its own words beside it, and no two words overlap."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from html import escape
 from itertools import pairwise
 from math import ceil, floor, log10
 
 from geometry.drawing.section_lettering import text_width
 from geometry.outline import Point
 
-PAPER, INK, PENCIL, HAIRLINE = "#fffdf7", "#1d262d", "#55636d", "#d8d0be"
 TEXT, LINE = 13.0, 17.0
-_LEFT, _RIGHT, _BOTTOM, _TOP = 46.0, 12.0, 42.0, 26.0
+LEFT, BOTTOM = 46.0, 42.0
+"""Room for the numbers beside and below a chart."""
+_RIGHT, _TOP = 12.0, 26.0
 _GAP = 4.0
 _PLACES = 40
 """How many places along a line are tried for its words."""
@@ -126,9 +126,9 @@ class Laid:
 def lay_out(chart: Chart, *, width: float) -> Laid:
     """Find a place for everything; words never overlap other words."""
     top = _TOP + LINE * len(chart.markers)
-    below = _BOTTOM + LINE * len(chart.notes)
+    below = BOTTOM + LINE * len(chart.notes)
     height = top + max(200.0, 0.42 * width) + below
-    area = Box(_LEFT, top, width - _RIGHT, height - below)
+    area = Box(LEFT, top, width - _RIGHT, height - below)
     bare = Laid(chart, width, height, area, (), ())
     lines = [[bare.at(p) for p in series.points] for series in chart.series]
     above = tuple(_above(bare, chart.markers))
@@ -228,99 +228,3 @@ def _y_at(line: Sequence[Point], x: float) -> float | None:
         if ax <= x <= bx:
             return ay if bx == ax else ay + (by - ay) * (x - ax) / (bx - ax)
     return None
-
-
-def svg_of(chart: Chart, *, width: float, prefix: str) -> str:
-    """A chart as a picture that needs no style sheet; classes let a page recolour it."""
-    laid = lay_out(chart, width=width)
-    parts = [
-        f'<svg xmlns="http://www.w3.org/2000/svg" class="chart" viewBox="0 0 {_n(width)} {_n(laid.height)}"'
-        f' width="{_n(width)}" height="{_n(laid.height)}" role="img" aria-labelledby="{prefix}-title {prefix}-words"'
-        f' font-family="sans-serif" font-size="{_n(TEXT)}">',
-        f'<title id="{prefix}-title">{escape(chart.title)}</title>',
-        f'<desc id="{prefix}-words">{escape(chart.description)}</desc>',
-        f'<defs><pattern id="{prefix}-hatch" width="7" height="7" patternUnits="userSpaceOnUse"'
-        f' patternTransform="rotate(45)"><path class="chart-hatch" d="M0 0V7" stroke="{PENCIL}" stroke-width="0.6"/>'
-        "</pattern></defs>",
-        _axes(laid),
-        "".join(_band(laid, band, prefix) for band in chart.bands),
-        "".join(_marker_line(laid, marker, words) for marker, words in zip(chart.markers, laid.above, strict=True)),
-        "".join(_line(laid, series) for series in chart.series),
-        "".join(_words(words) for words in (*laid.above, *laid.beside)),
-        "".join(
-            f'<text class="chart-note" x="{_n(_LEFT)}" y="{_n(laid.area.bottom + _BOTTOM + LINE * i + 12)}" fill="{PENCIL}">'
-            f"{escape(note)}</text>"
-            for i, note in enumerate(chart.notes)
-        ),
-        "</svg>",
-    ]
-    return "".join(parts)
-
-
-def _axes(laid: Laid) -> str:
-    chart, area = laid.chart, laid.area
-    rows = []
-    for tick in chart.y.ticks:
-        y = laid.at((chart.x.low, tick))[1]
-        rows.append(_stroke("chart-grid", HAIRLINE, (area.left, y), (area.right, y), "0.8"))
-        rows.append(_number(_tick(tick), area.left - 6, y + 4.5, "end"))
-    for tick in chart.x.ticks:
-        x = laid.at((tick, chart.y.low))[0]
-        rows.append(_stroke("chart-axis", PENCIL, (x, area.bottom), (x, area.bottom + 4), "1"))
-        rows.append(_number(_tick(tick), x, area.bottom + 18, "middle"))
-    rows.append(_stroke("chart-axis", PENCIL, (area.left, area.bottom), (area.right, area.bottom), "1"))
-    rows.append(_number(chart.y.words, 2, 14, "start"))
-    rows.append(_number(chart.x.words, area.right, area.bottom + 35, "end"))
-    return "".join(rows)
-
-
-def _number(text: str, x: float, y: float, anchor: str) -> str:
-    return f'<text class="chart-number" x="{_n(x)}" y="{_n(y)}" text-anchor="{anchor}" fill="{PENCIL}">{escape(text)}</text>'
-
-
-def _stroke(name: str, colour: str, a: Point, b: Point, width: str) -> str:
-    return f'<path class="{name}" d="{_path((a, b))}" fill="none" stroke="{colour}" stroke-width="{width}"/>'
-
-
-def _band(laid: Laid, band: Band, prefix: str) -> str:
-    around = [laid.at(p) for p in (*band.upper, *reversed(band.lower))]
-    return f'<path class="chart-band" d="{_path(around)}Z" fill="url(#{prefix}-hatch)"/>'
-
-
-def _marker_line(laid: Laid, marker: Marker, words: Words) -> str:
-    x, bottom = laid.at((marker.x, laid.chart.y.low))
-    return (
-        f'<path class="chart-marker" d="{_path(((x, bottom), (x, words.box.top + 2)))}" fill="none" stroke="{INK}"'
-        ' stroke-width="0.8" stroke-dasharray="1 3"/>'
-    )
-
-
-def _line(laid: Laid, series: Series) -> str:
-    dashes = f' stroke-dasharray="{series.dashes}"' if series.dashes else ""
-    d = _path([laid.at(p) for p in series.points])
-    return (
-        f'<path class="chart-line" d="{d}" fill="none" stroke="{INK}" stroke-width="{_n(series.width)}"'
-        f' stroke-linejoin="round"{dashes}/>'
-    )
-
-
-def _words(words: Words) -> str:
-    box = words.box
-    return (
-        f'<text class="chart-words" x="{_n(box.left)}" y="{_n(box.bottom - 3.5)}" fill="{INK}" stroke="{PAPER}"'
-        f' stroke-width="3" stroke-linejoin="round" paint-order="stroke">{escape(words.text)}</text>'
-    )
-
-
-def _path(points: Iterable[Point]) -> str:
-    return "M" + "L".join(f"{_n(x)} {_n(y)}" for x, y in points)
-
-
-def _tick(value: float) -> str:
-    return f"{value:g}".replace("-", "−")
-
-
-def _n(value: float) -> str:
-    """A coordinate, no finer than a hundredth of a page unit."""
-    text = f"{value:.2f}".rstrip("0").rstrip(".")
-    return "0" if text == "-0" else text

@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from typing import Literal
 
 from geometry import formulas
-from geometry.drawing.charts import Axis, Band, Chart, Marker, Series, svg_of
+from geometry.drawing.charts import Axis, Band, Chart, Marker, Series
+from geometry.drawing.charts_svg import svg_of
 from geometry.materials import Material, Wetness, growth, water_percent
 from geometry.outline import Point
 from geometry.statics import WHEELS, LiftCurve
