@@ -13,8 +13,13 @@ LEFT, BOTTOM = 46.0, 42.0
 """Room for the numbers beside and below a chart."""
 _RIGHT, _TOP = 12.0, 26.0
 _GAP = 4.0
-_PLACES = 40
+_PLACES = 30
 """How many places along a line are tried for its words."""
+_GRID = 4
+"""How finely lines are looked at across the page, in page units."""
+
+Heights = dict[int, float]
+"""The height of a line on the page at each place of the grid that it reaches."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,7 +135,7 @@ def lay_out(chart: Chart, *, width: float) -> Laid:
     height = top + max(200.0, 0.42 * width) + below
     area = Box(LEFT, top, width - _RIGHT, height - below)
     bare = Laid(chart, width, height, area, (), ())
-    lines = [[bare.at(p) for p in series.points] for series in chart.series]
+    lines = [_heights([bare.at(p) for p in series.points]) for series in chart.series]
     above = tuple(_above(bare, chart.markers))
     # The longest words find the fewest places, so they choose first.
     order = sorted(range(len(lines)), key=lambda i: -text_width(chart.series[i].words, TEXT))
@@ -153,7 +158,7 @@ def _above(laid: Laid, markers: Sequence[Marker]) -> Iterator[Words]:
         yield Words(marker.words, Box(left, top, left + wide, top + LINE - 2))
 
 
-def _beside(text: str, own: int, lines: Sequence[Sequence[Point]], area: Box, taken: Sequence[Box]) -> Words:
+def _beside(text: str, own: int, lines: Sequence[Heights], area: Box, taken: Sequence[Box]) -> Words:
     """The best free place along a line: near it, clear of the other lines, and inside the chart."""
     best: tuple[float, Box] | None = None
     for box in _candidates(text, lines[own], area):
@@ -165,20 +170,16 @@ def _beside(text: str, own: int, lines: Sequence[Sequence[Point]], area: Box, ta
     return Words(text, best[1] if best else _free_corner(text, area, taken))
 
 
-def _candidates(text: str, line: Sequence[Point], area: Box) -> Iterator[Box]:
+def _candidates(text: str, line: Heights, area: Box) -> Iterator[Box]:
+    """Places above and below a line, all along it."""
     wide = text_width(text, TEXT)
-    left, right = max(area.left, line[0][0] - wide / 2), min(area.right, line[-1][0] + wide / 2)
-    room = right - left - wide
+    first, last = min(line), max(line)
+    left, right = max(area.left, first - wide / 2), min(area.right, last + wide / 2)
+    room = max(0.0, right - left - wide)
     for i in range(_PLACES + 1):
-        x = max(area.left + 2, min(area.right - wide - 2, left + max(0.0, room) * i / _PLACES))
-        ys = [
-            y
-            for px in (x, x + wide / 4, x + wide / 2, x + 3 * wide / 4, x + wide)
-            if (y := _y_at(line, px)) is not None
-        ]
-        if not ys:
-            continue
-        for top in (min(ys) - _GAP - LINE + 2, max(ys) + _GAP):
+        x = max(area.left + 2, min(area.right - wide - 2, left + room * i / _PLACES))
+        ys = _under(line, x, x + wide)
+        for top in (min(ys) - _GAP - LINE + 2, max(ys) + _GAP) if ys else ():
             if area.top <= top and top + LINE - 2 <= area.bottom - 1:
                 yield Box(x, top, x + wide, top + LINE - 2)
 
@@ -193,38 +194,33 @@ def _free_corner(text: str, area: Box, taken: Sequence[Box]) -> Box:
         top += 1.0
 
 
-def _cost(box: Box, own: int, lines: Sequence[Sequence[Point]]) -> float:
+def _cost(box: Box, own: int, lines: Sequence[Heights]) -> float:
     """How bad a place is: lines that run through it, and others that lie nearer than its own."""
     middle = (box.left + box.right) / 2
-    cost = abs(middle - (lines[own][0][0] + lines[own][-1][0]) / 2) / 100
-    own_distance = _distance(box, lines[own])
-    for i, line in enumerate(lines):
-        if _runs_through(line, box):
-            cost += 100
+    cost = abs(middle - (min(lines[own]) + max(lines[own])) / 2) / 100
+    distances = [_distance(box, line) for line in lines]
+    for i, distance in enumerate(distances):
+        cost += 100 if distance == 0 else 0
         if i != own:
-            cost += 30 if _distance(box, line) <= own_distance else 200 / (10 + _distance(box, line))
-    return cost + 2 * own_distance
+            cost += 30 if distance <= distances[own] else 200 / (10 + distance)
+    return cost + 2 * distances[own]
 
 
-def _distance(box: Box, line: Sequence[Point]) -> float:
+def _distance(box: Box, line: Heights) -> float:
     """Least height difference between a box and a line over the box's width; far where the line does not pass it."""
-    found = []
-    for i in range(9):
-        y = _y_at(line, box.left + (box.right - box.left) * i / 8)
-        if y is not None:
-            found.append(max(box.top - y, y - box.bottom, 0.0))
-    return min(found, default=200.0)
+    return min((max(box.top - y, y - box.bottom, 0.0) for y in _under(line, box.left, box.right)), default=200.0)
 
 
-def _runs_through(line: Sequence[Point], box: Box) -> bool:
-    count = 16
-    ys = (_y_at(line, box.left + (box.right - box.left) * i / count) for i in range(count + 1))
-    return any(y is not None and box.top <= y <= box.bottom for y in ys)
+def _under(line: Heights, left: float, right: float) -> list[float]:
+    """The heights of a line over a stretch of the page."""
+    return [y for x in range(_GRID * floor(left / _GRID), ceil(right) + 1, _GRID) if (y := line.get(x)) is not None]
 
 
-def _y_at(line: Sequence[Point], x: float) -> float | None:
-    """The height of a line at a place, None beyond its ends."""
+def _heights(line: Sequence[Point]) -> Heights:
+    """A line on a grid across the page, its ends included as far as the grid goes."""
+    found: Heights = {}
     for (ax, ay), (bx, by) in pairwise(line):
-        if ax <= x <= bx:
-            return ay if bx == ax else ay + (by - ay) * (x - ax) / (bx - ax)
-    return None
+        for x in range(_GRID * floor(ax / _GRID), _GRID * ceil(bx / _GRID) + 1, _GRID):
+            share = min(1.0, max(0.0, (x - ax) / (bx - ax))) if bx > ax else 0.0
+            found[x] = ay + (by - ay) * share
+    return found
