@@ -13,7 +13,16 @@ from geometry.making.hand import HandVerdict, hand_verdict
 from geometry.making.machine import Machine, machine_of
 from geometry.making.printing import PrintPlan, print_plan
 from geometry.making.slot_plan import SlotPlan, cutter_for, slot_plan
-from geometry.making.stock import Batch, StockPlan, bar_mass_kg, bar_used_mm, pads_from_bar, price_of, stock_plan
+from geometry.making.stock import (
+    LEAST_LAST_GRIP_MM,
+    Batch,
+    StockPlan,
+    bar_mass_kg,
+    bar_used_mm,
+    pads_from_bar,
+    price_of,
+    stock_plan,
+)
 from geometry.making.turning import Lathe
 from geometry.making.wording import Sentence, said
 from geometry.pad import Pad
@@ -219,6 +228,12 @@ def _troubles(
     if not plan.bar_is_listed:
         yield said(
             "No bar to hand is thick enough: this card takes one of {bar}. Get one of at least that.", bar=plan.bar_mm
+        )
+    if c.process != "hand_tools" and plan.second_grip_mm < LEAST_LAST_GRIP_MM:
+        yield said(
+            "Only {grip} of the body can be held for the last facing cut. Bore soft jaws or a split ring to the body, or file the"
+            " top flat instead.",
+            grip=plan.second_grip_mm,
         )
     if slot is None and shop.slot_machine != "none" and c.process != "hand_tools":
         yield said("No cutter to hand enters the slot, so it is sawn and filed.")

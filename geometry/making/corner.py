@@ -1,6 +1,6 @@
 """The seat's corner radius as straight cuts of the compound slide, each beside the true arc and never inside it."""
 
-from math import cos, radians, sin
+from math import cos, hypot, radians, sin
 
 from geometry.drawing.model import Arc, Layer, Line, Point, Shape
 from geometry.finish import Facet, corner_facets, facet_cusp_mm
@@ -105,5 +105,8 @@ def _end(cut: Facet) -> Point:
 
 
 def _middle(cut: Facet) -> Point:
+    """Just outside the middle of a cut."""
     (x1, y1), (x2, y2) = _start(cut), _end(cut)
-    return (x1 + x2) / 2, (y1 + y2) / 2
+    square = radians(cut.angle_from_axis_deg)
+    off = 0.5 * hypot(x2 - x1, y2 - y1)
+    return (x1 + x2) / 2 + off * cos(square), (y1 + y2) / 2 - off * sin(square)

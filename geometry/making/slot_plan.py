@@ -291,19 +291,25 @@ def cutter_deflection_mm(*, force_n: float, reach_mm: float, cutter_diameter_mm:
 
 
 def slot_picture(plan: SlotPlan) -> Picture:
-    """The slot in section, y up from its floor: walls thick, each cutter place thin, numbered by its last pass there."""
-    half, depth = plan.width_mm / 2, plan.depth_mm
+    """The slot in section, y up from its floor, seen along +x, so that +y is on the left.
+
+    Walls and floor are thick; the levels of roughing are thin lines inside. Above, one row for each place of the cutter, in
+    the order in which they are first taken, with its distance from the centre line.
+    """
+    half, depth, row = plan.width_mm / 2, plan.depth_mm, plan.cutter_mm / 2
+    rough = half - plan.side_allowance_mm
+    places = list(dict.fromkeys(p.y_mm for p in plan.passes))
     shapes: list[Shape] = [
         Line((half, depth), (half, 0), Layer.VISIBLE),
         Line((half, 0), (-half, 0), Layer.VISIBLE),
         Line((-half, 0), (-half, depth), Layer.VISIBLE),
-        Line((0, -0.15 * depth), (0, 1.15 * depth), Layer.CENTRE),
+        Line((0, -row), (0, depth + (len(places) + 1) * row), Layer.CENTRE),
     ]
+    for level in dict.fromkeys(p.depth_mm for p in plan.of("rough")):
+        shapes.append(Line((-rough, depth - level), (rough, depth - level), Layer.THIN))
     labels = []
-    # Seen along +x, y to the left: left on the picture is positive y.
-    last = {round(p.y_mm, 6): p for p in plan.passes}
-    for p in last.values():
-        left, right = -p.y_mm - plan.cutter_mm / 2, -p.y_mm + plan.cutter_mm / 2
-        shapes += rectangle(left, depth - p.depth_mm, right, depth, Layer.THIN)
-        labels.append(Label((-p.y_mm, depth / 2), said("{y}", y=p.y_mm)))
+    for i, y in enumerate(places):
+        foot = depth + (i + 0.5) * row
+        shapes += rectangle(-y - plan.cutter_mm / 2, foot, -y + plan.cutter_mm / 2, foot + 0.8 * row, Layer.THIN)
+        labels.append(Label((half + row, foot), said(f"{i + 1}: {{y}}", y=y)))
     return picture("slot passes", shapes, tuple(labels))

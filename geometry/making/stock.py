@@ -19,6 +19,8 @@ JAW_CLEARANCE_MM = 2.0
 SAW_ROOM_MM = 5.0
 """Between the jaws and a saw cut."""
 LEAST_GRIP_MM = 10.0
+LEAST_LAST_GRIP_MM = 5.0
+"""Less finished body than this does not hold even for a facing cut."""
 LEAST_GRIP_SHARE = 0.15
 REACH_SHARE = 1 / 3
 """Of what stands out of the jaws, this much at least stands in them."""
@@ -101,6 +103,7 @@ def stock_plan(pad: Pad, conditions: Conditions, shop: Shop) -> StockPlan:
         grip = max(least_grip_mm(bar_mm), reach * REACH_SHARE)
         blank, stub = reach + grip, grip + SAW_ROOM_MM + shop.kerf_mm
         held_last = body - 2 * pad.edge_chamfer_mm - FACING_MM / 2
+        held_last = max(0.0, held_last)
         why = said(
             "The body is short: {grip} of it can be held. So everything round is turned before the pad is"
             " cut off the bar, and the"
@@ -118,7 +121,7 @@ def stock_plan(pad: Pad, conditions: Conditions, shop: Shop) -> StockPlan:
         stub_mm=stub,
         first_grip_mm=grip,
         first_reach_mm=blank - grip,
-        second_grip_mm=held_last,
+        second_grip_mm=max(0.0, held_last),
         mass_kg=mass,
         price=price_of(bar_mm, blank + shop.kerf_mm, conditions, shop),
     )

@@ -3,7 +3,7 @@
 from typing import Any
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from geometry.as_made import AsMade, judge_as_made, margins
@@ -92,6 +92,7 @@ def test_readings_at_30_degrees_are_brought_to_20() -> None:
     assert any("30 °C" in note.shown() for note in found.notes)
 
 
+@settings(deadline=None)
 @given(st.floats(1, 200), st.floats(-20, 60))
 def test_a_size_read_warm_goes_back_to_what_it_was(size: float, temperature: float) -> None:
     """Oracle: the growth of the material table and its inverse."""
@@ -100,6 +101,7 @@ def test_a_size_read_warm_goes_back_to_what_it_was(size: float, temperature: flo
     assert back == pytest.approx(size, rel=1e-12)
 
 
+@settings(deadline=None)
 @given(
     x=st.floats(5, 15), spread=st.floats(0, 1), u=st.floats(0, 0.5), low=st.floats(8, 10), zone=st.floats(0.1, 3)
 )  # fmt: skip
@@ -188,6 +190,7 @@ def test_a_part_read_soon_after_cutting_is_to_be_read_again() -> None:
     assert any("2 hours" in note.shown() for note in made(hours_since_cutting=2).notes)
 
 
+@settings(deadline=None)
 @given(st.lists(st.sampled_from(sorted(EXACT)), unique=True), st.integers(0, 10**6))
 def test_a_part_as_measured_is_judged_like_a_pad_of_its_sizes(names: list[str], seed: int) -> None:
     """Oracle: judging the measured pad with the measured spread directly."""
@@ -197,6 +200,7 @@ def test_a_part_as_measured_is_judged_like_a_pad_of_its_sizes(names: list[str], 
     assert all(direct[c.code] == c.value for c in found.checks)
 
 
+@settings(deadline=None)
 @given(
     st.dictionaries(
         st.sampled_from(READABLE),

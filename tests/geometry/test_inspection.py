@@ -23,7 +23,7 @@ from tests.documents import sample, van
 from tests.geometry.shops import job, jobs
 
 
-@settings(max_examples=30)
+@settings(max_examples=30, deadline=None)
 @given(jobs())
 def test_every_dimension_of_the_pad_stands_on_the_sheet_once(work: tuple[Pad, Conditions, Shop]) -> None:
     """Oracle: the pad's own dimensions, and the height that follows from two of them."""

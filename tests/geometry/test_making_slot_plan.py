@@ -1,7 +1,7 @@
 """The slot's passes: together they open exactly the slot, and none cuts beyond a wall or the floor."""
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from geometry.document.shop import Shop
@@ -37,6 +37,7 @@ def plans(draw: st.DrawFn) -> SlotPlan:
     return plan(width, draw(st.floats(2, 40)), cutter, is_slender=draw(st.booleans()))
 
 
+@settings(deadline=None)
 @given(plans())
 def test_the_last_passes_open_exactly_the_slots_width(found: SlotPlan) -> None:
     """Oracle: cutter places and the cutter's width cover the slot from wall to wall without a gap, at full depth."""
@@ -53,6 +54,7 @@ def test_the_last_passes_open_exactly_the_slots_width(found: SlotPlan) -> None:
     assert reached == pytest.approx(found.width_mm / 2, abs=0.011)
 
 
+@settings(deadline=None)
 @given(plans())
 def test_no_pass_cuts_a_wall_or_the_floor(found: SlotPlan) -> None:
     """Oracle: every cutter place lies within the slot; roughing keeps its allowances."""
@@ -64,12 +66,14 @@ def test_no_pass_cuts_a_wall_or_the_floor(found: SlotPlan) -> None:
             assert p.depth_mm <= found.depth_mm - found.floor_allowance_mm + 1e-9
 
 
+@settings(deadline=None)
 @given(plans())
 def test_full_width_passes_are_no_deeper_than_half_the_cutter(found: SlotPlan) -> None:
     """Oracle: common practice, no source."""
     assert all(p.cut_deep_mm <= found.cutter_mm / 2 + 1e-9 for p in found.of("rough"))
 
 
+@settings(deadline=None)
 @given(plans())
 def test_side_passes_overlap(found: SlotPlan) -> None:
     """Oracle: no pass is wider than the cutter, none but the first at a level wider than 0.7 of it."""
@@ -103,6 +107,7 @@ def test_the_cutter_is_the_slots_own_or_the_largest_that_leaves_a_finishing_cut(
     assert cutter_for(slot_width_mm=width, cutters_mm=cutters, finishing_mm=0.1) == chosen
 
 
+@settings(deadline=None)
 @given(force=st.floats(1, 500), reach=st.floats(5, 80), cutter=st.floats(2, 25))
 def test_twice_the_reach_bends_eight_times_as_far(force: float, reach: float, cutter: float) -> None:
     """Oracle: the cube of the length."""
@@ -113,6 +118,7 @@ def test_twice_the_reach_bends_eight_times_as_far(force: float, reach: float, cu
     assert bent[1] == pytest.approx(8 * bent[0], rel=1e-9)
 
 
+@settings(deadline=None)
 @given(st.floats(0.01, 1))
 def test_a_wider_cut_never_pushes_less(share: float) -> None:
     """Oracle: the chip is thickest at half a diameter and no thicker beyond."""
@@ -122,11 +128,12 @@ def test_a_wider_cut_never_pushes_less(share: float) -> None:
     assert forces[0] <= forces[1] + 1e-9
 
 
-def test_the_picture_shows_walls_and_every_place_of_the_cutter() -> None:
-    """Oracle: three walls and floor thick, four lines thin for each of five places (centre, two rough, two walls)."""
+def test_the_picture_shows_walls_levels_and_every_place_of_the_cutter() -> None:
+    """Oracle: walls and floor thick; one line for each level and four for each place thin; a label for each place."""
     found = plan(9, 15, 6)
     lines = [s for s in slot_picture(found).view.shapes if isinstance(s, Line)]
-    places = {round(p.y_mm, 6) for p in found.passes}
+    places = {p.y_mm for p in found.passes}
+    levels = {p.depth_mm for p in found.of("rough")}
     assert sum(line.layer is Layer.VISIBLE for line in lines) == 3
-    assert sum(line.layer is Layer.THIN for line in lines) == 4 * len(places)
+    assert sum(line.layer is Layer.THIN for line in lines) == 4 * len(places) + len(levels)
     assert len(slot_picture(found).labels) == len(places)

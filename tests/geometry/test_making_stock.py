@@ -3,7 +3,7 @@
 from math import pi
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from geometry.conditions import Conditions
@@ -43,6 +43,7 @@ def test_without_a_price_none_is_made_up() -> None:
     assert stock_plan(pad, conditions, shop).price is None
 
 
+@settings(deadline=None)
 @given(jobs(), st.floats(50, 6000))
 def test_a_bar_gives_as_many_pads_as_fit(work: tuple[Pad, Conditions, Shop], length: float) -> None:
     """Oracle: one more would not fit; the last saw cut is not needed."""
@@ -66,12 +67,14 @@ def test_a_short_body_is_cut_off_the_bar_last() -> None:
     assert stock_plan(pad, conditions, shop).order == "top_first"
 
 
+@settings(deadline=None)
 @given(st.floats(5, 200))
 def test_a_grip_is_never_under_a_centimetre(diameter: float) -> None:
     """Oracle: the stated least, and a share of the diameter."""
     assert least_grip_mm(diameter) == max(10.0, 0.15 * diameter)
 
 
+@settings(deadline=None)
 @given(
     total=st.floats(0.01, 60),
     cut=st.none() | st.floats(0.05, 6),

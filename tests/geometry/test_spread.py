@@ -1,7 +1,7 @@
 """The checks with what a part's dimensions may really be off, in place of the general tolerances."""
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from geometry.checks import judge
@@ -66,6 +66,7 @@ def test_heights_use_the_spread_of_web_and_slot_depth() -> None:
     assert found == pytest.approx(gained * (1 + CONDITIONS.g_hot), abs=1e-9)
 
 
+@settings(deadline=None)
 @given(st.lists(st.tuples(st.sampled_from(DIMENSIONS), st.floats(0, 2)), max_size=6))
 def test_a_wider_spread_never_helps(changes: list[tuple[str, float]]) -> None:
     """Oracle: the worst case of a larger set is never milder."""
