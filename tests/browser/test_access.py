@@ -23,10 +23,13 @@ STATES = {
 }
 
 
-@pytest.mark.parametrize("dark", [False, True], ids=["light", "dark"])
-@pytest.mark.parametrize("size", [PHONE, TALL_DESKTOP], ids=["390", "1440"])
+LOOKS = {"390": (PHONE, False), "1440": (TALL_DESKTOP, False), "dark": (TALL_DESKTOP, True)}
+
+
+@pytest.mark.parametrize("look", LOOKS)
 @pytest.mark.parametrize("state", STATES)
-def test_axe_finds_nothing(browser: Browser, site: Site, state: str, size: tuple[int, int], dark: bool) -> None:
+def test_axe_finds_nothing(browser: Browser, site: Site, state: str, look: str) -> None:
+    size, dark = LOOKS[look]
     address = STATES[state] if STATES[state].startswith("/") else site.sample(STATES[state]).removeprefix(site.address)
     for opened in window(browser, size, dark=dark):
         opened.goto(site.address + address)
