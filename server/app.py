@@ -12,14 +12,16 @@ from starlette.responses import FileResponse
 
 from geometry import ENGINE_VERSION
 from geometry.errors import SeamrestError
-from server import api, downloads, pages
+from server import api, downloads, pages, turn
 from server.links import static_file
 from server.model_cache import ModelCache
 from server.openapi import describe
 from server.problems import NOT_FOUND, AnsweredError, answer_error, answer_http_error
 from server.protocol import HeadAsGet
-from server.security import AccessLog, BodyLimit, ForgeryGuard, SecurityHeaders
+from server.saved_app import BRINGS, add_saving, open_if_named
+from server.security import AccessLog, ForgeryGuard, SecurityHeaders
 from server.settings import Settings
+from server.uploads import BodyLimits
 from server.workers import KernelPool
 
 _DESCRIPTION = (
@@ -51,13 +53,14 @@ def create_app(settings: Settings | None = None) -> FastAPI:
     )
     folder = chosen.model_cache_folder
     app.state.model_cache = ModelCache(Path(folder), max_bytes=chosen.model_cache_mb * 2**20) if folder else None
-    for router in (pages.router, downloads.router, api.router):
+    for router in (pages.router, turn.router, downloads.router, api.router):
         app.include_router(router)
+    add_saving(app, chosen)
     app.add_api_route("/static/{path:path}", static, methods=["GET"], include_in_schema=False)
     app.add_exception_handler(SeamrestError, answer_error)
     app.add_exception_handler(HTTPException, answer_http_error)
     # The last one added is the first that a request meets.
-    app.add_middleware(BodyLimit, most_bytes=chosen.body_limit_bytes)
+    app.add_middleware(BodyLimits, most_bytes=chosen.body_limit_bytes, larger={BRINGS: chosen.import_limit_bytes})
     for middleware in (ForgeryGuard, HeadAsGet, SecurityHeaders, AccessLog):
         app.add_middleware(middleware)
     app.openapi = partial(describe, app)  # type: ignore[method-assign]  # the framework's own way to a schema of one's own
@@ -68,11 +71,13 @@ def create_app(settings: Settings | None = None) -> FastAPI:
 async def _running(app: FastAPI) -> AsyncIterator[None]:
     """The model processes live as long as the server."""
     kernel: KernelPool = app.state.kernel
+    await run_in_threadpool(open_if_named, app)
     kernel.start()
     try:
         yield
     finally:
         await run_in_threadpool(kernel.stop)
+        await run_in_threadpool(app.state.store.close)
 
 
 async def static(path: str) -> FileResponse:

@@ -1,0 +1,83 @@
+"""The pad to turn in the hand: a ready picture, the same in words, and what a script needs to turn the model."""
+
+import json
+from dataclasses import asdict, dataclass
+
+from markupsafe import Markup
+
+from geometry.design import Design
+from geometry.drawing.bodies import bodies_around
+from geometry.drawing.isometric_svg import isometric_svg
+from geometry.pad import Pad
+from server import links, shown
+from server.forms import FormReading
+
+_DIGITS = 3
+
+
+@dataclass(frozen=True, slots=True)
+class TurnView:
+    """What stands on the page before a script runs, and what the script reads."""
+
+    picture: Markup
+    words: tuple[str, ...]
+    unfit: str
+    """What to say over the picture of a pad that is not fit to make; empty otherwise."""
+    model: str
+    """The address of the STL file; of an unfit pad the confirmed one, because looking at it is not making it."""
+    bodies: str
+    """Cup, seam and sill as JSON."""
+    address: str
+    """The page of this view."""
+
+
+@dataclass(frozen=True, slots=True)
+class TurnPage:
+    """The view on a page of its own."""
+
+    title: str
+    turn: TurnView
+    back: str
+
+
+def turn_page(design: Design, reading: FormReading) -> TurnPage:
+    """The context of the view's own page."""
+    back = links.pad_address(reading.typed, units=reading.units)
+    return TurnPage(design.measurements.title or "Lifting pad", turn_view(design, reading), back)
+
+
+def turn_view(design: Design, reading: FormReading) -> TurnView:
+    """The view of a design; part of the working sheet and of its own page."""
+    typed, units, words = reading.typed, reading.units, pad_words(design.pad, reading.units)
+    title = "The pad as it is held in the hand, from the right, the front and above"
+    return TurnView(
+        picture=Markup(isometric_svg(design.pad, title=title, description=" ".join(words))),  # noqa: S704  our own drawing
+        words=words,
+        unfit="" if design.fit_to_make else f"A picture of a pad that is not fit to make. {design.verdict_words}",
+        model=links.pad_address(typed, ".stl", units=units, confirmed=not design.fit_to_make),
+        bodies=json.dumps([_body(asdict(b)) for b in bodies_around(design.measurements, design.pad)]),
+        address=links.pad_address(typed, "/turn", units=units),
+    )
+
+
+def _body(fields: dict[str, object]) -> dict[str, object]:
+    """A body with its numbers as short as the eye needs them."""
+    outline = fields["outline"]
+    return fields | {"outline": [[round(value, _DIGITS) for value in point] for point in outline]}  # type: ignore[attr-defined]
+
+
+def pad_words(pad: Pad, units: str) -> tuple[str, ...]:
+    """The shape of the pad for those who do not see it, from the cup up."""
+
+    def mm(value: float) -> str:
+        return shown.length_with_unit(value, units)
+
+    foot = [f"A stem {mm(pad.stem_diameter_mm)} across reaches {mm(pad.stem_length_mm)} down."] if pad.has_stem else []
+    return (
+        *foot,
+        f"The seat, {mm(pad.seat_diameter_mm)} across and {mm(pad.seat_length_mm)} long, stands in the cup;"
+        f" its lower edge is rounded by {mm(pad.seat_corner_radius_mm)}.",
+        f"Above it the body widens to {mm(pad.body_diameter_mm)}; the top is {mm(pad.top_height_mm)} above the seat's face.",
+        f"One straight slot, {mm(pad.slot_width_mm)} wide and {mm(pad.slot_depth_mm)} deep, runs through the whole body;"
+        f" {mm(pad.web_mm)} of solid material stay below it.",
+    )

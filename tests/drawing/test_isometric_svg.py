@@ -1,0 +1,80 @@
+"""The picture that a page shows before anything turns: tinted exactly where the solid is; oracle: the kernel's own mesh."""
+
+import re
+from itertools import pairwise
+from math import sqrt
+from xml.etree import ElementTree
+
+import numpy as np
+import pytest
+from numpy.typing import NDArray
+
+from geometry.drawing.isometric_svg import body_hulls, isometric_svg, seen_through
+from geometry.pad import Pad
+from tests.drawing.pads import KNOWN
+
+GRID = 100
+Points = NDArray[np.float64]
+Mask = NDArray[np.bool_]
+
+
+@pytest.fixture(params=KNOWN)
+def pad(request: pytest.FixtureRequest) -> Pad:
+    return KNOWN[request.param]
+
+
+def covered_by_solid(pad: Pad, points: Points) -> Mask:
+    """Which points of the paper some triangle of the mesh covers, seen along (1, −1, 1)."""
+    import cadquery as cq
+
+    from geometry.solid import build_solid
+
+    vertices, triangles = cq.Shape.cast(build_solid(pad)).tessellate(0.05, 0.5)
+    x, y, z = np.array([vertex.toTuple() for vertex in vertices]).T
+    flat = np.stack(((x + y) / sqrt(2), (2 * z - x + y) / sqrt(6)), axis=1)
+    covered = np.zeros(len(points), dtype=bool)
+    for triangle in triangles:
+        a, b, c = flat[list(triangle)]
+        low, high = np.minimum(np.minimum(a, b), c), np.maximum(np.maximum(a, b), c)
+        near = np.flatnonzero(((points >= low) & (points <= high)).all(axis=1) & ~covered)
+        if len(near):
+            sides = [cross(q - p, points[near] - p) for p, q in ((a, b), (b, c), (c, a))]
+            covered[near] = np.all([s >= 0 for s in sides], axis=0) | np.all([s <= 0 for s in sides], axis=0)
+    return covered
+
+
+def inside(outline: tuple[tuple[float, float], ...], points: Points) -> Mask:
+    """Which points lie within an outline: those whose ray to the right crosses it an odd number of times."""
+    found = np.zeros(len(points), dtype=bool)
+    for (x0, y0), (x1, y1) in pairwise((*outline, outline[0])):
+        if y0 != y1:
+            crosses = (y0 > points[:, 1]) != (y1 > points[:, 1])
+            found ^= crosses & (points[:, 0] < x0 + (x1 - x0) * (points[:, 1] - y0) / (y1 - y0))
+    return found
+
+
+def cross(way: Points, to: Points) -> Points:
+    return np.asarray(way[0] * to[:, 1] - way[1] * to[:, 0])
+
+
+def test_the_tint_covers_what_the_solid_covers(pad: Pad) -> None:
+    """Of 10 000 points spread over the picture, at most 5 in 1000 differ: those on the very outline."""
+    hulls = list(body_hulls(pad))
+    corners = np.array([point for hull in hulls for point in hull])
+    # The outermost row and column would lie on the outline itself.
+    xs, ys = (np.linspace(corners[:, i].min(), corners[:, i].max(), GRID + 2)[1:-1] for i in (0, 1))
+    points = np.stack([axis.ravel() for axis in np.meshgrid(xs, ys)], axis=1)
+    tinted = np.any([inside(hull, points) for hull in hulls], axis=0) & ~inside(seen_through(pad), points)
+    solid = covered_by_solid(pad, points)
+    assert 0.5 < solid.mean() < 1
+    assert np.mean(tinted != solid) < 0.005
+
+
+def test_the_picture_is_whole_and_free_of_style(pad: Pad) -> None:
+    """A strict content policy refuses style blocks and attributes; every number is finite."""
+    picture = isometric_svg(pad, title="The pad", description="A <round> block & a slot", name="one")
+    root = ElementTree.fromstring(picture)  # noqa: S314  our own picture
+    assert not re.search(r"<style|style=|nan|inf", picture)
+    assert root.get("aria-labelledby") == "one-title one-words"
+    assert [child.text for child in root][:2] == ["The pad", "A <round> block & a slot"]
+    assert len(picture) < 30_000
