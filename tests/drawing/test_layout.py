@@ -15,7 +15,7 @@ from geometry.drawing.model import Fill, Layer, Line
 from geometry.drawing.scales import SCALES
 from geometry.pad import Pad
 from tests.drawing.faults import faults, overlapping_views, words_of
-from tests.drawing.pads import HUGE, KNOWN, LONG_STEM, TYPICAL, facts, pads, sheets
+from tests.drawing.pads import CAUTIONS, HUGE, KNOWN, LONG_STEM, TYPICAL, facts, pads, sheets
 
 RELAXED = settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 THOUSANDS = settings(RELAXED, max_examples=3000)
@@ -81,6 +81,25 @@ def test_letters_stay_inside_the_boxes_that_the_layout_reckons_with() -> None:
             size = text.height_mm / CAP_HEIGHT_UNITS
             assert -pen.bounds[1] * size <= below
             assert pen.bounds[3] * size <= above
+
+
+def test_a_flat_wide_pad_with_a_stub_of_a_stem_finds_a_sheet_on_letter_paper() -> None:
+    """Found by the long run: the lip's tolerance frame found no way out between the words below the lip."""
+    pad = TYPICAL.with_(
+        seat_diameter_mm=149.9,
+        seat_length_mm=7.5,
+        seat_corner_radius_mm=7.5,
+        stem_diameter_mm=28.1,
+        stem_length_mm=2.0,
+        body_diameter_mm=153.9,
+        slot_width_mm=2.0,
+        slot_depth_mm=17.3,
+        web_mm=57.8,
+        slot_corner_radius_mm=0.0,
+        slot_mouth_chamfer_mm=0.0,
+        edge_chamfer_mm=1.9,
+    )
+    assert faults(draw(pad, facts(paper="letter", cautions=CAUTIONS * 2))) == []
 
 
 def test_a_pad_too_slender_for_the_paper_is_refused_in_words() -> None:
