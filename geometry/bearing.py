@@ -5,7 +5,7 @@ from math import acos, inf, log, pi, sqrt
 PRANDTL = 2.57
 """(2 + π)/2: the mean pressure at which a rigid strip sinks into a thick Tresca solid, in yields."""
 DESIGN_FACTOR_ON_YIELD = 1.5
-KT_OUTSIDE_RANGE = 3.0
+PLASTIC_POISSON = 0.4
 
 
 def loaded_length_mm(
@@ -128,7 +128,7 @@ def floor_strength_mpa(*, factor: float, allowable_mpa: float) -> float:
 def indentation_mm(*, pressure_mpa: float, edge_thickness_mm: float, web_mm: float, modulus_mpa: float) -> float:
     r"""How far the edge sinks into the floor while the load is on.
 
-    .. math:: \delta = \frac{p\,t}{E} \ln(1 + w / t)
+    .. math:: \delta = \frac{2(1-\nu^2)}{\pi} \frac{p\,t}{E} \ln(1 + 3.2\, w / t)
 
     Parameters
     ----------
@@ -148,18 +148,22 @@ def indentation_mm(*, pressure_mpa: float, edge_thickness_mm: float, web_mm: flo
 
     Notes
     -----
-    A strip load that spreads at 1:2 to both sides: the strain p t/(t + z) /E summed over the web.
+    ν = 0.4. The settlement of a strip on a half space grows with the logarithm of the depth that is counted; 3.2 is
+    fitted to plane finite elements of floors 2 to 20 edges thick: 0 to 9 % above them. Flow at the limiting pressure adds
+    up to a tenth.
 
     Examples
     --------
     >>> round(indentation_mm(pressure_mpa=60, edge_thickness_mm=2.4, web_mm=20, modulus_mpa=2075), 3)
-    0.155
+    0.123
 
     References
     ----------
-    Derived for this project.
+    Flamant's strip on a half plane (from memory); fitted to own finite elements
+    (tests/validation/test_own_fe_indentation.py).
     """
-    return pressure_mpa * edge_thickness_mm / modulus_mpa * log(1 + web_mm / edge_thickness_mm)
+    shape = 2 * (1 - PLASTIC_POISSON**2) / pi
+    return shape * pressure_mpa * edge_thickness_mm / modulus_mpa * log(1 + 3.2 * web_mm / edge_thickness_mm)
 
 
 def seat_area_mm2(*, seat_flat_diameter_mm: float, hole_diameter_mm: float) -> float:
@@ -236,7 +240,7 @@ def squash_mm(
 def seat_edge_factor(*, eccentricity_mm: float, radius_mm: float) -> float:
     r"""Highest pressure over the mean under a round face whose load stands off centre.
 
-    .. math:: k = 1 + 4e/R \;(e \le R/4), \qquad k = 2\left(\frac{0.75 R}{R - e}\right)^2
+    .. math:: k = 1 + 4e/R \;(e \le R/4), \qquad k = 2\left(\frac{0.75 R}{R - e}\right)^{1.5}
 
     Parameters
     ----------
@@ -252,8 +256,8 @@ def seat_edge_factor(*, eccentricity_mm: float, radius_mm: float) -> float:
 
     Notes
     -----
-    The first branch is exact for a solid disc; beyond e = R/4 part of the face lifts and the second branch, which meets
-    the first at 2, is derived.
+    The first branch is exact for a solid disc; beyond e = R/4 part of the face lifts, and the second branch, which meets
+    the first at 2, lies 0 to 3.5 % above the integration of a face that only pushes, up to e = R/2.
 
     Examples
     --------
@@ -262,13 +266,14 @@ def seat_edge_factor(*, eccentricity_mm: float, radius_mm: float) -> float:
 
     References
     ----------
-    Kern of a circular section, strength-of-materials texts (from memory, recomputed); second branch derived.
+    Kern of a circular section, strength-of-materials texts (from memory, recomputed); second branch derived
+    (tests/validation/test_own_no_tension_disc.py).
     """
     if radius_mm <= 0 or eccentricity_mm >= radius_mm:
         return inf
     if eccentricity_mm <= radius_mm / 4:
         return 1 + 4 * eccentricity_mm / radius_mm
-    return 2 * (0.75 * radius_mm / (radius_mm - eccentricity_mm)) ** 2
+    return 2 * (0.75 * radius_mm / (radius_mm - eccentricity_mm)) ** 1.5
 
 
 def disc_bending_mpa(*, force_n: float, support_radius_mm: float, patch_radius_mm: float, thickness_mm: float) -> float:
@@ -296,7 +301,7 @@ def disc_bending_mpa(*, force_n: float, support_radius_mm: float, patch_radius_m
 
     Notes
     -----
-    ν = 0.4. Thin-plate theory: an upper bound where the web is thicker than about a/2.5.
+    ν = 0.4. Thin-plate theory; solid finite elements come to 0.64 to 1.06 of it over all thicknesses of web.
 
     Examples
     --------
@@ -381,59 +386,45 @@ def wall_thickness_mm(*, body_diameter_mm: float, slot_width_mm: float) -> float
     return (r * r * acos(half / r) - half * half_chord) / (2 * half_chord)
 
 
-def fillet_factor(*, wall_mm: float, slot_width_mm: float, fillet_radius_mm: float) -> float:
-    r"""Stress concentration at the root of a slot wall that is bent, as in a stepped flat bar.
+def fillet_factor(*, wall_mm: float, slot_depth_mm: float, fillet_radius_mm: float) -> float:
+    r"""Peak stress at the root of a slot wall that is pushed at its top, over the bending stress of a beam.
 
-    .. math:: K_t = C_1 + C_2 u + C_3 u^2 + C_4 u^3, \quad u = 2h/D, \quad q = h/r
+    .. math:: K_t = \sqrt{e/r}\left(0.75 + \frac{1}{12}\left(\frac{e}{d}\right)^2\right)
 
     Parameters
     ----------
     wall_mm : float
-        Thickness of the wall, the narrow part d of the bar, [mm]
-    slot_width_mm : float
-        Slot; the wide part is D = d + slot width, [mm]
+        Mean thickness of the wall e, [mm]
+    slot_depth_mm : float
+        Lever d, [mm]
     fillet_radius_mm : float
-        Radius between wall and floor, [mm]
+        Radius between wall and floor r, [mm]
 
     Returns
     -------
     factor : float
-        Peak stress over nominal stress, [-]
+        Peak stress over 6Hd/(Le²), infinite for a sharp corner, [-]
 
     Notes
     -----
-    For 0.1 ≤ q ≤ 20; outside 3.0 is used. The last sign of the lower branch is printed negative in two public copies;
-    with a positive one the branches meet at q = 2, so that is used.
+    Fitted to plane finite elements of 160 sections (walls 15 to 50 mm, slots 3 to 12 wide and 5 to 28 deep, radii 0.1 to
+    0.5): 5 % below to 27 % above them. A slot wall is thicker than the slot is deep, so it is no slender beam and no
+    stepped bar: the chart of a stepped bar in bending lies 2 to 5 times too low for it, and the slot's width hardly
+    matters.
 
     Examples
     --------
-    >>> round(fillet_factor(wall_mm=25.2, slot_width_mm=8, fillet_radius_mm=0.5), 2)
-    2.96
+    >>> round(fillet_factor(wall_mm=32, slot_depth_mm=12.5, fillet_radius_mm=0.5), 2)
+    10.37
 
     References
     ----------
-    Peterson/Pilkey chart, shoulder fillet in a flat bar under bending; coefficients read in two public code copies.
+    Derived: own finite elements (tests/validation/test_own_fe_wall_root.py), whose tool meets the Peterson/Pilkey chart
+    of a stepped bar to 6.5 % (tests/validation/test_peterson_fillet.py).
     """
-    h, wide = slot_width_mm / 2, wall_mm + slot_width_mm
-    if fillet_radius_mm <= 0 or not 0.1 <= h / fillet_radius_mm <= 20:
-        return KT_OUTSIDE_RANGE
-    q, u = h / fillet_radius_mm, 2 * h / wide
-    s = sqrt(q)
-    if q <= 2:
-        c = (
-            1.006 + 0.967 * s + 0.013 * q,
-            -0.270 - 2.372 * s + 0.708 * q,
-            0.662 + 1.157 * s - 0.908 * q,
-            -0.405 + 0.249 * s + 0.200 * q,
-        )
-    else:
-        c = (
-            1.058 + 1.002 * s - 0.038 * q,
-            -3.652 + 1.639 * s - 0.436 * q,
-            6.170 - 5.687 * s + 1.175 * q,
-            -2.558 + 3.046 * s - 0.701 * q,
-        )
-    return c[0] + c[1] * u + c[2] * u**2 + c[3] * u**3
+    if fillet_radius_mm <= 0 or slot_depth_mm <= 0:
+        return inf
+    return sqrt(wall_mm / fillet_radius_mm) * (0.75 + (wall_mm / slot_depth_mm) ** 2 / 12)
 
 
 def wall_bending_mpa(
@@ -468,8 +459,82 @@ def wall_bending_mpa(
 
     References
     ----------
-    Cantilever, any mechanics text; fillet factor after Peterson.
+    Cantilever, any mechanics text, with the fillet factor of this room.
     """
     if loaded_length_mm <= 0 or wall_mm <= 0:
         return inf
     return fillet_factor * 6 * side_force_n * slot_depth_mm / (loaded_length_mm * wall_mm**2)
+
+
+LIP_PULL = 1.1
+LIP_SPAN = 0.65
+"""Finite elements of the lip (tests/validation/test_own_fe_lip.py): tension on its underside, by load and by slot width."""
+
+
+def lip_bending_mpa(*, edge_force_n_per_mm: float, lip_mm: float, slot_width_mm: float) -> float:
+    r"""Tension across the slot on the underside of the lip, where the seam runs on beyond the seat.
+
+    .. math:: \sigma = \frac{q}{h}\left(1.1 + 0.65 \frac{w}{h}\right)
+
+    Parameters
+    ----------
+    edge_force_n_per_mm : float
+        Load per length of edge q, [N/mm]
+    lip_mm : float
+        Thickness of the lip h, [mm]
+    slot_width_mm : float
+        Slot w, the span that the lip bridges from wall to wall, [mm]
+
+    Returns
+    -------
+    stress_mpa : float
+        Greatest tension, [MPa]
+
+    Notes
+    -----
+    Fitted to solid finite elements of lips of 4 to 9 mm, slots of 3 to 10 mm, bodies of 90 to 120 mm: within a tenth for
+    deep slots and long overhangs, 12 % below for shallow slots, up to 50 % above for short overhangs.
+
+    Examples
+    --------
+    >>> round(lip_bending_mpa(edge_force_n_per_mm=100, lip_mm=5.5, slot_width_mm=5), 1)
+    30.7
+
+    References
+    ----------
+    Derived: own finite elements (tests/validation/test_own_fe_lip.py).
+    """
+    return edge_force_n_per_mm / lip_mm * (LIP_PULL + LIP_SPAN * slot_width_mm / lip_mm)
+
+
+def lip_thickness_mm(*, edge_force_n_per_mm: float, slot_width_mm: float, stress_mpa: float) -> float:
+    r"""Thickness at which the tension under the lip just reaches a stress.
+
+    .. math:: h = \frac{1.1 q + \sqrt{(1.1 q)^2 + 2.6\,\sigma q w}}{2\sigma}
+
+    Parameters
+    ----------
+    edge_force_n_per_mm : float
+        Load per length of edge q, [N/mm]
+    slot_width_mm : float
+        Slot w, [mm]
+    stress_mpa : float
+        Stress that the lip may see σ, [MPa]
+
+    Returns
+    -------
+    thickness_mm : float
+        Needed thickness, [mm]
+
+    Examples
+    --------
+    >>> round(lip_thickness_mm(edge_force_n_per_mm=100, slot_width_mm=5, stress_mpa=30.744), 2)
+    5.5
+
+    References
+    ----------
+    The tension of this room, solved for the thickness.
+    """
+    pull = LIP_PULL * edge_force_n_per_mm
+    span = 4 * LIP_SPAN * stress_mpa * edge_force_n_per_mm * slot_width_mm
+    return (pull + sqrt(pull**2 + span)) / (2 * stress_mpa)

@@ -18,6 +18,8 @@ from geometry.rules import Check
 from geometry.sizing import Bound, Entry, Ledger, size
 
 _CM3_PER_MM3 = 1e-3
+_AFTER_THE_DRAWING = frozenset({"shop", "as_made", "as_made_2", "as_made_3"})
+"""Groups that change how the pad is made or what came of it, and neither the drawing nor its number."""
 
 
 @dataclass(frozen=True)
@@ -35,7 +37,8 @@ class Design:
     @cached_property
     def design_id(self) -> str:
         """Twelve hexadecimal digits of the measurements as understood and the engine that sized them."""
-        document = json.dumps([ENGINE_VERSION, self.understood], sort_keys=True, separators=(",", ":"))
+        drawn = {group: answers for group, answers in self.understood.items() if group not in _AFTER_THE_DRAWING}
+        document = json.dumps([ENGINE_VERSION, drawn], sort_keys=True, separators=(",", ":"))
         return hashlib.sha256(document.encode()).hexdigest()[:12]
 
     @cached_property

@@ -51,7 +51,8 @@ def shown(value: float) -> str:
         return "∞" if value > 0 else "−∞"
     digits = 4 - (math.floor(math.log10(abs(value))) if value else 0)
     text = f"{value:.{max(0, min(digits, 9))}f}"
-    return (text.rstrip("0").rstrip(".") if "." in text else text).replace("-", "−")
+    text = text.rstrip("0").rstrip(".") if "." in text else text
+    return "0" if text == "-0" else text.replace("-", "−")
 
 
 @lru_cache(maxsize=512)

@@ -197,11 +197,11 @@ class Check:
             _line(text, self.finding.numbers, result)
             for text, result in zip(self.formulas, (self.finding.value, self.finding.limit), strict=True)
         )
-        met = self.finding.value <= self.finding.limit
+        met = self.finding.value <= self.finding.limit + _ROUNDING
         sign = (
             ("≤" if met else ">")
             if self.rule.sense == "at_most"
-            else ("≥" if self.finding.value >= self.finding.limit else "<")
+            else ("≥" if self.finding.value >= self.finding.limit - _ROUNDING else "<")
         )
         return f"{value} {sign} {limit}".strip()
 
@@ -210,6 +210,10 @@ def _line(formula: str, numbers: Numbers, result: float) -> str:
     text = formulas.substituted(formula, numbers)
     answer = formulas.shown(result)
     return answer if text == answer else f"{text} = {answer}"
+
+
+_ROUNDING = 1e-9
+"""What binary arithmetic may leave of a difference that is nothing."""
 
 
 def utilisation(value: float, limit: float, sense: Sense) -> float:
@@ -223,5 +227,5 @@ def utilisation(value: float, limit: float, sense: Sense) -> float:
             return 0.0 if value <= limit else inf
         return max(0.0, value / limit)
     if limit <= 0:
-        return 0.0 if value >= limit else inf
+        return 0.0 if value >= limit - _ROUNDING else inf
     return limit / value if value > 0 else inf

@@ -45,7 +45,7 @@ HABITS: Mapping[str, Habit] = {
     "slot_depth_mm": Habit("upper", 1, linear_tolerance_mm),
     "web_mm": Habit("lower", 1, linear_tolerance_mm),
     "body_diameter_mm": Habit("lower", 2, linear_tolerance_mm),
-    "slot_corner_radius_mm": Habit("upper", 0, radius_tolerance_mm),
+    "slot_corner_radius_mm": Habit("upper", 0, linear_tolerance_mm),
 }
 """In the order in which they are chosen; the two chamfers are standard."""
 

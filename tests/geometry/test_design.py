@@ -96,6 +96,11 @@ def test_the_same_measurements_have_the_same_identity_and_others_another() -> No
     assert designed(van()).design_id != designed(van(jack__cup_bore_mm=68.1)).design_id
 
 
+def test_readings_and_machines_leave_the_number_of_the_drawing_alone() -> None:
+    document = van(as_made={"web_mm": [19.0]}, shop={"slide": "radius"})
+    assert designed(document).design_id == designed(van()).design_id
+
+
 def test_the_mass_is_volume_times_density() -> None:
     """Acetal 1.41 g/cm³; a disc ⌀109 × 22 on ⌀67.2 × 13 less a slot 5 × 16.5 × about 107: about 0.34 kg."""
     assert designed(sample("mobile_library_van")).mass_kg == pytest.approx(0.34, abs=0.01)

@@ -133,8 +133,7 @@ def test_a_failed_estimate_is_shown_where_it_occurs_with_its_numbers() -> None:
     """Oracle: the check's own value and limit; the slot's floor lies at the height of the web."""
     told = document("repair_cafe_people_carrier")
     design, section = design_pad(read_measurements(told)), section_of(told)
-    (failed,) = design.failures
-    (spot,) = section.troubles
+    failed, spot = design.failures[0], section.troubles[0]
     band = band_of(spot, section.scene)
     assert band.high[1] == design.pad.web_mm
     assert f"{failed.value:.1f} MPa, at most {failed.limit:.1f} MPa" in " ".join(_parsed(section).itertext())

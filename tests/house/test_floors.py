@@ -47,6 +47,10 @@ FLOORS: dict[str, int] = {
             "geometry.checks",
             "geometry.cautions",
             "geometry.route",
+            "geometry.inspection",
+            "geometry.readings",
+            "geometry.as_made",
+            "geometry.service_life",
             "geometry.solid",
             "geometry.exports",
             "geometry.mesh",
@@ -56,7 +60,7 @@ FLOORS: dict[str, int] = {
         3,
     ),
 }
-"""Every room that is not on floor 2; drawing and making are on 3, the web on 6."""
+"""Every room that is not on floor 2; drawing and making are on 3, the calculation on 4, the packet on 5, the web on 6."""
 KERNEL_ROOMS = {"geometry.solid", "geometry.exports"}
 KERNEL = {"cadquery", "OCP"}
 
@@ -64,6 +68,10 @@ KERNEL = {"cadquery", "OCP"}
 def floor_of(module: str) -> int:
     if module.startswith("server"):
         return 6
+    if module.startswith("geometry.packet"):
+        return 5
+    if module.startswith("geometry.calculation"):
+        return 4
     if module.startswith(("geometry.drawing", "geometry.making")):
         return 3
     return FLOORS.get(module, 2)

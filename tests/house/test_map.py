@@ -9,6 +9,7 @@ from pathlib import Path
 
 import pytest
 
+import geometry.checks  # noqa: F401 - registers every check
 from geometry.rules import CHECK_RULES
 from tests.house.test_floors import MODULES, floor_of
 

@@ -1,8 +1,9 @@
 """Boussinesq's strip load on a half space, table of soil-mechanics texts (from memory, recomputed): the stress under the
 middle at depths of 0.5, 1 and 2 widths is 0.818, 0.550 and 0.306 of the load.
 
-The program spreads the load at 1 : 2 to both sides, 1/(1 + z/B): before anything was adjusted 0.667, 0.500, 0.333, that is
-18 % and 9 % below and 9 % above the table. What counts is the sum over the depth, tested with the indentation.
+A load spread at 1 : 2 to both sides, 1/(1 + z/B), would be 18 % and 9 % below and 9 % above the table; the program once
+used that for the indentation and no longer does. The table is the outside witness for the finite elements that the
+indentation and the wall's root are compared with.
 """
 
 from math import atan, pi, sin
@@ -10,7 +11,6 @@ from math import atan, pi, sin
 import numpy as np
 import pytest
 
-from geometry.bearing import indentation_mm
 from tests.validation.fe import Array, Plane, graded_mesh
 
 TABLE = [(0.5, 0.818), (1.0, 0.550), (2.0, 0.306)]
@@ -20,15 +20,6 @@ def strip_stress(depth: float) -> float:
     """Stress under the middle of a strip of width 1 and pressure 1."""
     theta = atan(1 / (2 * depth))
     return (2 * theta + sin(2 * theta)) / pi
-
-
-def _spread(depth: float) -> float:
-    """The stress that the indentation formula adds up: its rate with depth, for a strip of width 1."""
-    deeper, shallower = (
-        indentation_mm(pressure_mpa=1, edge_thickness_mm=1, web_mm=depth + step, modulus_mpa=1)
-        for step in (1e-6, -1e-6)
-    )
-    return (deeper - shallower) / 2e-6
 
 
 @pytest.mark.parametrize(("depth", "stress"), TABLE)
@@ -53,11 +44,3 @@ def test_finite_elements_of_a_deep_block_give_the_table() -> None:
     near = np.flatnonzero((places[0] < 0.1) & (depths > 0.4) & (depths < 2.2))
     assert len(near) >= 20
     assert -stresses[1][near].mean() == pytest.approx(np.mean([strip_stress(z) for z in depths[near]]), rel=0.02)
-
-
-@pytest.mark.parametrize(("depth", "stress"), TABLE)
-def test_the_assumed_spread_brackets_the_table(depth: float, stress: float) -> None:
-    """Oracle: the table; less than it near the edge, more further down, never more than a fifth away."""
-    assert _spread(depth) == pytest.approx(1 / (1 + depth), abs=1e-6)
-    assert (_spread(depth) < stress) == (depth < 1.5)
-    assert _spread(depth) == pytest.approx(stress, rel=0.19)

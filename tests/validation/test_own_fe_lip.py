@@ -8,7 +8,7 @@ anything was adjusted, for lips of 4 to 9 mm, slots of 3 to 10 mm, bodies of 90 
 * the lip is bent as well, from wall to wall: its underside is pulled across the slot by 1.3 to 2.2 times q/h, h the lip's
   thickness. That uses 1.6 to 2.5 times as much of σ as the shear uses of σ/√3: bending, which is not judged, governs.
   q/h (1.1 + 0.65 w/h), w the slot's width, lies between 12 % below (shallow slots) and 50 % above the elements (short
-  overhangs), within 10 % for the deep slots and long overhangs that are usual.
+  overhangs), within 10 % for the deep slots and long overhangs that are usual. The program sizes and judges by it since.
 """
 
 from functools import cache

@@ -2,7 +2,7 @@
 
 from math import sqrt
 
-from geometry.bearing import floor_factor
+from geometry.bearing import floor_factor, lip_thickness_mm
 from geometry.draft import Draft
 from geometry.provenance import derived, memory
 from geometry.rules import Numbers, bound
@@ -10,6 +10,8 @@ from geometry.rules import Numbers, bound
 MARKING_MOST = 2.0
 """Upper end of the floor factor where a lasting mark is judged."""
 MARKING_AIM = 0.8
+LIP_STRESS_SHARE = 2.0
+"""Tension under the lip over the allowable stress: yield 2σ, less the factor 1.5, times a rectangle's plastic shape factor 1.5."""
 _FIT = derived("Worst case of measurement, growth and milling tolerance (ISO 2768-1 m)")
 
 
@@ -110,6 +112,25 @@ def _walls_clear_the_sill(d: Draft) -> float:
 )
 def _web_is_not_punched(d: Draft) -> float:
     return sqrt(3) * d.edge_force_n_per_mm / (2 * d.c.allowable_mpa)
+
+
+@bound(
+    "web_mm",
+    "lower",
+    "The lip under the overhanging seam is not bent through between the slot's walls.",
+    formula="seat_length + (1.1 * q + sqrt((1.1 * q)**2 + 5.2 * sigma_allow * q * slot)) / (4 * sigma_allow)",
+    source=derived("Own finite elements of the lip, up to 2σ on its underside"),
+    needs=("jack.cup_depth_mm", "seam.thickness_mm", "car.gross_mass_kg", "make.material"),
+    numbers=lambda d: {**_slot(d), "seat_length": d.seat_length_mm},
+)
+def _lip_is_not_bent_through(d: Draft) -> float | None:
+    if d.loaded_length_mm <= d.seat_diameter_mm or d.edge_force_n_per_mm <= 0:
+        return None
+    return d.seat_length_mm + lip_thickness_mm(
+        edge_force_n_per_mm=d.edge_force_n_per_mm,
+        slot_width_mm=d.slot_width_mm,
+        stress_mpa=LIP_STRESS_SHARE * d.c.allowable_mpa,
+    )
 
 
 @bound(

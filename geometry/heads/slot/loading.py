@@ -69,7 +69,7 @@ def slot_loading(c: Conditions, pad: Pad, spread: Spread = AS_DRAWN) -> SlotLoad
         ),
         wall_mm=wall,
         fillet_factor=fillet_factor(
-            wall_mm=wall, slot_width_mm=pad.slot_width_mm, fillet_radius_mm=pad.slot_corner_radius_mm
+            wall_mm=wall, slot_depth_mm=pad.slot_depth_mm, fillet_radius_mm=pad.slot_corner_radius_mm
         ),
         free_strip_mm=seam.height_mm - pad.slot_depth_mm + pad.slot_mouth_chamfer_mm,
         tight_play_mm=narrowest - seam.thickness_mm - c.u - seam.bow_mm,
