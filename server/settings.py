@@ -34,7 +34,8 @@ class Settings:
     kernel_memory_mb: int = 1024
     """How much memory one model may take beyond what its process starts with."""
     model_cache_folder: str = ""
-    """A folder in which finished model files are kept, shared by all servers of one machine; empty to keep none."""
+    """A folder in which finished model files are kept, shared by all servers of one machine; empty for ``seamrest/models`` in
+    the user's cache folder (``$XDG_CACHE_HOME``, else ``~/.cache``); ``none`` to keep none."""
     model_cache_mb: int = 200
     """How large that folder may grow; the files longest unused go first."""
     body_limit_bytes: int = 65536
@@ -45,7 +46,7 @@ class Settings:
     base_address: str = ""
     """How people reach this server, such as ``https://pads.example``: links to copy and preview pictures start with it;
     empty for the address that a request came to."""
-    import_limit_bytes: int = 4_194_304
+    import_limit_bytes: int = 16_777_216
     """The largest file of saved designs that is taken in."""
     drawing_date: str = ""
     """The day on every drawing, such as ``2026-11-25``; empty for today (UTC). Set it for files equal byte for byte."""

@@ -14,7 +14,7 @@ from server.store.errors import FullError, NewerRevisionError, NoSuchRevisionErr
 from server.store.keys import letters_of, new_secret
 from server.store.tables import designs, files, revisions
 
-MOST_REVISIONS = 500
+MOST_REVISIONS = 200
 """Of one design; a page lists them all."""
 
 
@@ -23,7 +23,7 @@ class Kept:
     """Everything about one worked-out design that a revision keeps, as it was on the day."""
 
     document: Mapping[str, Any]
-    """The measurements as understood, in mm and kg."""
+    """The measurements that were given, in mm and kg."""
     address: str
     """The working sheet's address, with the texts as typed."""
     design: Mapping[str, Any]
@@ -87,8 +87,8 @@ def now() -> datetime:
 
 
 def as_json(value: object) -> str:
-    """JSON as it is kept: the same text for the same value."""
-    return json.dumps(value, ensure_ascii=True, allow_nan=False, sort_keys=True, separators=(",", ":"))
+    """JSON as it is kept: in the order in which it was written, and in characters that every database holds."""
+    return json.dumps(value, ensure_ascii=True, allow_nan=False, separators=(",", ":"))
 
 
 def add_design(connection: Connection, *, title: str, note: str = "") -> str:

@@ -1,7 +1,7 @@
 """Both databases for every test that keeps something, and applications on them."""
 
 from collections.abc import AsyncIterator, Iterator
-from contextlib import ExitStack
+from contextlib import ExitStack, asynccontextmanager, contextmanager
 from itertools import count
 from pathlib import Path
 
@@ -57,7 +57,21 @@ async def asking(setting: str) -> AsyncIterator[AsyncClient]:
         yield client
 
 
-def client_of(setting: str, *, base_address: str = "") -> AsyncClient:
+@asynccontextmanager
+async def client_of(setting: str, *, base_address: str = "") -> AsyncIterator[AsyncClient]:
     """A client of an application of its own on a database, as if another process ran it."""
     chosen = Settings(database=setting, drawing_date="2026-02-03", kernel_workers=1, base_address=base_address)
-    return AsyncClient(transport=ASGITransport(app=create_app(chosen)), base_url="http://pads.test")
+    app = create_app(chosen)
+    async with AsyncClient(transport=ASGITransport(app=app), base_url="http://pads.test") as client:
+        yield client
+    app.state.store.close()
+
+
+@contextmanager
+def opened(setting: str) -> Iterator[Database]:
+    """The database behind the applications' backs."""
+    database = Database(setting)
+    try:
+        yield database
+    finally:
+        database.close()

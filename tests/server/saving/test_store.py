@@ -232,8 +232,8 @@ def test_a_database_that_cannot_be_is_said_in_words(wrong: str) -> None:
     assert "nobody@" not in str(told.value)
 
 
-def test_the_same_value_is_kept_as_the_same_text() -> None:
-    assert as_json({"b": 1.0, "a": "ü"}) == '{"a":"\\u00fc","b":1.0}'
+def test_json_keeps_its_order_and_is_plain_text() -> None:
+    assert as_json({"b": 1.0, "a": "ü\0"}) == '{"b":1.0,"a":"\\u00fc\\u0000"}'
 
 
 def test_letters_and_numbers_of_revisions_belong_together() -> None:

@@ -1,0 +1,126 @@
+"""Designs without accounts: the page of links that this browser has opened, and files that depend on no server."""
+
+import json
+from dataclasses import dataclass
+from typing import Any
+
+from fastapi import APIRouter, Request
+from starlette.concurrency import run_in_threadpool
+from starlette.datastructures import UploadFile
+from starlette.exceptions import HTTPException
+from starlette.responses import RedirectResponse, Response
+
+from geometry.cautions import ONE_LINE
+from geometry.errors import BadMeasurementsError
+from server import links
+from server.collection import BroughtIn, taken_in, written
+from server.documents import parse_json, query_pairs
+from server.fields import FIELDS, group_models
+from server.forms import read_form
+from server.problems import AnsweredError, json_bytes
+from server.saved_pages import PRIVATE, UnusableError, fields_of, private_page, store_of
+from server.saving import link_parts
+
+router = APIRouter(include_in_schema=False)
+
+
+@dataclass(frozen=True, slots=True)
+class MinePage:
+    """The page of links that this browser has opened; which they are, only the browser knows."""
+
+    caution_line: str = ONE_LINE
+
+
+@dataclass(frozen=True, slots=True)
+class BroughtPage:
+    """What came of taking in a file."""
+
+    designs: tuple[tuple[BroughtIn, str], ...]
+    """Each design with the address of its owner."""
+    caution_line: str = ONE_LINE
+
+
+@router.get("/mine")
+async def mine() -> Response:
+    """What this browser remembers, and files to take and to bring."""
+    return private_page("mine.html", MinePage())
+
+
+@router.post("/mine/export")
+async def take(request: Request) -> Response:
+    """Everything behind some links, as one file."""
+    sent = await fields_of(request)
+    lines = [line.strip() for line in sent.get("links", "").splitlines() if line.strip()]
+    if not lines:
+        raise UnusableError("There is no link to take anything from. Put one on each line.")
+    secrets = [link_parts(line)[0] for line in lines]
+    found = await run_in_threadpool(written, store_of(request), secrets)
+    headers = PRIVATE | {"Content-Disposition": 'attachment; filename="seamrest-designs.json"'}
+    return Response(json_bytes(found), headers=headers, media_type="application/json")
+
+
+@router.post("/mine/import")
+async def bring(request: Request) -> Response:
+    """Take in a file of saved designs; each becomes a new design with new links."""
+    file = await _uploaded_json(request)
+    issued = request.app.state.settings.drawing_day()
+    found = await run_in_threadpool(lambda: taken_in(store_of(request), file, issued=issued))
+    ways = tuple((d, links.saved_address(d.owner, d.letters) if d.owner else "") for d in found)
+    return private_page("brought.html", BroughtPage(ways), 200 if any(d.owner for d in found) else 422)
+
+
+@router.get("/pad.document.json")
+async def document(request: Request) -> Response:
+    """The measurement document of an address, as far as it is filled in, to be opened anywhere."""
+    reading = read_form([pair for pair in query_pairs(request) if pair[1].strip()])
+    if reading.problems:
+        raise BadMeasurementsError(reading.problems)
+    content = json.dumps(reading.document, ensure_ascii=False, indent=1).encode()
+    headers = {"Content-Disposition": 'attachment; filename="measurements.json"'}
+    return Response(content, headers=headers, media_type="application/json")
+
+
+@router.post("/pad/document")
+async def open_document(request: Request) -> Response:
+    """The working sheet of a measurement document that is sent as a file; nothing of it is kept."""
+    found = await _uploaded_json(request)
+    # A design's own JSON holds its measurements.
+    whole = found["measurements"] if isinstance(found.get("measurements"), dict) else found
+    strangers = _strangers(whole)
+    if strangers:
+        raise UnusableError(
+            f"This is no measurement document: it has a field “{strangers[0][:80]}”, which is not known."
+        )
+    return RedirectResponse(links.address_of_document(whole), 303)
+
+
+def _strangers(document: dict[str, Any]) -> list[str]:
+    """Fields of a document that are none of ours; its version is not asked for and does no harm."""
+    groups, found = group_models(), []
+    for name, value in document.items():
+        if name in groups and isinstance(value, dict):
+            found += [f"{name}.{part}" for part in value if f"{name}.{part}" not in FIELDS]
+        elif name not in FIELDS and name != "version":
+            found.append(name)
+    return found
+
+
+async def _uploaded_json(request: Request) -> dict[str, Any]:
+    """The one JSON file of a form.
+
+    Raises UnusableError where there is none.
+    """
+    if not request.headers.get("content-type", "").startswith("multipart/form-data"):
+        raise UnusableError("This address takes a file that a form of its own page sends.")
+    try:
+        async with request.form(max_files=1, max_fields=5) as form:
+            file = form.get("file")
+            content = await file.read() if isinstance(file, UploadFile) else b""
+    except HTTPException as error:
+        raise UnusableError(f"The file did not come through: {error.detail}") from None
+    if not content:
+        raise UnusableError("No file was chosen. Go back and choose one.")
+    try:
+        return parse_json(content)
+    except AnsweredError as error:
+        raise UnusableError(f"The file cannot be read. {error}") from None

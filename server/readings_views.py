@@ -1,0 +1,86 @@
+"""Readings of a finished part: judged once when they are given, kept with their outcome, and shown as kept."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any, Literal
+
+from geometry import ENGINE_VERSION
+from geometry.as_made import judge_as_made
+from geometry.conditions import conditions_of
+from geometry.document.as_made import READABLE, ReadingSet
+from geometry.drawing.table import WORDS
+from geometry.errors import BadMeasurementsError, Problem
+from geometry.measurements import read_measurements
+from server import shown
+from server.forms import FormReading
+from server.store.designs import Revision
+from server.store.exchange import Reading
+from server.working_out import pad_of
+
+GROUP = "as_made"
+"""The group of the document that one set of readings is."""
+
+
+@dataclass(frozen=True, slots=True)
+class ReadingView:
+    """One set of readings as kept."""
+
+    by: str
+    outcome: str
+    reasons: tuple[str, ...]
+    rows: tuple[tuple[str, str, str], ...]
+    """Dimension, what was read, and how it was judged."""
+    beside: str
+
+
+def judged_readings(revision: Revision, form: FormReading, units: str) -> dict[str, Any]:
+    """A set of readings from a form, judged against the revision as saved: what is kept of it.
+
+    Raises BadMeasurementsError where a reading cannot be, or none is given.
+    """
+    problems = tuple(p for p in form.problems if p.field.startswith(f"{GROUP}."))
+    if problems:
+        raise BadMeasurementsError(problems)
+    return judged_set(revision, form.document.get(GROUP, {}), units)
+
+
+def judged_set(revision: Revision, given: Mapping[str, Any], units: str) -> dict[str, Any]:
+    """A set of readings in mm, judged against the revision as saved: what is kept of it.
+
+    Raises BadMeasurementsError where a reading cannot be, or none is given.
+    """
+    document = read_measurements({**revision.document, GROUP: given})
+    taken = document.as_made
+    if not taken.given():
+        raise BadMeasurementsError((Problem(GROUP, None, "Give at least one reading."),))
+    made = judge_as_made(pad_of(revision.design), conditions_of(document), (taken,))
+    side: Literal["mm", "in"] = "in" if units == "in" else "mm"
+    return {
+        "set": taken.model_dump(mode="json", exclude_unset=True),
+        "outcome": made.outcome,
+        "words": made.words,
+        "reasons": [sentence.shown(side) for sentence in (*made.reasons, *made.notes)],
+        "judged": {j.dimension: j.words.shown(side) for j in made.judged if j.dimension in taken.given()},
+        "engine_version": ENGINE_VERSION,
+    }
+
+
+def reading_view(reading: Reading, by: str, units: str) -> ReadingView:
+    """One set as it was kept; nothing is judged again."""
+    kept = reading.readings
+    rows = [
+        (WORDS[name], _read(kept["set"][name], units), kept["judged"].get(name, "")) for name in _names(kept["set"])
+    ]
+    note = kept["set"].get("note", "")
+    instrument = kept["set"].get("instrument", ReadingSet.model_fields["instrument"].default)
+    return ReadingView(
+        by, kept["words"], tuple(kept["reasons"]), tuple(rows), f"Read with a {instrument}. {note}".strip()
+    )
+
+
+def _names(taken: Mapping[str, Any]) -> list[str]:
+    return [name for name in READABLE if taken.get(name)]
+
+
+def _read(readings: list[float], units: str) -> str:
+    return "; ".join(shown.length(reading, units) for reading in readings) + f" {units}"

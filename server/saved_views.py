@@ -1,0 +1,383 @@
+"""A saved design in words: what a machinist needs first, then what others added. Nothing is sized again."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any, get_args
+from urllib.parse import urlencode
+
+from geometry import ENGINE_VERSION
+from geometry.cautions import ONE_LINE
+from geometry.drawing.facts import Projection, SheetFacts
+from geometry.drawing.facts import Units as SheetUnits
+from geometry.drawing.measures import GENERAL, length_words, measures
+from geometry.drawing.table import WORDS
+from geometry.errors import BadMeasurementsError, NoPadFitsError
+from server import shown
+from server.design_views import SIGNAL_WORDS, CautionGroup
+from server.difference import difference
+from server.links import CONFIRM_KEY, CONFIRM_NOT_FIT, saved_address
+from server.readings_views import ReadingView, reading_view
+from server.store.designs import Entry, Revision
+from server.store.exchange import Proposal, Reading, Remark
+from server.store.keys import Kind, letters_of
+from server.store.links import Access
+from server.working_out import design_today, facts_of, pad_of
+
+FIVE = ("seat_diameter_mm", "seat_length_mm", "slot_width_mm", "slot_depth_mm", "web_mm")
+"""What decides whether the pad goes into the cup, keeps off its rim, takes the seam, clears the sill, and carries."""
+_WHY = (
+    "goes into the cup",
+    "keeps the lip off the rim",
+    "takes the seam",
+    "keeps clear of the sill",
+    "carries the seam",
+)
+_UNITS_WORDS: Mapping[SheetUnits, str] = {"mm": "mm", "in": "inch", "dual": "both"}
+_PROJECTION_WORDS: Mapping[Projection, str] = {"first": "first angle", "third": "third angle"}
+SAID = {
+    "saved": "Saved. The links below lead to it; whoever has one needs no account.",
+    "same": "Nothing has changed since this revision, so no new one was saved.",
+    "remark": "The remark stands below.",
+    "readings": "The readings stand below.",
+    "proposal": "The proposal stands below. The design itself has not changed.",
+    "renamed": "Title and note are changed.",
+    "links": "The links are changed.",
+    "brought": "Taken in from a file, and worked out anew here.",
+}
+"""What a page says after something was sent from it, by the word in its address."""
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """Words that lead somewhere."""
+
+    words: str
+    href: str
+    is_here: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Viewer:
+    """How somebody wants to see the sizes; what they do not choose is as saved."""
+
+    units: SheetUnits | None = None
+    projection: Projection | None = None
+
+    @classmethod
+    def of(cls, query: Mapping[str, str]) -> "Viewer":
+        """The choices in an address; what is none of them counts as not chosen."""
+        units = next((u for u in get_args(SheetUnits) if u == query.get("units")), None)
+        return cls(units, next((p for p in get_args(Projection) if p == query.get("projection")), None))
+
+    def keys(self, **changes: str) -> dict[str, str]:
+        """The choices as keys of an address."""
+        return {"units": self.units or "", "projection": self.projection or ""} | changes
+
+
+@dataclass(frozen=True, slots=True)
+class SizeView:
+    """One of the sizes that decide, with its limits."""
+
+    title: str
+    why: str
+    nominal: str
+    lower: str
+    upper: str
+
+
+@dataclass(frozen=True, slots=True)
+class FileView:
+    """One file to take."""
+
+    name: str
+    words: str
+    href: str
+
+
+@dataclass(frozen=True, slots=True)
+class TodayView:
+    """What today's program would make of it."""
+
+    words: str
+    compare: str
+    """Where the two stand side by side; empty where there is nothing to compare with."""
+
+
+@dataclass(frozen=True, slots=True)
+class EntryView:
+    """One line in the list of revisions."""
+
+    letters: str
+    href: str
+    line: str
+    note: str
+    compare: str
+    is_here: bool
+
+
+@dataclass(frozen=True, slots=True)
+class RemarkView:
+    """A remark with who and when."""
+
+    by: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class ProposalView:
+    """A proposal with its verdict, its difference and the way to its working sheet."""
+
+    by: str
+    words: str
+    verdict: str
+    compare: str
+    sheet: str
+
+
+@dataclass(frozen=True, slots=True)
+class SavedPage:
+    """One revision of a saved design, for the holder of one link."""
+
+    title: str
+    design_note: str
+    letters: str
+    kind: Kind
+    is_owner: bool
+    may_add: bool
+    here: str
+    saved_line: str
+    note: str
+    verdict: str
+    is_fit: bool
+    said: str
+    newer: Way | None
+    today: TodayView | None
+    units: tuple[Way, ...]
+    projections: tuple[Way, ...]
+    needs: tuple[tuple[str, str], ...]
+    sizes: tuple[SizeView, ...]
+    tolerance: str
+    drawing: str
+    files: tuple[FileView, ...]
+    models: tuple[FileView, ...]
+    confirm: tuple[str, str]
+    sheet: str
+    try_it: str
+    entries: tuple[EntryView, ...]
+    remarks: tuple[RemarkView, ...]
+    proposals: tuple[ProposalView, ...]
+    readings: tuple[ReadingView, ...]
+    take_readings: str
+    cautions: tuple[CautionGroup, ...]
+    caution_line: str
+    path: str
+    """The address that forms of this revision are sent below."""
+    design_path: str
+
+
+@dataclass(frozen=True, slots=True)
+class Beside:
+    """What stands beside a revision in the database."""
+
+    entries: Sequence[Entry]
+    remarks: Sequence[Remark]
+    readings: Sequence[Reading]
+    proposals: Sequence[Proposal]
+
+
+def saved_page(access: Access, revision: Revision, beside: Beside, viewer: Viewer, said: str) -> SavedPage:
+    """The context of a revision's page."""
+    secret, letters, design = access.secret, revision.letters, revision.design
+    facts = facts_of(revision, units=viewer.units, projection=viewer.projection)
+    eye = eye_units(facts)
+    at = saved_address(secret, letters)
+    return SavedPage(
+        title=access.design.title or design["title"] or "Lifting pad",
+        design_note=access.design.note,
+        letters=letters,
+        kind=access.kind,
+        is_owner=access.is_owner,
+        may_add=access.may_add,
+        here=saved_address(secret, letters, "", **viewer.keys()),
+        saved_line=f"Revision {letters}, saved {day_words(revision.created_at)}. Design {design['design_id']}.",
+        note=revision.note,
+        verdict=design["verdict"],
+        is_fit=design["fit_to_make"],
+        said=SAID.get(said, ""),
+        newer=_newer(access, revision, beside.entries),
+        today=_today(access, revision, eye),
+        units=_units(access, letters, facts, viewer),
+        projections=_projections(access, letters, facts, viewer),
+        needs=_needs(revision, facts, eye),
+        sizes=_sizes(revision, facts),
+        tolerance=f"{GENERAL} (medium) for every size that carries no tolerance of its own. Sizes at 20 °C.",
+        drawing=saved_address(secret, letters, ".svg", **viewer.keys()),
+        files=_files(access, letters, viewer),
+        models=_models(access, letters),
+        confirm=(CONFIRM_KEY, CONFIRM_NOT_FIT),
+        sheet=revision.address,
+        try_it=f"{at}/try",
+        entries=tuple(_entry(access, e, letters) for e in beside.entries),
+        remarks=tuple(RemarkView(_by(r.name or r.kind, r.created_at), r.words) for r in beside.remarks),
+        proposals=tuple(_proposal(access, letters, p) for p in beside.proposals),
+        readings=tuple(reading_view(r, _by(r.name, r.created_at), eye) for r in beside.readings),
+        take_readings=f"{at}/readings",
+        cautions=_cautions(design["cautions"]),
+        caution_line=ONE_LINE,
+        path=at,
+        design_path=saved_address(secret),
+    )
+
+
+def eye_units(facts: SheetFacts) -> str:
+    """The units of figures in a sentence: a sheet may show both, a sentence shows one."""
+    return "in" if facts.units == "in" else "mm"
+
+
+def day_words(moment: datetime) -> str:
+    """A moment as a day and a time, in UTC."""
+    return f"{moment.day} {moment:%B %Y, %H:%M} UTC"
+
+
+def _by(name: str, moment: datetime) -> str:
+    return f"{name or 'Somebody'}, {day_words(moment)}"
+
+
+def _newer(access: Access, revision: Revision, entries: Sequence[Entry]) -> Way | None:
+    newest = max(entry.number for entry in entries)
+    if newest == revision.number:
+        return None
+    letters = letters_of(newest)
+    words = f"A newer revision exists: {letters}. This page shows {revision.letters} as it was saved."
+    return Way(words, saved_address(access.secret, letters))
+
+
+def _today(access: Access, revision: Revision, eye: str) -> TodayView | None:
+    """Whether today's program would come to something else."""
+    by = f"Saved by version {revision.engine_version} of the calculation; today's is {ENGINE_VERSION}."
+    try:
+        today = design_today(revision)
+    except NoPadFitsError as error:
+        return TodayView(f"{by} Today's finds no pad for these measurements: {error.words}", "")
+    except BadMeasurementsError as error:
+        return TodayView(f"{by} Today's does not take these measurements: {error.problems[0].message}", "")
+    if today is None:
+        return None
+    found = difference(revision.design, today.to_dict(), eye)
+    if found.is_nothing:
+        return None
+    words = f"{by} It would come out differently today: {len(found.sizes)} sizes and {len(found.estimates)} estimates."
+    return TodayView(words, compare_address(access, revision.letters, "today"))
+
+
+def compare_address(access: Access, letters: str, with_: str) -> str:
+    """Where a revision stands beside another, a proposal, or what today's program makes of it."""
+    return saved_address(access.secret, letters, "/difference") + "?" + urlencode({"with": with_})
+
+
+def _units(access: Access, letters: str, facts: SheetFacts, viewer: Viewer) -> tuple[Way, ...]:
+    return tuple(
+        Way(words, saved_address(access.secret, letters, "", **viewer.keys(units=units)), units == facts.units)
+        for units, words in _UNITS_WORDS.items()
+    )
+
+
+def _projections(access: Access, letters: str, facts: SheetFacts, viewer: Viewer) -> tuple[Way, ...]:
+    return tuple(
+        Way(words, saved_address(access.secret, letters, "", **viewer.keys(projection=p)), p == facts.projection)
+        for p, words in _PROJECTION_WORDS.items()
+    )
+
+
+def _needs(revision: Revision, facts: SheetFacts, eye: str) -> tuple[tuple[str, str], ...]:
+    """What to have ready before the first cut."""
+    design = revision.design
+    across, tall = (design["pad"][name] for name in ("body_diameter_mm", "overall_height_mm"))
+    return (
+        ("Stock", stock_words(design, eye)),
+        ("Material", facts.material),
+        ("Its state", facts.moisture),
+        ("Finished size", f"⌀{length_words(across, facts.units)} × {length_words(tall, facts.units)}"),
+        ("Mass", f"about {shown.mass(facts.mass_kg, eye)}"),
+    )
+
+
+def stock_words(design: Mapping[str, Any], eye: str) -> str:
+    """The bar that the pad comes out of, as the estimate of that name found it."""
+    check = next((c for c in design["checks"] if c["code"] == "stock"), None)
+    if check is None or check["limit"] is None or check["verdict"] not in {"pass", "fail"}:
+        return check["words"] if check else "not judged"
+    if check["verdict"] == "fail":
+        return str(check["words"])
+    return f"bar of {shown.length_with_unit(check['limit'], eye)}"
+
+
+def _sizes(revision: Revision, facts: SheetFacts) -> tuple[SizeView, ...]:
+    found = measures(pad_of(revision.design), facts)
+    return tuple(
+        SizeView(
+            WORDS[name],
+            why,
+            found[name].words,
+            length_words(found[name].lower_mm, facts.units),
+            length_words(found[name].upper_mm, facts.units),
+        )
+        for name, why in zip(FIVE, _WHY, strict=True)
+    )
+
+
+def _files(access: Access, letters: str, viewer: Viewer) -> tuple[FileView, ...]:
+    drawn = tuple(
+        FileView(name, words, saved_address(access.secret, letters, ending, **viewer.keys()))
+        for name, words, ending in (
+            ("PDF", "the drawing on paper", ".pdf"),
+            ("DXF", "the drawing for another drawing program", ".dxf"),
+            ("SVG", "the drawing as a picture", ".svg"),
+        )
+    )
+    data = (
+        FileView("JSON", "everything that was worked out, as data", saved_address(access.secret, letters, ".json")),
+        FileView(
+            "Measurements", "the document to open elsewhere", saved_address(access.secret, letters, ".document.json")
+        ),
+    )
+    return drawn + data
+
+
+def _models(access: Access, letters: str) -> tuple[FileView, ...]:
+    return tuple(
+        FileView(name, words, saved_address(access.secret, letters, ending))
+        for name, words, ending in (
+            ("STEP", "the exact solid, for machining", ".step"),
+            ("STL", "the solid in triangles", ".stl"),
+            ("3MF", "the solid in triangles, with its unit, for printing", ".3mf"),
+        )
+    )
+
+
+def _entry(access: Access, entry: Entry, here: str) -> EntryView:
+    return EntryView(
+        letters=entry.letters,
+        href=saved_address(access.secret, entry.letters),
+        line=f"{day_words(entry.created_at)}. {entry.verdict}",
+        note=entry.note,
+        compare="" if entry.letters == here else compare_address(access, here, entry.letters),
+        is_here=entry.letters == here,
+    )
+
+
+def _proposal(access: Access, letters: str, proposal: Proposal) -> ProposalView:
+    return ProposalView(
+        by=_by(proposal.name, proposal.created_at),
+        words=proposal.words,
+        verdict=proposal.design["verdict"],
+        compare=compare_address(access, letters, proposal.id),
+        sheet=proposal.address,
+    )
+
+
+def _cautions(kept: Sequence[Mapping[str, str]]) -> tuple[CautionGroup, ...]:
+    """The cautions as saved, the gravest first."""
+    found = ((signal, tuple(c["text"] for c in kept if c["signal"] == signal)) for signal in SIGNAL_WORDS)
+    return tuple(CautionGroup(signal, sentences) for signal, sentences in found if sentences)
