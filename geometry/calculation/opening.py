@@ -7,7 +7,7 @@ from math import isfinite
 from geometry import formulas, lift
 from geometry.calculation.book import Book, Line
 from geometry.design import Design
-from geometry.provenance import Mark, Source, derived, found, memory, recomputed
+from geometry.provenance import Mark, Source, derived, found, memory
 from geometry.rules import Check
 from geometry.sensitivity import GOVERNING
 from geometry.symbols import symbol_in
@@ -103,7 +103,15 @@ _LIMIT_FACTORS = (
         memory("Sill steels are commonly 210–350 MPa"),
     ),
     Factor("0.8", "of the marking limit: the aim of the body's size", derived("Room before the floor is marked")),
-    Factor("K_t", "on the bending stress of a wall: its root fillet", recomputed("Peterson/Pilkey chart")),
+    Factor(
+        "2",
+        "on σ_allow: tension under the lip, bent from wall to wall",
+        derived("2 σ_allow stands for the yield, 1.5 against it, times 1.5, the plastic shape factor of a rectangle"),
+    ),
+    Factor("2/1.5", "on σ_allow: the peak at the root of a slot wall", derived("As for the slot's floor")),
+    Factor(
+        "K_t", "on the bending stress of a wall: its root fillet", derived("Fitted to own finite elements of the slot")
+    ),
 )
 
 

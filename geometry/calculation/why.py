@@ -67,7 +67,7 @@ def why(design: Design, entry: Entry) -> str:
     bound = entry.deciding
     if bound is None:
         return f"{length(entry.value_mm)} because {_CHAMFER}."
-    phrase = PHRASES[entry.dimension, bound.rule.formula](Told(design, bound, entry.value_mm))
+    phrase = PHRASES[phrase_key(bound.rule)](Told(design, bound, entry.value_mm))
     return f"{length(entry.value_mm)} because {phrase}{_rounding(design, entry, bound)}."
 
 
@@ -162,6 +162,13 @@ PHRASES: Mapping[tuple[str, str], Phrase] = MappingProxyType(
         ("web_mm", "seat_length + max(4, sqrt(3) * q / (2 * sigma_allow))"): lambda b: (
             f"the seat is {b.mm('seat_length')} long and above it the lip must carry the edge's {b.numbers['q']:.0f} N/mm at"
             f" {b.numbers['sigma_allow']:.1f} MPa"
+        ),
+        (
+            "web_mm",
+            "seat_length + (1.1 * q + sqrt((1.1 * q)**2 + 5.2 * sigma_allow * q * slot)) / (4 * sigma_allow)",
+        ): lambda b: (
+            f"the seat is {b.mm('seat_length')} long and above it the lip must not be bent through across a slot of"
+            f" {b.mm('slot')} by the edge's {b.numbers['q']:.0f} N/mm"
         ),
         (
             "web_mm",
