@@ -3,7 +3,6 @@
 from collections.abc import AsyncIterator
 from contextlib import asynccontextmanager
 from functools import partial
-from pathlib import Path
 
 from fastapi import FastAPI
 from starlette.concurrency import run_in_threadpool
@@ -12,9 +11,9 @@ from starlette.responses import FileResponse
 
 from geometry import ENGINE_VERSION
 from geometry.errors import SeamrestError
-from server import api, downloads, pages, turn
+from server import advice, api, calculation, downloads, materials_page, pages, turn
 from server.links import static_file
-from server.model_cache import ModelCache
+from server.model_cache import open_cache
 from server.openapi import describe
 from server.problems import NOT_FOUND, AnsweredError, answer_error, answer_http_error
 from server.protocol import HeadAsGet
@@ -50,10 +49,10 @@ def create_app(settings: Settings | None = None) -> FastAPI:
         line=chosen.kernel_line,
         timeout_s=chosen.kernel_timeout_s,
         memory_mb=chosen.kernel_memory_mb,
+        cache=open_cache(chosen.model_cache_folder, max_bytes=chosen.model_cache_mb * 2**20),
     )
-    folder = chosen.model_cache_folder
-    app.state.model_cache = ModelCache(Path(folder), max_bytes=chosen.model_cache_mb * 2**20) if folder else None
-    for router in (pages.router, turn.router, downloads.router, api.router):
+    rooms = (pages, turn, calculation, advice, materials_page, downloads, api)
+    for router in (room.router for room in rooms):
         app.include_router(router)
     add_saving(app, chosen)
     app.add_api_route("/static/{path:path}", static, methods=["GET"], include_in_schema=False)
