@@ -1,0 +1,76 @@
+"""How every sheet for paper is set: data as JSON, the shipped font alone, a fixed day, tags for readers of the screen."""
+
+import json
+from collections.abc import Iterable, Mapping
+from datetime import date
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import typst
+
+from geometry.cautions import ONE_LINE
+from geometry.drawing.facts import SheetFacts
+from geometry.drawing.frame import NOT_FIT
+from geometry.drawing.lettering import CAP_HEIGHT_PER_EM, FONT_DIRECTORY, FONT_FAMILY
+from geometry.drawing.model import Text
+
+Data = dict[str, Any]
+_HERE = Path(__file__).parent
+
+
+def pdf_of(template: str, facts: SheetFacts, title: str, data: Mapping[str, Any]) -> bytes:
+    """A PDF/UA-1 document of one template; nothing of ``data`` is ever read as source."""
+    whole = _common(facts, title) | dict(data)
+    return bytes(
+        _compiler(template).compile(
+            format="pdf", pdf_standards="ua-1", sys_inputs={"sheet": json.dumps(whole, ensure_ascii=False)}
+        )
+    )
+
+
+@cache
+def _compiler(template: str) -> typst.Compiler:
+    """A compiler keeps its font from one document to the next; no font of the machine is looked at."""
+    return typst.Compiler(_HERE / template, font_paths=[FONT_DIRECTORY], ignore_system_fonts=True)
+
+
+def _common(facts: SheetFacts, title: str) -> Data:
+    """What every page says."""
+    day = date.fromisoformat(facts.date)
+    return {
+        "name": title,
+        "document_title": f"{title}: {facts.title}, design {facts.design_id}",
+        "title": facts.title,
+        "identity": f"Design {facts.design_id}, revision {facts.revision}, {facts.date}",
+        "author": facts.creator,
+        "date": [day.year, day.month, day.day],
+        "paper": "a4" if facts.paper == "A4" else "us-letter",
+        "font": FONT_FAMILY,
+        "caution_line": ONE_LINE,
+        "not_fit": "" if facts.fit_to_make else NOT_FIT,
+        "not_fit_words": facts.not_fit_words,
+    }
+
+
+def placed_page(*, width_mm: float, height_mm: float, picture: str, texts: Iterable[Text], alt: str) -> Data:
+    """A page in true size: its lines as a picture, every word as text at its place."""
+    return {
+        "width": width_mm,
+        "height": height_mm,
+        "picture": picture,
+        "alt": alt,
+        "texts": [_placed(text, height_mm) for text in texts],
+    }
+
+
+def _placed(text: Text, height_mm: float) -> Data:
+    """A text on the page: here y runs up, on the page down."""
+    x, y = text.start
+    return {
+        "x": round(x, 4),
+        "y": round(height_mm - y, 4),
+        "size": round(text.height_mm / CAP_HEIGHT_PER_EM, 4),
+        "turned": text.turned,
+        "words": text.words,
+    }
