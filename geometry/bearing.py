@@ -273,7 +273,7 @@ def seat_edge_factor(*, eccentricity_mm: float, radius_mm: float) -> float:
         return inf
     if eccentricity_mm <= radius_mm / 4:
         return 1 + 4 * eccentricity_mm / radius_mm
-    return 2 * (0.75 * radius_mm / (radius_mm - eccentricity_mm)) ** 1.5
+    return float(2 * (0.75 * radius_mm / (radius_mm - eccentricity_mm)) ** 1.5)
 
 
 def disc_bending_mpa(*, force_n: float, support_radius_mm: float, patch_radius_mm: float, thickness_mm: float) -> float:

@@ -82,6 +82,10 @@ def strip_in_disc_mm2(*, radius_mm: float, half_width_mm: float) -> float:
 
     >>> round(strip_in_disc_mm2(radius_mm=10, half_width_mm=10), 9)
     314.159265359
+
+    References
+    ----------
+    Plain geometry.
     """
     half = min(half_width_mm, radius_mm)
     return 2 * (half * sqrt(radius_mm**2 - half**2) + radius_mm**2 * asin(half / radius_mm))
@@ -118,6 +122,10 @@ def cross_section_area_mm2(pad: Pad, z_mm: float) -> float:
     ...     slot_mouth_chamfer_mm=1, edge_chamfer_mm=1)
     >>> round(cross_section_area_mm2(pad, 6), 6)
     2827.433388
+
+    References
+    ----------
+    Plain geometry.
     """
     radius = _turned_radius_mm(pad, z_mm)
     if radius == 0:
@@ -155,6 +163,10 @@ def volume_mm3(pad: Pad) -> float:
     ...     slot_mouth_chamfer_mm=0, edge_chamfer_mm=0)
     >>> round(volume_mm3(pad), 4)
     132848.5285
+
+    References
+    ----------
+    Plain geometry.
     """
     return _integral(pad, lambda z: cross_section_area_mm2(pad, z))
 
@@ -184,6 +196,10 @@ def balance_height_mm(pad: Pad) -> float:
     ...     slot_mouth_chamfer_mm=0, edge_chamfer_mm=0)
     >>> round(balance_height_mm(pad), 6)
     19.030541
+
+    References
+    ----------
+    Plain geometry.
     """
     return _integral(pad, lambda z: z * cross_section_area_mm2(pad, z)) / volume_mm3(pad)
 

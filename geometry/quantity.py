@@ -3,6 +3,7 @@
 from typing import Annotated, Any, Literal
 
 from pydantic import BaseModel, ConfigDict, Field, FiniteFloat, Strict, StringConstraints
+from pydantic.config import JsonDict
 from pydantic_core import PydanticCustomError
 
 from geometry.errors import Problem
@@ -40,7 +41,7 @@ def measured(
     ``ge`` and ``le`` are the bounds of what can exist, in ``unit``; ``how`` says how to measure it, ``assumed`` what is
     taken when it is left out; ``balloon`` marks a field that the assembled section points at.
     """
-    extra = {"unit": unit, "how": how, "assumed": assumed, "kind": kind, "balloon": balloon}
+    extra: JsonDict = {"unit": unit, "how": how, "assumed": assumed, "kind": kind, "balloon": balloon}
     return Field(default, title=title, ge=ge, le=le, description=help, json_schema_extra=extra)
 
 

@@ -150,6 +150,6 @@ def picture(name: str, shapes: list[Shape], labels: tuple[Label, ...] = ()) -> P
 
 
 def rectangle(left: float, bottom: float, right: float, top: float, layer: Layer) -> list[Shape]:
-    """Four lines."""
+    """The four sides of an upright frame, as lines of one layer."""
     corners = [(left, bottom), (right, bottom), (right, top), (left, top)]
     return [Line(a, b, layer) for a, b in zip(corners, corners[1:] + corners[:1], strict=True)]

@@ -146,6 +146,16 @@ def bar_mass_kg(bar_mm: float, length_mm: float, conditions: Conditions) -> floa
     mass_kg : float
         Mass m, [kg]
 
+    Examples
+    --------
+    >>> from geometry.conditions import conditions_of
+    >>> from geometry.measurements import read_measurements
+    >>> acetal = conditions_of(read_measurements({
+    ...     "jack": {"cup_bore_mm": 68, "cup_depth_mm": 12, "rated_load_kg": 2000, "rim_height_low_mm": 105},
+    ...     "seam": {"thickness_mm": 3.2, "height_mm": 20, "edge_height_mm": 190}, "car": {"gross_mass_kg": 1600}}))
+    >>> round(bar_mass_kg(80, 1000, acetal), 2)
+    7.09
+
     References
     ----------
     Plain geometry.

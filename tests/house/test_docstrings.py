@@ -1,44 +1,48 @@
-"""Every public function of the formula rooms documents each of its arguments with a unit, its return, and a source."""
+"""Every public function of geometry says what it is for; a formula names each argument with its unit, its return, and a source."""
 
 import importlib
 import inspect
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 
 import pytest
 
-FORMULA_ROOMS = (
-    "bearing",
-    "seam",
-    "stability",
-    "fits",
-    "lift",
-    "machining",
-    "finish",
-    "materials",
-)
+from tests.house.test_floors import KERNEL_ROOMS, MODULES
+
+FORMULA_ROOMS = {"bearing", "seam", "stability", "fits", "lift", "machining", "finish", "materials"}
+"""Rooms in which every public function with a number among its arguments is a formula."""
 
 
-def public_formulas() -> list[tuple[str, Callable[..., object]]]:
-    found = []
-    for room in FORMULA_ROOMS:
-        module = importlib.import_module(f"geometry.{room}")
+def public_functions() -> Iterator[tuple[str, Callable[..., object]]]:
+    for module_name in MODULES:
+        if not module_name.startswith("geometry.") or module_name in KERNEL_ROOMS or module_name.endswith("__main__"):
+            continue
+        module = importlib.import_module(module_name)
         for name, thing in vars(module).items():
-            if inspect.isfunction(thing) and thing.__module__ == module.__name__ and not name.startswith("_"):
-                found.append((f"{room}.{name}", thing))
-    return found
+            if inspect.isfunction(thing) and thing.__module__ == module_name and not name.startswith("_"):
+                yield f"{module_name.removeprefix('geometry.')}.{name}", thing
 
 
-FORMULAS = [
-    (name, function)
-    for name, function in public_formulas()
-    if {p.annotation for p in inspect.signature(function).parameters.values()} & {float, int}
-]
+def is_formula(name: str, function: Callable[..., object]) -> bool:
+    numbers = {p.annotation for p in inspect.signature(function).parameters.values()} & {float, int}
+    in_room = name.partition(".")[0] in FORMULA_ROOMS and bool(numbers)
+    return in_room or ".. math::" in (inspect.getdoc(function) or "")
+
+
+FUNCTIONS = list(public_functions())
+FORMULAS = [(name, function) for name, function in FUNCTIONS if is_formula(name, function)]
 
 
 def section(doc: str, title: str) -> str:
     match = re.search(rf"{title}\n-+\n(.*?)(?=\n\w[\w ]*\n-{{3,}}|\Z)", doc, re.DOTALL)
     return match[1] if match else ""
+
+
+@pytest.mark.parametrize(("name", "function"), FUNCTIONS, ids=[n for n, _ in FUNCTIONS])
+def test_a_public_function_says_more_than_its_name(name: str, function: Callable[..., object]) -> None:
+    first = (inspect.getdoc(function) or "").split("\n")[0]
+    said = set(re.findall(r"\w+", first.lower())) - set(name.lower().replace(".", "_").split("_"))
+    assert len(said) >= 3, f"{name}: {first!r}"
 
 
 @pytest.mark.parametrize(("name", "function"), FORMULAS, ids=[n for n, _ in FORMULAS])
@@ -61,4 +65,5 @@ def test_a_formula_says_what_it_returns_where_it_comes_from_and_shows_a_run(
 
 
 def test_there_are_formulas_to_walk() -> None:
-    assert len(FORMULAS) >= 25
+    assert len(FORMULAS) >= 40
+    assert len(FUNCTIONS) >= 200
