@@ -9,9 +9,8 @@ from starlette.responses import PlainTextResponse, Response
 
 from geometry import ENGINE_VERSION
 from geometry.design import design_pad
-from geometry.model_label import MODEL_FORMATS
 from server.documents import chosen_units, query_pairs, read_document, split_confirmation
-from server.downloads import FORMATS, MEDIA_TYPES, deliver
+from server.downloads import FORMATS, HOLDS_A_MODEL, MEDIA_TYPES, deliver
 from server.links import CONFIRM_KEY, CONFIRM_NOT_FIT
 from server.openapi import body_parameters, document_body, document_schema, file_responses, plain_responses
 from server.problems import BAD_MEASUREMENTS, KINDS, NOT_FOUND, AnsweredError, json_bytes
@@ -59,7 +58,7 @@ def _describe(ending: str) -> dict[str, Any]:
         "name": f"api_pad_{ending}",
         "summary": f"The design of a document as {ending.upper()}",
         "response_class": Response,
-        "responses": file_responses(MEDIA_TYPES[ending], is_model=ending in MODEL_FORMATS, has_body=True),
+        "responses": file_responses(MEDIA_TYPES[ending], is_model=ending in HOLDS_A_MODEL, has_body=True),
         "openapi_extra": {"requestBody": document_body(), "parameters": body_parameters()},
         "tags": ["documents"],
     }

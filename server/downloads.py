@@ -1,8 +1,9 @@
-"""The files of a design: its JSON, its drawing and its models, each with a name, a media type and a header of its own."""
+"""The files of a design: JSON, drawing, models, or all in one archive, each with a name, a media type and a header of its own."""
 
 import asyncio
 from collections.abc import Awaitable, Callable
 from concurrent.futures import ThreadPoolExecutor
+from dataclasses import dataclass
 from datetime import date
 from functools import partial
 from typing import Any, Literal, TypeVar, get_args
@@ -15,17 +16,18 @@ from geometry.design import Design, design_pad
 from geometry.drawing import draw, to_dxf, to_pdf, to_svg
 from geometry.model_label import MODEL_FORMATS, ModelFormat, file_stem
 from geometry.sheet_facts import model_label, sheet_facts
+from server.bundle import archive_name, bundle_bytes
 from server.documents import query_pairs, read_whole_form, split_confirmation
 from server.forms import Units
 from server.links import pad_address
-from server.model_cache import cache_key
 from server.openapi import file_responses, form_parameters
 from server.problems import NOT_FIT, AnsweredError, json_bytes
+from server.workers import KernelPool
 
 T = TypeVar("T")
 DrawingFormat = Literal["svg", "dxf", "pdf"]
 DRAWING_FORMATS: tuple[DrawingFormat, ...] = get_args(DrawingFormat)
-FORMATS: tuple[str, ...] = ("json", *MODEL_FORMATS, *DRAWING_FORMATS)
+FORMATS: tuple[str, ...] = ("json", *MODEL_FORMATS, *DRAWING_FORMATS, "zip")
 """Every file of a design, by the ending of its address."""
 MEDIA_TYPES = {
     "json": "application/json",
@@ -35,7 +37,10 @@ MEDIA_TYPES = {
     "svg": "image/svg+xml",
     "dxf": "image/vnd.dxf",
     "pdf": "application/pdf",
+    "zip": "application/zip",
 }
+HOLDS_A_MODEL = {*MODEL_FORMATS, "zip"}
+"""What of a failed design is given out only to someone who has seen that it fails."""
 _SHOWN_IN_PLACE = {"svg", "pdf"}
 """What a browser shows by itself; the rest is saved."""
 
@@ -60,37 +65,41 @@ async def deliver(
     if ending == "json":
         return Response(json_bytes(design.to_dict()), media_type=MEDIA_TYPES["json"])
     label = model_label(design)
-    content = await _drawn_or_built(request, design, ending, units, confirm_address if not is_confirmed else None)
+    if ending in HOLDS_A_MODEL and not design.fit_to_make and not is_confirmed:
+        words = f"{design.verdict_words} To have the model nevertheless, ask for {confirm_address}"
+        raise AnsweredError(NOT_FIT, words, verdict=design.verdict_words, confirm=confirm_address)
+    making = _Making(request.app.state.kernel, design, units, request.app.state.settings.drawing_day())
+    content = await (making.archive() if ending == "zip" else making.file(ending))
     place = "inline" if ending in _SHOWN_IN_PLACE else "attachment"
-    headers = {"Content-Disposition": f'{place}; filename="{file_stem(label)}.{ending}"'}
+    name = archive_name(label) if ending == "zip" else f"{file_stem(label)}.{ending}"
+    headers = {"Content-Disposition": f'{place}; filename="{name}"'}
     return Response(content, headers=headers, media_type=MEDIA_TYPES[ending])
 
 
-async def _drawn_or_built(
-    request: Request, design: Design, ending: str, units: Units | None, confirm_address: str | None
-) -> bytes:
-    """A drawing from this process, or a model from one that holds the kernel."""
-    for drawing_format in DRAWING_FORMATS:
-        if ending == drawing_format:
-            issued: date = request.app.state.settings.drawing_day()
-            return await in_drawing_thread(partial(drawing_bytes, design, drawing_format, units=units, issued=issued))
-    if confirm_address is not None and not design.fit_to_make:
-        words = f"{design.verdict_words} To have the model nevertheless, ask for {confirm_address}"
-        raise AnsweredError(NOT_FIT, words, verdict=design.verdict_words, confirm=confirm_address)
-    return await _model(request, design, next(f for f in MODEL_FORMATS if f == ending))
+@dataclass(frozen=True, slots=True)
+class _Making:
+    """Drawings come from a thread of this process, models from the processes that hold the kernel."""
 
+    kernel: KernelPool
+    design: Design
+    units: Units | None
+    issued: date
 
-async def _model(request: Request, design: Design, model_format: ModelFormat) -> bytes:
-    """A model that was kept, else one that is built now and kept."""
-    label, cache = model_label(design), request.app.state.model_cache
-    key = cache_key(design.pad, label, model_format)
-    kept: bytes | None = await run_in_threadpool(cache.get, key) if cache else None
-    if kept is not None:
-        return kept
-    built: bytes = await request.app.state.kernel.model(design.pad, label, model_format)
-    if cache:
-        await run_in_threadpool(cache.put, key, built)
-    return built
+    async def file(self, ending: str) -> bytes:
+        """One drawing or one model."""
+        for drawing_format in DRAWING_FORMATS:
+            if ending == drawing_format:
+                draw_it = partial(drawing_bytes, self.design, drawing_format, units=self.units, issued=self.issued)
+                return await in_drawing_thread(draw_it)
+        model_format: ModelFormat = next(f for f in MODEL_FORMATS if f == ending)
+        return await self.kernel.model(self.design.pad, model_label(self.design), model_format)
+
+    async def archive(self) -> bytes:
+        """Everything at once, made side by side as far as there are processes."""
+        endings = (*DRAWING_FORMATS, *MODEL_FORMATS)
+        contents = await asyncio.gather(*(self.file(ending) for ending in endings))
+        files = dict(zip(endings, contents, strict=True))
+        return await run_in_threadpool(bundle_bytes, self.design, files, issued=self.issued)
 
 
 def drawing_bytes(design: Design, ending: DrawingFormat, *, units: Units | None, issued: date) -> bytes:
@@ -107,7 +116,7 @@ def _describe(ending: str) -> dict[str, Any]:
         "name": f"pad_{ending}",
         "summary": f"The design of an address as {ending.upper()}",
         "response_class": Response,
-        "responses": file_responses(MEDIA_TYPES[ending], is_model=ending in MODEL_FORMATS),
+        "responses": file_responses(MEDIA_TYPES[ending], is_model=ending in HOLDS_A_MODEL),
         "openapi_extra": {"parameters": form_parameters()},
         "tags": ["addresses"],
     }

@@ -12,6 +12,7 @@ from pathlib import Path
 from geometry.model_label import FILES_VERSION, ModelFormat, ModelLabel
 from geometry.pad import DIMENSIONS, Pad
 
+NO_CACHE = "none"
 _DIGEST_BYTES = 32
 _ABANDONED_S = 3600
 """An unfinished file older than this belongs to a process that is gone."""
@@ -21,6 +22,20 @@ def cache_key(pad: Pad, label: ModelLabel, model_format: ModelFormat) -> str:
     """A name for one file that no other content shares: everything that goes into it, the engine's version included."""
     content = [FILES_VERSION, model_format, asdict(label), {name: float(getattr(pad, name)) for name in DIMENSIONS}]
     return hashlib.sha256(json.dumps(content, sort_keys=True).encode()).hexdigest()
+
+
+def open_cache(folder: str, *, max_bytes: int) -> "ModelCache | None":
+    """The cache of a setting: a folder's path, empty for the user's own, ``none`` for none."""
+    if folder == NO_CACHE:
+        return None
+    return ModelCache(Path(folder) if folder else default_folder(), max_bytes=max_bytes)
+
+
+def default_folder() -> Path:
+    """Where model files are kept unless a setting says otherwise: the user's cache folder, by the XDG base directory rules."""
+    cache = os.environ.get("XDG_CACHE_HOME", "")
+    home = Path(cache) if cache.startswith("/") else Path.home() / ".cache"
+    return home / "seamrest" / "models"
 
 
 class ModelCache:

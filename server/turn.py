@@ -18,15 +18,15 @@ router = APIRouter(include_in_schema=False)
 @router.get("/pad/turn")
 async def page(request: Request) -> Response:
     """The view; where there is no pad yet, the working sheet says why."""
-    return await run_in_threadpool(_page, read_form(query_pairs(request)))
+    return await run_in_threadpool(_page, read_form(query_pairs(request)), request.app.state.kernel.missing)
 
 
-def _page(reading: FormReading) -> Response:
+def _page(reading: FormReading, no_models: str) -> Response:
     if reading.measurements is not None:
         try:
             design = design_pad(reading.measurements)
         except (NoPadFitsError, BadMeasurementsError):
             pass
         else:
-            return HTMLResponse(render("turn.html", turn_page(design, reading)))
+            return HTMLResponse(render("turn.html", turn_page(design, reading, no_models=no_models)))
     return RedirectResponse(links.pad_address(reading.typed, units=reading.units), 303)

@@ -38,12 +38,14 @@ class TurnPage:
     title: str
     turn: TurnView
     back: str
+    no_models: str
+    """What keeps this machine from building models, and what to install; empty where nothing does."""
 
 
-def turn_page(design: Design, reading: FormReading) -> TurnPage:
+def turn_page(design: Design, reading: FormReading, *, no_models: str) -> TurnPage:
     """The context of the view's own page."""
     back = links.pad_address(reading.typed, units=reading.units)
-    return TurnPage(design.measurements.title or "Lifting pad", turn_view(design, reading), back)
+    return TurnPage(design.measurements.title or "Lifting pad", turn_view(design, reading), back, no_models)
 
 
 def turn_view(design: Design, reading: FormReading) -> TurnView:

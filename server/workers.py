@@ -19,6 +19,7 @@ import threading
 from collections.abc import Callable
 from concurrent.futures import Future, ThreadPoolExecutor
 from contextlib import suppress
+from dataclasses import dataclass
 from multiprocessing import get_context
 from multiprocessing.connection import Connection
 from multiprocessing.context import ForkServerProcess
@@ -57,11 +58,20 @@ def build_model(pad: Pad, label: ModelLabel, model_format: ModelFormat) -> bytes
     return load_model_builder()(pad, label, model_format)
 
 
+@dataclass(slots=True)
+class _Shared:
+    """A file on its way, and how many wait for it."""
+
+    task: asyncio.Task[bytes]
+    waiting: int = 0
+
+
 class KernelPool:
     """Workers that turn pads into model files, and a short line of requests in front of them.
 
     ``line`` is how many requests may wait while every worker is at work, ``timeout_s`` how long one may be at work, and
-    ``memory_mb`` how much memory a worker may take beyond what it starts with. Files that the cache knows are not built.
+    ``memory_mb`` how much memory a worker may take beyond what it starts with. Files that the cache knows are not built, and
+    a file that several ask for at the same moment is built once.
     """
 
     def __init__(
@@ -79,6 +89,7 @@ class KernelPool:
         self._workers = [_Worker(build, memory_mb) for _ in range(workers)]
         self._idle: SimpleQueue[_Worker] = SimpleQueue()
         self._threads: ThreadPoolExecutor | None = None
+        self._shared: dict[str, _Shared] = {}
         self._asked = 0
         self._lock = threading.Lock()
 
@@ -107,11 +118,37 @@ class KernelPool:
         Raises BadMeasurementsError where the dimensions are no single body, else one of the tree of this module.
         """
         require_buildable(pad)
+        job = (pad, label, model_format)
+        key = cache_key(*job)
+        shared = self._shared.get(key)
+        if shared is None:
+            shared = self._shared[key] = _Shared(asyncio.create_task(self._kept_or_built(key, job)))
+        shared.waiting += 1
+        try:
+            # One who turns away must not take the file from the others who wait for it.
+            return await asyncio.shield(shared.task)
+        finally:
+            shared.waiting -= 1
+            if not shared.waiting:
+                self._close(key, shared)
+
+    @property
+    def missing(self) -> str:
+        """What keeps this machine from building any model, and what to install; empty as far as is known."""
+        return next((worker.missing for worker in self._workers if worker.missing), "")
+
+    async def _kept_or_built(self, key: str, job: Job) -> bytes:
         if self._cache is not None:
-            kept = await asyncio.to_thread(self._cache.get, cache_key(pad, label, model_format))
+            kept = await asyncio.to_thread(self._cache.get, key)
             if kept is not None:
                 return kept
-        return await asyncio.wrap_future(self._submit((pad, label, model_format)))
+        return await asyncio.wrap_future(self._submit(job))
+
+    def _close(self, key: str, shared: "_Shared") -> None:
+        """Nobody waits any more: let nobody join, and take what has not begun out of the line."""
+        if self._shared.get(key) is shared:
+            del self._shared[key]
+        shared.task.cancel()
 
     def _submit(self, job: Job) -> Future[bytes]:
         """Put a job into the line, if it is not full."""
@@ -152,6 +189,8 @@ class _Worker:
 
     def __init__(self, build: Build, memory_mb: int) -> None:
         self._build, self._memory_mb = build, memory_mb
+        self.missing = ""
+        """What keeps this process from building anything; empty where nothing does."""
         self._process: ForkServerProcess | None = None
         self._line: Connection | None = None
 
@@ -169,7 +208,7 @@ class _Worker:
             if not self._line.poll(_READY_WITHIN_S):
                 self.close()
                 raise KernelDiedError(f"No process for models came up within {_READY_WITHIN_S} s. Ask again.")
-            self._line.recv()
+            self.missing = self._line.recv()
         return self._line
 
     def close(self) -> None:
@@ -188,6 +227,7 @@ class _Worker:
                 "The process that built this model died. Ask again; other requests are not touched."
             ) from error
         kind, content = answer
+        self.missing = str(content) if kind == "kernel_missing" else ""
         if isinstance(content, bytes):
             return content
         if kind == "broken":
@@ -216,7 +256,7 @@ def _serve(line: Connection, build: Build, memory_mb: int) -> None:
     # Ctrl-C reaches the whole group of processes; the web process alone decides what it means.
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     _limit_memory(memory_mb)
-    line.send("ready")
+    line.send(_hindrance(build))
     kind = ""
     while kind != "broken":
         try:
@@ -226,6 +266,17 @@ def _serve(line: Connection, build: Build, memory_mb: int) -> None:
         answer = _answer(build, job)
         line.send(answer)
         kind = answer[0]
+
+
+def _hindrance(build: Build) -> str:
+    """What keeps a process that is ready from building models, in words; empty where nothing does."""
+    if build is not build_model:
+        return ""
+    try:
+        load_model_builder()
+    except KernelMissingError as error:
+        return str(error)
+    return ""
 
 
 def _answer(build: Build, job: Job) -> Answer:

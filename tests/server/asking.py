@@ -11,7 +11,7 @@ from tests.documents import sample, van
 FITTING = ready_sample().document
 FAILING = sample("repair_cafe_people_carrier")
 NO_PAD = sample("rowing_club_trailer_car_no_pad")
-FILES = ("json", "step", "stl", "3mf", "svg", "dxf", "pdf")
+FILES = ("json", "step", "stl", "3mf", "svg", "dxf", "pdf", "zip")
 DRAWINGS = ("svg", "dxf", "pdf")
 MODELS = ("step", "stl", "3mf")
 MEDIA_TYPES = {
@@ -22,6 +22,7 @@ MEDIA_TYPES = {
     "svg": "image/svg+xml",
     "dxf": "image/vnd.dxf",
     "pdf": "application/pdf",
+    "zip": "application/zip",
 }
 FIRST_BYTES = {"step": b"ISO-10303-21;", "3mf": b"PK", "svg": b"<svg", "dxf": b"  0\nSECTION", "pdf": b"%PDF-"}
 

@@ -10,7 +10,7 @@ import pytest
 
 from geometry.model_label import ModelFormat, ModelLabel
 from geometry.pad import DIMENSIONS, Pad
-from server.model_cache import ModelCache, cache_key
+from server.model_cache import ModelCache, cache_key, default_folder, open_cache
 from server.workers import KernelPool
 from tests.geometry.pads import LABEL, ORDINARY
 
@@ -121,3 +121,23 @@ async def test_a_pool_builds_a_file_once(tmp_path: Path) -> None:
         pool.stop()
     assert len(set(answers)) == 2
     assert answers[0] != answers[2]
+
+
+def test_without_a_setting_files_are_kept_in_the_users_cache_folder(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Oracle: the XDG base directory specification; a relative XDG_CACHE_HOME is to be ignored."""
+    monkeypatch.setenv("HOME", "/home/somebody")
+    for given, expected in (
+        ("/var/caches", "/var/caches/seamrest/models"),
+        ("", "/home/somebody/.cache/seamrest/models"),
+        ("caches", "/home/somebody/.cache/seamrest/models"),
+    ):
+        monkeypatch.setenv("XDG_CACHE_HOME", given)
+        assert str(default_folder()) == expected
+
+
+def test_the_setting_names_a_folder_or_none(tmp_path: Path) -> None:
+    cache = open_cache(str(tmp_path / "own"), max_bytes=1000)
+    assert cache is not None
+    cache.put(KEY, b"solid")
+    assert (tmp_path / "own" / f"{KEY}.model").exists()
+    assert open_cache("none", max_bytes=1000) is None

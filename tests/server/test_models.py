@@ -8,6 +8,7 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from fastapi import FastAPI
 from httpx import ASGITransport, AsyncClient
 
 from geometry.design import design_pad
@@ -17,7 +18,6 @@ from geometry.model_label import ModelFormat, ModelLabel
 from geometry.pad import Pad
 from geometry.profile import volume_mm3
 from server.app import create_app
-from server.settings import Settings
 from server.workers import BusyError, KernelDiedError, KernelTimeoutError
 from tests.documents import van
 from tests.server.asking import FAILING, FIRST_BYTES, FITTING, MEDIA_TYPES, MODELS, address, problem
@@ -106,18 +106,15 @@ class FailingKernel:
         raise self.error
 
 
-class WorkingKernel:
-    """Stands for model processes that answer at once."""
-
-    async def model(self, pad: Pad, label: ModelLabel, model_format: ModelFormat) -> bytes:
-        """Some bytes that tell the format."""
-        return f"a {model_format} model".encode()
-
-
-def client_of(kernel: object, settings: Settings = SETTINGS) -> AsyncClient:
+def client_of(kernel: object) -> AsyncClient:
     """A client of an application with another kernel."""
-    app = create_app(settings)
+    app = create_app(SETTINGS)
     app.state.kernel = kernel
+    return client_at(app)
+
+
+def client_at(app: FastAPI) -> AsyncClient:
+    """A client of an application."""
     return AsyncClient(transport=ASGITransport(app=app), base_url="http://pads.test")
 
 
@@ -150,23 +147,18 @@ async def test_design_and_drawing_never_ask_the_kernel() -> None:
 
 
 async def test_a_model_that_was_kept_is_given_without_the_kernel(tmp_path: Path) -> None:
-    """The second server shares the folder, and its kernel would fail."""
+    """The second server shares the folder, and its processes were never started; other formats and pads need them."""
     settings = replace(SETTINGS, model_cache_folder=str(tmp_path / "models"))
-    contents = []
-    for kernel in (WorkingKernel(), FailingKernel(ModelError("asked"))):
-        async with client_of(kernel, settings) as client:
-            contents.append((await client.get(address(FITTING, "step"))).content)
-    assert contents == [b"a step model"] * 2
-
-
-async def test_models_of_other_formats_and_other_pads_are_kept_apart(tmp_path: Path) -> None:
-    settings = replace(SETTINGS, model_cache_folder=str(tmp_path))
-    async with client_of(WorkingKernel(), settings) as client:
-        answers = [await client.get(address(FITTING, ending)) for ending in ("step", "stl")]
-    async with client_of(FailingKernel(BusyError("asked")), settings) as client:
-        other = await client.get(address(van(), "step"))
-    assert [answer.content for answer in answers] == [b"a step model", b"a stl model"]
-    await problem(other, status=503, kind="busy")
+    first, second = create_app(settings), create_app(settings)
+    async with first.router.lifespan_context(first), client_at(first) as client:
+        built = await client.get(address(FITTING, "step"))
+    async with client_at(second) as client:
+        kept, *others = [
+            await client.get(address(document, ending))
+            for document, ending in ((FITTING, "step"), (FITTING, "stl"), (van(), "step"))
+        ]
+    assert (built.status_code, kept.content) == (200, built.content)
+    assert [other.status_code for other in others] == [500, 500]
 
 
 _WITHOUT_KERNEL = """

@@ -7,6 +7,7 @@ import sys
 import time
 from collections.abc import AsyncIterator
 from contextlib import asynccontextmanager
+from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -17,7 +18,7 @@ from geometry.model_label import ModelLabel
 from server import workers
 from server.workers import BusyError, KernelDiedError, KernelPool, KernelTimeoutError
 from tests.geometry.pads import LABEL, ORDINARY
-from tests.server.misbehaving import misbehave
+from tests.server.misbehaving import counted, misbehave
 
 pytestmark = pytest.mark.anyio
 
@@ -38,9 +39,9 @@ async def running(**options: Any) -> AsyncIterator[KernelPool]:
         pool.stop()
 
 
-async def ask(pool: KernelPool, title: str = "") -> bytes:
+async def ask(pool: KernelPool, title: str = "", *, web_mm: float = 22) -> bytes:
     """One answer of a misbehaving pool."""
-    return await pool.model(ORDINARY, titled(title), "step")
+    return await pool.model(ORDINARY.with_(web_mm=web_mm), titled(title), "step")
 
 
 async def test_a_worker_builds_a_step_file() -> None:
@@ -117,10 +118,10 @@ async def test_a_process_that_died_at_rest_is_replaced_unnoticed() -> None:
 async def test_other_workers_go_on_while_one_hangs() -> None:
     """Two workers: five quick jobs are done long before the hang is over."""
     async with running(workers=2, timeout_s=3) as pool:
-        await asyncio.gather(ask(pool), ask(pool))
+        await asyncio.gather(ask(pool), ask(pool, web_mm=23))
         hang = asyncio.create_task(ask(pool, "hang"))
         started = time.monotonic()
-        await asyncio.gather(*(ask(pool) for _ in range(5)))
+        await asyncio.gather(*(ask(pool, web_mm=22 + i) for i in range(5)))
         assert time.monotonic() - started < 2
         with pytest.raises(KernelTimeoutError):
             await hang
@@ -130,10 +131,12 @@ async def test_a_full_line_says_so_at_once() -> None:
     """One at work, two in the line: the fourth is turned away, and the line is open again afterwards."""
     async with running(line=2, timeout_s=1) as pool:
         await ask(pool)
-        waiting = [asyncio.create_task(ask(pool, title)) for title in ("hang", "", "")]
+        waiting = [
+            asyncio.create_task(ask(pool, title, web_mm=web)) for title, web in (("hang", 22), ("", 22), ("", 23))
+        ]
         await asyncio.sleep(0.1)
         with pytest.raises(BusyError, match="3 models"):
-            await ask(pool)
+            await ask(pool, web_mm=24)
         results = await asyncio.gather(*waiting, return_exceptions=True)
         assert [isinstance(result, bytes) for result in results] == [False, True, True]
         assert await ask(pool)
@@ -149,9 +152,39 @@ async def test_a_request_that_nobody_waits_for_leaves_the_line() -> None:
         await asyncio.sleep(0.1)
         waiting.cancel()
         await asyncio.sleep(0.1)
-        assert await ask(pool)
+        assert await ask(pool, web_mm=23)
         with pytest.raises(KernelTimeoutError):
             await hang
+
+
+async def test_what_several_ask_for_at_the_same_moment_is_built_once(tmp_path: Path) -> None:
+    """Twenty equal requests and one other: each building appends a line to a file that the test reads."""
+    tally = tmp_path / "built"
+    async with running(build=partial(counted, str(tally)), workers=2) as pool:
+        answers = await asyncio.gather(*(ask(pool) for _ in range(20)), ask(pool, web_mm=23))
+    assert sorted(tally.read_text().split()) == ["22", "23"]
+    assert len(set(answers[:20])) == 1
+
+
+async def test_one_who_turns_away_does_not_take_the_file_from_the_others() -> None:
+    """Of three who wait for the same file behind another, the first gives up."""
+    async with running(timeout_s=1) as pool:
+        hang = asyncio.create_task(ask(pool, "hang"))
+        waiting = [asyncio.create_task(ask(pool)) for _ in range(3)]
+        await asyncio.sleep(0.1)
+        waiting[0].cancel()
+        results = await asyncio.gather(*waiting, return_exceptions=True)
+        assert [isinstance(result, bytes) for result in results] == [False, True, True]
+        with pytest.raises(KernelTimeoutError):
+            await hang
+
+
+async def test_a_failure_reaches_everyone_who_asked_and_is_not_remembered() -> None:
+    async with running() as pool:
+        failures = await asyncio.gather(*(ask(pool, "refuse") for _ in range(3)), return_exceptions=True)
+        assert [str(failure) for failure in failures] == ["not this one"] * 3
+        with pytest.raises(ModelError, match="not this one"):
+            await ask(pool, "refuse")
 
 
 async def test_each_request_gets_its_own_answer() -> None:
