@@ -4,13 +4,19 @@
 """
 
 import ast
+import inspect
 import re
+from collections.abc import Iterable, Iterator
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
+from starlette.routing import Route
 
 import geometry.checks  # noqa: F401 - registers every check
 from geometry.rules import CHECK_RULES
+from server.app import create_app
+from server.settings import Settings
 from tests.house.test_floors import MODULES, floor_of
 
 ROOT = Path(__file__).parents[2]
@@ -70,9 +76,66 @@ def checks() -> str:
     return "\n".join(f"| `{rule.code}` | {rule.title} | {rule.find.__module__} |" for rule in CHECK_RULES.values())
 
 
+def settings() -> str:
+    """Every setting with its default, as its own words in server/settings.py say it."""
+    tree = ast.parse((ROOT / "server" / "settings.py").read_text())
+    body = next(node.body for node in tree.body if isinstance(node, ast.ClassDef) and node.name == "Settings")
+    lines = []
+    for node, said in pairwise(body):
+        if isinstance(node, ast.AnnAssign) and isinstance(node.target, ast.Name) and node.value is not None:
+            assert isinstance(said, ast.Expr), f"{node.target.id} is not explained"
+            words = " ".join(ast.literal_eval(said.value).split())
+            default = ast.literal_eval(node.value) if isinstance(node.value, ast.Constant) else ast.unparse(node.value)
+            lines.append(
+                f"| `SEAMREST_{node.target.id.upper()}` | {default if default != '' else '(empty)'} | {words} |"
+            )
+    return "\n".join(lines)
+
+
+def test_every_setting_stands_in_the_readme() -> None:
+    assert settings() in (ROOT / "README.md").read_text(), "run: python -m tests.house.test_map"
+
+
+def routes_of(routes: Iterable[object]) -> Iterator[Route]:
+    """Every route, those of included routers as well."""
+    for route in routes:
+        inner = getattr(route, "original_router", None)
+        if inner is not None:
+            yield from routes_of(inner.routes)
+        elif isinstance(route, Route):
+            yield route
+
+
+def addresses() -> str:
+    """Every address with what it answers, as the function behind it says."""
+    app = create_app(Settings(database=":memory:", model_cache_folder="none"))
+    rows = set()
+    for route in routes_of(app.routes):
+        words = (inspect.getdoc(route.endpoint) or "the description of this interface").split("\n")[0].rstrip(".:")
+        rows.add(f"| `{route.path}` | {', '.join(sorted((route.methods or set()) - {'HEAD'}))} | {words} |")
+    return "\n".join(sorted(rows))
+
+
+def test_every_address_stands_in_the_map() -> None:
+    assert addresses() in MAP.read_text(), "run: python -m tests.house.test_map"
+
+
 if __name__ == "__main__":
+    readme = (ROOT / "README.md").read_text()
+    begin, end = "<!-- settings -->", "<!-- end of settings -->"
+    table = f"| variable | default | what it sets |\n|---|---|---|\n{settings()}"
+    readme = f"{readme[: readme.index(begin) + len(begin)]}\n{table}\n{readme[readme.index(end) :]}"
+    (ROOT / "README.md").write_text(readme)
     text = MAP.read_text()
-    for begin, end, made in ((BEGIN, END, rooms()), ("<!-- checks -->", "<!-- end of checks -->", checks())):
-        table = "| code | what is asked | where |\n|---|---|---|\n" if "checks" in begin else ""
+    heads = {
+        "<!-- checks -->": "| code | what is asked | where |\n|---|---|---|\n",
+        "<!-- addresses -->": "| address | method | what it answers |\n|---|---|---|\n",
+    }
+    for begin, end, made in (
+        (BEGIN, END, rooms()),
+        ("<!-- checks -->", "<!-- end of checks -->", checks()),
+        ("<!-- addresses -->", "<!-- end of addresses -->", addresses()),
+    ):
+        table = heads.get(begin, "")
         text = f"{text[: text.index(begin) + len(begin)]}\n{table}{made.strip()}\n{text[text.index(end) :]}"
     MAP.write_text(text)
