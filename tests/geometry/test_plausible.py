@@ -1,0 +1,70 @@
+"""Notes about unusual numbers: they ask, and they never stand in the way."""
+
+import re
+
+import pytest
+from hypothesis import given
+
+from geometry.design import design_pad
+from geometry.measurements import Measurements
+from geometry.plausible import DOUBTS, Doubt, doubts_of
+from geometry.variants import bounds_of, field_of
+from tests.documents import ordinary_documents, sample, understood
+
+SAMPLES = ("mobile_library_van", "tool_library_hatchback_stem", "allotment_estate_inch_shop", "choir_minibus_printed")
+
+
+def flat(document: dict[str, object]) -> dict[str, float]:
+    """A document's numbers by dotted key."""
+    groups = {group: answers for group, answers in document.items() if isinstance(answers, dict)}
+    return {
+        f"{group}.{name}": value
+        for group, answers in groups.items()
+        for name, value in answers.items()
+        if isinstance(value, int | float)
+    }
+
+
+@pytest.mark.parametrize("name", SAMPLES)
+def test_ordinary_jobs_raise_no_doubt(name: str) -> None:
+    """Oracle: the ready examples are meant to be ordinary."""
+    assert doubts_of(flat(sample(name))) == {}
+
+
+@pytest.mark.parametrize("doubt", DOUBTS, ids=lambda d: f"{d.field}: {d.words[:24]}")
+def test_every_doubt_can_be_raised_by_a_number_that_can_exist(doubt: Doubt) -> None:
+    """Oracle: the document's own bounds of the field, tried from end to end beside ordinary numbers."""
+    low, high = bounds_of(doubt.field) or (0.0, 0.0)
+    ordinary = flat(sample("mobile_library_van"))
+    assert set(doubt.needs) <= ordinary.keys()
+    tried = [low + (high - low) * step / 1000 for step in range(1001)] + [ordinary[key] for key in doubt.needs]
+    assert any(doubt.is_odd({**ordinary, doubt.field: value}) for value in tried)
+
+
+def test_a_doubt_names_the_number_that_it_is_about() -> None:
+    assert "12 mm" in doubts_of({"seam.thickness_mm": 12.0})["seam.thickness_mm"]
+
+
+def test_a_question_that_compares_is_silent_until_both_are_known() -> None:
+    assert doubts_of({"jack.rim_diameter_mm": 70.0}) == {}
+    assert "jack.rim_diameter_mm" in doubts_of({"jack.rim_diameter_mm": 70.0, "jack.cup_bore_mm": 68.0})
+
+
+def test_an_unusual_job_is_designed_all_the_same() -> None:
+    """Oracle: a design comes back, with the note beside it."""
+    document = sample("mobile_library_van")
+    document["seam"] |= {"thickness_mm": 9.0, "bare_thickness_mm": 6.0}
+    assert "seam.thickness_mm" in doubts_of(flat(document))
+    assert design_pad(Measurements.model_validate(document)).pad.slot_width_mm > 9
+
+
+@given(ordinary_documents())
+def test_notes_speak_only_of_fields_that_are_given(document: dict[str, object]) -> None:
+    known = flat(understood(document).model_dump(exclude_unset=True))
+    assert doubts_of(known).keys() <= known.keys()
+
+
+def test_every_note_is_a_sentence_about_a_field_of_the_document() -> None:
+    for doubt in DOUBTS:
+        assert field_of(doubt.field).title
+        assert re.fullmatch(r"[{A-Z].*[.?]", doubt.words)
