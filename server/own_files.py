@@ -84,14 +84,24 @@ async def document(request: Request) -> Response:
 async def open_document(request: Request) -> Response:
     """The working sheet of a measurement document that is sent as a file; nothing of it is kept."""
     found = await _uploaded_json(request)
-    # A design's own JSON holds its measurements.
-    whole = found["measurements"] if isinstance(found.get("measurements"), dict) else found
+    # A design's own JSON holds its measurements, with all that was taken for granted.
+    whole = _without_usual(found["measurements"]) if isinstance(found.get("measurements"), dict) else found
     strangers = _strangers(whole)
     if strangers:
         raise UnusableError(
             f"This is no measurement document: it has a field “{strangers[0][:80]}”, which is not known."
         )
     return RedirectResponse(links.address_of_document(whole), 303)
+
+
+def _without_usual(document: dict[str, Any]) -> dict[str, Any]:
+    """A document without the answers that are the usual ones."""
+
+    def part(prefix: str, values: dict[str, Any]) -> dict[str, Any]:
+        return {k: v for k, v in values.items() if f"{prefix}{k}" not in FIELDS or FIELDS[f"{prefix}{k}"].default != v}
+
+    whole = {name: part(f"{name}.", v) if isinstance(v, dict) else v for name, v in document.items()}
+    return part("", whole)
 
 
 def _strangers(document: dict[str, Any]) -> list[str]:
