@@ -12,6 +12,7 @@ from starlette.responses import FileResponse
 from geometry import ENGINE_VERSION
 from geometry.errors import SeamrestError
 from server import advice, api, calculation, downloads, materials_page, pages, turn
+from server.limits import BodyTime, RateLimits
 from server.links import static_file
 from server.model_cache import open_cache
 from server.openapi import describe
@@ -60,8 +61,12 @@ def create_app(settings: Settings | None = None) -> FastAPI:
     app.add_exception_handler(HTTPException, answer_http_error)
     # The last one added is the first that a request meets.
     app.add_middleware(BodyLimits, most_bytes=chosen.body_limit_bytes, larger={BRINGS: chosen.import_limit_bytes})
-    for middleware in (ForgeryGuard, HeadAsGet, SecurityHeaders, AccessLog):
-        app.add_middleware(middleware)
+    app.add_middleware(BodyTime, seconds=chosen.body_timeout_s)
+    for inner in (ForgeryGuard, HeadAsGet):
+        app.add_middleware(inner)
+    app.add_middleware(RateLimits, settings=chosen)
+    for outer in (SecurityHeaders, AccessLog):
+        app.add_middleware(outer)
     app.openapi = partial(describe, app)  # type: ignore[method-assign]  # the framework's own way to a schema of one's own
     return app
 
@@ -81,7 +86,11 @@ async def _running(app: FastAPI) -> AsyncIterator[None]:
 
 async def static(path: str) -> FileResponse:
     """One static file; its address changes with its content, so it may be kept for good."""
-    found = static_file(path)
+    try:
+        found = static_file(path)
+    except (OSError, ValueError):
+        # A name that no file can have: too long, or with a character that ends it.
+        found = None
     if found is None:
         raise AnsweredError(NOT_FOUND, NOT_FOUND.meaning)
     return FileResponse(found, headers={"Cache-Control": _A_YEAR})

@@ -126,7 +126,13 @@ def is_foreign(headers: Headers) -> bool:
     if site is not None:
         return site not in {"same-origin", "none"}
     origin = headers.get("origin")
-    return origin is not None and urlsplit(origin).netloc != headers.get("host", "")
+    if origin is None:
+        return False
+    try:
+        return urlsplit(origin).netloc != headers.get("host", "")
+    except ValueError:
+        # What is no address is none of ours.
+        return True
 
 
 class BodyLimit:

@@ -40,6 +40,18 @@ class Settings:
     """How large that folder may grow; the files longest unused go first."""
     body_limit_bytes: int = 65536
     """The largest body of a request that is read; a full document is a few thousand bytes."""
+    body_timeout_s: float = 60.0
+    """How long the body of a request may take to arrive."""
+    client_requests_per_minute: int = 3000
+    """How many requests one client may send in a minute, static files aside; more are answered with 429 and the time to wait.
+    0 for any number. Counted in the memory of each server process by itself, as are the next two."""
+    client_models_per_minute: int = 300
+    """How many of these may be for model files; 0 for any number."""
+    client_changes_per_minute: int = 300
+    """How many of these may save something; 0 for any number."""
+    trusted_proxies: int = 0
+    """How many proxies of one's own stand in front: so many entries from the end of ``X-Forwarded-For`` is the client. With 0
+    the header is not believed, and behind a proxy all clients count as one."""
     database: str = ""
     """Where designs are saved: the path of an SQLite file, or ``postgresql://user@host/name``, which several servers may
     share; empty for ``seamrest/seamrest.sqlite3`` in the user's data folder (``$XDG_DATA_HOME``, else ``~/.local/share``)."""
@@ -79,10 +91,19 @@ class Settings:
             "kernel_memory_mb",
             "model_cache_mb",
             "body_limit_bytes",
+            "body_timeout_s",
             "import_limit_bytes",
         ):
             if not getattr(self, name) > 0:
                 raise SettingsError(f"{PREFIX}{name.upper()} is {getattr(self, name)}; it must be more than 0.")
+        for name in (
+            "client_requests_per_minute",
+            "client_models_per_minute",
+            "client_changes_per_minute",
+            "trusted_proxies",
+        ):
+            if getattr(self, name) < 0:
+                raise SettingsError(f"{PREFIX}{name.upper()} is {getattr(self, name)}; it must not be negative.")
         if self.kernel_line < 0 or not 0 <= self.port <= 65535:
             raise SettingsError(f"{PREFIX}KERNEL_LINE must not be negative, and {PREFIX}PORT lies between 0 and 65535.")
         if self.drawing_date:
