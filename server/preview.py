@@ -8,7 +8,7 @@ import segno
 import typst
 from markupsafe import Markup
 
-from geometry.drawing import draw, to_svg
+from geometry.drawing.isometric_svg import isometric_svg
 from geometry.drawing.lettering import FONT_DIRECTORY, FONT_FAMILY
 from geometry.drawing.measures import measures
 from geometry.drawing.table import WORDS
@@ -24,7 +24,7 @@ _LONGEST_TITLE = 60
 
 
 def preview_png(revision: Revision) -> bytes:
-    """The drawing beside the sizes that decide, as chat programs show it under a link; must run in the drawing thread."""
+    """The pad beside the sizes that decide, as chat programs show it under a link."""
     facts = facts_of(revision)
     found = measures(pad_of(revision.design), facts)
     day = date.fromisoformat(facts.date)
@@ -36,7 +36,7 @@ def preview_png(revision: Revision) -> bytes:
         "line": f"Lifting pad, revision {revision.letters}, {facts.material}",
         "verdict": revision.design["verdict"],
         "sizes": [[WORDS[name].partition(":")[0], found[name].words] for name in FIVE],
-        "picture": to_svg(draw(pad_of(revision.design), facts)),
+        "picture": isometric_svg(pad_of(revision.design), title="", description=""),
         "date": [day.year, day.month, day.day],
     }
     return typst.compile(

@@ -1,7 +1,6 @@
 """Reading a saved design: its page, its files, its preview, and two revisions side by side. Nothing here changes anything."""
 
 from dataclasses import dataclass
-from functools import partial
 from typing import Any
 
 from fastapi import APIRouter, Request
@@ -160,7 +159,7 @@ async def _file(request: Request, access: Access, found: Revision, ending: str) 
     if ending == "document.json":
         return _answer(json_bytes(found.document), ending, found)
     if ending == "png":
-        return _answer(await in_drawing_thread(partial(preview_png, found)), ending, found)
+        return _answer(await run_in_threadpool(preview_png, found), ending, found)
     for drawing_format in DRAWING_FORMATS:
         if ending == drawing_format:
             return _answer(await _drawing(request, found, drawing_format), ending, found)

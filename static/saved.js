@@ -51,6 +51,7 @@
       const item = document.createElement("li");
       const link = document.createElement("a");
       const forget = document.createElement("button");
+      item.className = "mine-line";
       link.href = entry.href;
       link.textContent = `${entry.title}, revision ${entry.letters}`;
       forget.type = "button";
@@ -61,7 +62,7 @@
         item.remove();
         fill();
       });
-      item.append(link, ` (${WORDS[entry.kind] || ""}) `, forget);
+      item.append(link, WORDS[entry.kind] || "", forget);
       list.append(item);
     });
     const fill = () => { one("[data-mine-links]").value = load().map((entry) => location.origin + entry.href).join("\n"); };
