@@ -1,0 +1,102 @@
+"""What other pages say of the making of a pad: the way to the shop's pages, and how the part that was made stands."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from geometry.as_made import judge_as_made
+from geometry.design import Design
+from geometry.document.as_made import ReadingSet
+from geometry.route import route_card
+from server import links, shown
+from server.field_views import LinkView
+from server.making_shown import eye_of, long_length, mass, minutes, money
+
+DO_NOT_USE = "DO NOT USE THIS PART"
+"""The words that mark every page and sheet of a part that failed."""
+
+
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """What readings say of the part that was made."""
+
+    mark: str
+    """The words to mark page and paper with; empty where the part did not fail."""
+    words: str
+    reasons: tuple[str, ...]
+
+    @property
+    def is_failed(self) -> bool:
+        """Whether the part must not be used."""
+        return bool(self.mark)
+
+
+@dataclass(frozen=True, slots=True)
+class HowMade:
+    """How the pad is made, in a few lines, with the way to the whole."""
+
+    title: str
+    lines: tuple[str, ...]
+    troubles: tuple[str, ...]
+    pages: tuple[LinkView, ...]
+    standing: Standing | None
+
+
+def sets_of(design: Design) -> tuple[ReadingSet, ...]:
+    """The sets of readings of a document, in the order in which they were taken."""
+    m = design.measurements
+    return (m.as_made, m.as_made_2, m.as_made_3)
+
+
+def as_made_standing(design: Design, units: str = "mm") -> Standing | None:
+    """What the readings of a design's document say of its part; None where nothing was read."""
+    sets = sets_of(design)
+    if not any(taken.given() for taken in sets):
+        return None
+    made = judge_as_made(design.pad, design.conditions, sets)
+    reasons = tuple(sentence.shown("in" if units == "in" else "mm") for sentence in made.reasons)
+    return Standing(DO_NOT_USE if made.must_not_be_used else "", made.words, reasons)
+
+
+def kept_standing(outcome: str, words: str, reasons: Sequence[str]) -> Standing:
+    """The same for readings that were judged when they were kept.
+
+    >>> kept_standing("do_not_use", "Do not use this part.", ["Slot width: too wide."]).mark
+    'DO NOT USE THIS PART'
+    """
+    return Standing(DO_NOT_USE if outcome == "do_not_use" else "", words, tuple(reasons))
+
+
+def how_made(design: Design, typed: Mapping[str, str], units: str) -> HowMade:
+    """The making of a design in a few lines; ``typed`` is what stands in its address."""
+    card = route_card(design.pad, design.conditions, design.measurements.shop)
+    eye = eye_of(design.conditions, "in" if units == "in" else "mm")
+    shop = design.measurements.shop
+    lines = []
+    if card.stock:
+        price = money(card.stock.price, shop)
+        lines.append(
+            f"From {eye.length(card.stock.bar_mm)} bar, {eye.length(card.stock.blank_mm)} long, about"
+            f" {mass(card.stock.mass_kg, units)}{f', {price}' if price else ''}."
+        )
+    if card.printing:
+        long = long_length(card.printing.filament_mm, units)
+        lines.append(f"About {shown.mass(card.printing.mass_kg, units)} of filament, {long}.")
+    count = len(card.operations)
+    lines.append(f"{count} operations, estimated {minutes(card.time_min)} for one pad.")
+    return HowMade(
+        title=card.title,
+        lines=tuple(lines),
+        troubles=tuple(eye.says(trouble) for trouble in card.troubles),
+        pages=making_links(typed, units),
+        standing=as_made_standing(design, units),
+    )
+
+
+def making_links(typed: Mapping[str, str], units: str) -> tuple[LinkView, ...]:
+    """The way to the three pages of the shop; nothing is computed."""
+    pages = (
+        ("Route card: every cut in order", "/route"),
+        ("Inspection sheet, and the part as made", "/inspection"),
+        ("Record in service, and when to discard it", "/record"),
+    )
+    return tuple(LinkView(words, links.pad_address(typed, suffix, units=units)) for words, suffix in pages)
