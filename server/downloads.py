@@ -96,7 +96,7 @@ class _Making:
 
     async def archive(self) -> bytes:
         """Everything at once, made side by side as far as there are processes."""
-        endings = (*DRAWING_FORMATS, *MODEL_FORMATS)
+        endings: tuple[str, ...] = (*DRAWING_FORMATS, *MODEL_FORMATS)
         contents = await asyncio.gather(*(self.file(ending) for ending in endings))
         files = dict(zip(endings, contents, strict=True))
         return await run_in_threadpool(bundle_bytes, self.design, files, issued=self.issued)

@@ -162,7 +162,8 @@ export class Stage {
     }, new Box3());
     if (box.isEmpty()) return;
     const { center, radius } = box.getBoundingSphere(new Sphere());
-    const narrow = Math.min(1, this.eye.aspect);
+    // The job is wider than it is high: a wide stage may come nearer than the ball around everything.
+    const narrow = this.eye.aspect > 1.2 ? 1.25 : Math.min(1, this.eye.aspect);
     const distance = radius / Math.sin((SIGHT_DEG * Math.PI) / 360) / narrow / near;
     const [around, above] = [turn, tilt].map((degrees) => (degrees * Math.PI) / 180);
     const flat = Math.cos(above);
