@@ -114,7 +114,9 @@ def _section(pad: Pad, units: Units) -> Gauge:
         " the cup: its seat meets the floor and its lip stays off the rim. Hold it over the seam at the lift point: the seam"
         " drops to the slot's floor without force, and the sill stays clear of both walls."
     )
-    return Gauge("pad", "Pad gauge: into the cup and over the seam", use, _joined(section_outline(pad)), _right_half(pad))
+    return Gauge(
+        "pad", "Pad gauge: into the cup and over the seam", use, _joined(section_outline(pad)), _right_half(pad)
+    )
 
 
 def _right_half(pad: Pad) -> Outline:

@@ -84,7 +84,9 @@ def paper_pages(gauges: Sequence[Gauge], facts: SheetFacts) -> tuple[GaugePage, 
         else:
             too_large.append(gauge.title)
     sheets = _shelves(pieces, area)
-    left_out = f"Too large for this paper, so only in the files for a cutter: {'; '.join(too_large)}." if too_large else ""
+    left_out = (
+        f"Too large for this paper, so only in the files for a cutter: {'; '.join(too_large)}." if too_large else ""
+    )
     return tuple(
         _page(facts, placed, number=i, of=len(sheets), left_out=left_out) for i, placed in enumerate(sheets, start=1)
     )
@@ -95,7 +97,7 @@ def cutter_sheet(gauges: Sequence[Gauge], facts: SheetFacts) -> GaugePage:
     pieces = [_Piece.of(gauge) for gauge in gauges]
     width = 2 * _MARGIN_MM + _BAR_ROOM_MM + sum(p.width for p in pieces) + _GAP_MM * (len(pieces) - 1)
     bottom = _MARGIN_MM + 26
-    tallest = bottom + max(max(p.height for p in pieces), _BAR_MM)
+    tallest = bottom + max(*(p.height for p in pieces), _BAR_MM)
     height = ceil(tallest + 60)
     head = _head(facts, width, height, "")
     placed, x = [], _MARGIN_MM + _BAR_ROOM_MM
@@ -121,9 +123,7 @@ def _shelves(pieces: Sequence[_Piece], area: Box) -> list[list[tuple[_Piece, Poi
     return sheets
 
 
-def _page(
-    facts: SheetFacts, placed: list[tuple[_Piece, Point]], *, number: int, of: int, left_out: str
-) -> GaugePage:
+def _page(facts: SheetFacts, placed: list[tuple[_Piece, Point]], *, number: int, of: int, left_out: str) -> GaugePage:
     width, height = PAPER_MM[facts.paper]
     words = [*_head(facts, width, height, left_out if number == of else ""), *_foot(facts, width, number, of)]
     return _filled(width, height, placed, words)
@@ -140,9 +140,18 @@ def _head(facts: SheetFacts, width: float, height: float, left_out: str) -> list
     """Title, the words of a part that is not fit to make, and what to do before cutting."""
     y = height - _MARGIN_MM - STYLE.large_mm
     title = f"{TITLE}: {facts.title}"
-    found = [Text((_MARGIN_MM, y), wrapped(title, height_mm=STYLE.large_mm, width_mm=width - 2 * _MARGIN_MM)[0], STYLE.large_mm)]
+    found = [
+        Text(
+            (_MARGIN_MM, y),
+            wrapped(title, height_mm=STYLE.large_mm, width_mm=width - 2 * _MARGIN_MM)[0],
+            STYLE.large_mm,
+        )
+    ]
     room = width - 2 * _MARGIN_MM
-    blocks = [f"Design {facts.design_id}, revision {facts.revision}, {facts.date}. Material: {facts.material}.", PRINT_WORDS]
+    blocks = [
+        f"Design {facts.design_id}, revision {facts.revision}, {facts.date}. Material: {facts.material}.",
+        PRINT_WORDS,
+    ]
     blocks += [left_out] if left_out else []
     y -= 1.0
     if not facts.fit_to_make:

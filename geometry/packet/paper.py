@@ -22,11 +22,11 @@ _HERE = Path(__file__).parent
 def pdf_of(template: str, facts: SheetFacts, title: str, data: Mapping[str, Any]) -> bytes:
     """A PDF/UA-1 document of one template; nothing of ``data`` is ever read as source."""
     whole = _common(facts, title) | dict(data)
-    return bytes(
-        _compiler(template).compile(
-            format="pdf", pdf_standards="ua-1", sys_inputs={"sheet": json.dumps(whole, ensure_ascii=False)}
-        )
-    )
+    inputs = {"sheet": json.dumps(whole, ensure_ascii=False)}
+    made = _compiler(template).compile(format="pdf", pdf_standards="ua-1", sys_inputs=inputs)
+    if not isinstance(made, bytes):
+        raise TypeError(f"{template} gave no document")
+    return made
 
 
 @cache

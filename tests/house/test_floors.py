@@ -74,6 +74,8 @@ def floor_of(module: str) -> int:
         return 4
     if module.startswith(("geometry.drawing", "geometry.making")):
         return 3
+    if module.startswith("geometry.packet"):
+        return 5
     return FLOORS.get(module, 2)
 
 

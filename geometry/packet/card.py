@@ -1,0 +1,128 @@
+"""The lifting card: one page for the garage wall, with everything that is needed while the car goes up."""
+
+from collections.abc import Iterator
+
+from geometry.cautions import SignalWord
+from geometry.design import Design
+from geometry.drawing.facts import SheetFacts
+from geometry.making.wording import Units, length_shown
+from geometry.packet.cover import section_picture
+from geometry.packet.paper import Data, pdf_of
+from geometry.packet.words import force_words, height_words, mass_words, shop_units
+from geometry.service_life import ServiceRecord, service_record
+
+TITLE = "Lifting card"
+_SIGNALS: tuple[SignalWord, ...] = ("DANGER", "WARNING", "CAUTION", "NOTICE")
+_NARROW = 390
+
+
+def card_pdf(design: Design, facts: SheetFacts) -> bytes:
+    """The card by itself, one page."""
+    return pdf_of("card.typ", facts, TITLE, {"card": card_data(design, facts)})
+
+
+def card_data(design: Design, facts: SheetFacts) -> Data:
+    """What the card says."""
+    units, record = shop_units(facts), service_record(design.pad, design.conditions)
+    return {
+        "for": design.measurements.title or "one jack and one car",
+        "section": section_picture(design, facts, width=_NARROW, is_bare=True),
+        "section_alt": "The pad in its place: seat on the cup's floor, lip off the rim, the seam in its slot.",
+        "where": list(_where(design, units)),
+        "heights": list(_heights(design, units)),
+        "load": list(_load(design, units)),
+        "steps": list(_steps(design, units)) if design.fit_to_make else [],
+        "failures": [f"{check.rule.title}: {check.words}" for check in design.failures],
+        "cautions": [
+            [signal, [c.text for c in design.cautions if c.signal == signal]]
+            for signal in _SIGNALS
+            if any(c.signal == signal for c in design.cautions)
+        ],
+        "looks": [f"{look.what}? {look.then}" for look in record.looks],
+        "limits": list(_limits(record, units)),
+        "discard": list(_discard(record, units)),
+    }
+
+
+def _where(design: Design, units: Units) -> Iterator[list[str]]:
+    c = design.conditions
+    cup = f"bore {length_shown(c.cup.bore_mm, units)}, {length_shown(c.cup.depth_mm, units)} deep"
+    yield [
+        "Jack",
+        f"The one with this cup: {cup}; rated load on its plate {mass_words(c.cup.rated_load_kg, units, digits=0)}",
+    ]
+    yield ["Seam", f"{length_shown(c.seam.thickness_mm, units)} thick, {length_shown(c.seam.height_mm, units)} high"]
+    yield ["Pad", f"Number {design.design_id}, {c.material.short_name}; the slot lies along the seam"]
+
+
+def _heights(design: Design, units: Units) -> Iterator[list[str]]:
+    """Heights of the jack's rim above the ground, from low to high, and the seam's."""
+    c, pad = design.conditions, design.pad
+    touch = c.seam.edge_height_mm + c.cup.depth_mm - pad.web_mm
+    low, high = c.cup.rim_height_low_mm, c.cup.rim_height_high_mm
+    walls = low - c.cup.depth_mm + pad.top_height_mm
+    lifted = height_words(c.lift_needed_mm, units)
+    yield ["Rim, jack all the way down", height_words(low, units)]
+    yield ["Wall tops of the pad then", height_words(walls, units)]
+    yield ["Seam's edge, car on its wheels", height_words(c.seam.edge_height_mm, units)]
+    if c.seam.edge_height_flat_mm is not None:
+        yield ["Seam's edge, tyre flat", height_words(c.seam.edge_height_flat_mm, units)]
+    yield ["Rim as the seam meets the slot's floor", height_words(touch, units)]
+    yield [f"Rim needed to lift by {lifted}", height_words(design.rim_height_needed_mm, units)]
+    yield ["Rim, jack all the way up", "not measured: look first" if high is None else height_words(high, units)]
+
+
+def _load(design: Design, units: Units) -> Iterator[list[str]]:
+    c = design.conditions
+    yield ["Expected on the pad", force_words(c.force_n, units)]
+    yield ["Pad is designed for", force_words(c.design_force_n, units)]
+    yield ["Jack's rated load", mass_words(c.cup.rated_load_kg, units, digits=0)]
+
+
+def _steps(design: Design, units: Units) -> Iterator[list[str]]:
+    """(when, what): the routine of a lift; what is done at the first use alone is marked."""
+    c, pad = design.conditions, design.pad
+    stem = ", stem in its hole" if pad.has_stem else ""
+    touch = height_words(c.seam.edge_height_mm + c.cup.depth_mm - pad.web_mm, units)
+    needed, lifted = height_words(design.rim_height_needed_mm, units), height_words(c.lift_needed_mm, units)
+    yield ["", "Look at pad, cup and seam as listed below. Read the pad's number: it must be this card's."]
+    yield [
+        "",
+        "Hard, level ground. Park brake on, the wheels that stay down chocked on both sides. Nobody and no pet in the car.",
+    ]
+    yield ["", f"Wipe the cup. Drop the pad in: seat on the cup's floor{stem}, lip off the rim, slot along the seam."]
+    yield [
+        "",
+        "Roll the jack in at the lift point that the vehicle's manual names. The walls pass under the seam's edge.",
+    ]
+    yield [
+        "",
+        f"Raise until the seam stands on the slot's floor (rim at about {touch}). Look in from both ends: the seam is in the"
+        " slot all along, the sill is clear of both walls.",
+    ]
+    yield [
+        "First use",
+        "Raise until the tyre just unloads. Lower. Look at pad, cup and seam. Nothing moved, whitened or bent: then lift.",
+    ]
+    yield ["", "Lift in stages, the jack free to roll. Where pad or seam shifts, lower and seat them anew."]
+    yield ["", f"Rim at {needed}: the seam has risen by {lifted}. Set stands at once and lower the car onto them."]
+    yield [
+        "",
+        "Down again: nobody under the car; raise it off the stands, take them away, lower slowly, roll the jack out.",
+    ]
+
+
+def _limits(record: ServiceRecord, units: Units) -> Iterator[list[str]]:
+    """What to measure when something looks worn: title, new, and the reading to discard at."""
+    for limit in record.limits:
+        side = "above" if limit.direction == "up" else "below"
+        title = f"{limit.title} (web)" if limit.dimension == "web_mm" else limit.title
+        yield [title, length_shown(limit.now_mm, units), f"{side} {length_shown(limit.limit_mm, units)}"]
+
+
+def _discard(record: ServiceRecord, units: Units) -> Iterator[str]:
+    """When the pad is thrown away whatever it measures; the limits of wear stand in a table of their own."""
+    titles = tuple(f"{limit.title}:" for limit in record.limits)
+    for sentence in record.discard_when:
+        if not sentence.template.startswith(titles):
+            yield sentence.shown(units)

@@ -1,0 +1,69 @@
+"""The cover: what this is, the job in one picture, the verdict, and the sizes that decide."""
+
+from dataclasses import replace
+
+from geometry.calculation.sheet import CalculationSheet
+from geometry.design import Design
+from geometry.drawing import section
+from geometry.drawing.facts import SheetFacts
+from geometry.drawing.lettering import FONT_FAMILY
+from geometry.drawing.measures import length_words, measures
+from geometry.drawing.table import WORDS
+from geometry.packet.paper import Data
+from geometry.packet.words import force_words, mass_words, shop_units, verdict_of
+
+CRITICAL = {
+    "seat_diameter_mm": "goes into the cup",
+    "seat_length_mm": "keeps the lip off the rim",
+    "slot_width_mm": "takes the seam",
+    "slot_depth_mm": "keeps the sill clear of the walls",
+    "web_mm": "carries the seam's edge",
+}
+"""The sizes that decide, and what each decides."""
+_WIDTH = 1080
+
+
+def cover_data(design: Design, facts: SheetFacts, sheet: CalculationSheet) -> Data:
+    """What the cover says."""
+    units, c = shop_units(facts), design.conditions
+    governing = next((part.check for part in sheet.checks if part.is_governing), design.governing)
+    return {
+        "section": section_picture(design, facts),
+        "section_alt": "The assembled job in section: jack, cup, pad, seam and sill, each measurement with a number.",
+        "verdict": design.verdict_words,
+        "governing": f"{governing.rule.title}: {verdict_of(governing)}. {governing.words}",
+        "failures": [f"{check.rule.title}: {check.words}" for check in design.failures],
+        "sizes": _sizes(design, facts),
+        "facts": [
+            ["Expected load at the lift point", f"{force_words(c.force_n, units)}, estimated"],
+            ["Load that the pad is designed for", f"{force_words(c.design_force_n, units)}, estimated, not tested"],
+            ["Jack's rated load, by its plate", mass_words(c.cup.rated_load_kg, units, digits=0)],
+            ["Material", facts.material],
+            ["Used", f"{facts.temperature.replace('-', '−')}; {facts.moisture}"],
+            ["Mass of the pad", mass_words(design.mass_kg, units)],
+        ],
+        "assumed": [f"{i.title}: {i.remark}" for i in sheet.assumptions],
+    }
+
+
+def _sizes(design: Design, facts: SheetFacts) -> list[list[str]]:
+    """The deciding sizes with their limits, as the drawing writes them."""
+    found = measures(design.pad, facts)
+    return [
+        [
+            WORDS[name].partition(":")[0],
+            found[name].words,
+            f"{length_words(found[name].lower_mm, facts.units)} to {length_words(found[name].upper_mm, facts.units)}",
+            why,
+        ]
+        for name, why in CRITICAL.items()
+    ]
+
+
+def section_picture(design: Design, facts: SheetFacts, *, width: int = _WIDTH, is_bare: bool = False) -> str:
+    """The assembled section as a picture whose letters are those of the shipped font; bare, it has no balloons."""
+    found = section.section_of_design(design.measurements, design.pad, design.checks)
+    if is_bare:
+        found = replace(found, pointers=(), troubles=())
+    drawn = section.to_svg(found, units=shop_units(facts), width=width)
+    return drawn.replace('font-family="sans-serif"', f'font-family="{FONT_FAMILY}"', 1)

@@ -1,0 +1,181 @@
+"""Route card and inspection sheet for paper."""
+
+from collections.abc import Iterator
+from html import escape
+
+from geometry.calculation.sheet import CalculationSheet
+from geometry.design import Design
+from geometry.drawing.facts import SheetFacts
+from geometry.drawing.measures import length_words
+from geometry.inspection import Characteristic, inspection_sheet
+from geometry.making.card import Cut, Operation, Picture, Table
+from geometry.making.wording import Units, length_shown
+from geometry.packet.paper import Data
+from geometry.packet.shapes import shapes_svg
+from geometry.packet.words import mass_words, shop_units
+from geometry.route import RouteCard, route_card
+from geometry.rules import CHECK_RULES
+from geometry.units import mm_to_inch
+
+_AXES = {"diameter": "diameter", "length": "length", "across": "across the slot", "depth": "depth"}
+
+
+def making_data(design: Design, facts: SheetFacts) -> Data:
+    """How the pad is made in the shop of the document."""
+    units = shop_units(facts)
+    card = route_card(design.pad, design.conditions, design.measurements.shop)
+    return {
+        "title": card.title,
+        "intro": list(_intro(card, units)),
+        "troubles": [s.shown(units) for s in card.troubles],
+        "set_ups": [[str(s.number), s.holding.shown(units), s.datum.shown(units)] for s in card.set_ups],
+        "tools": [[t.name.shown(units), ", ".join(map(str, t.operations))] for t in card.tools],
+        "operations": [_operation(n, o, units) for n, o in enumerate(card.operations, start=1)],
+    }
+
+
+def _intro(card: RouteCard, units: Units) -> Iterator[str]:
+    yield f"{_capital(card.material)}. About {card.time_min:.0f} min for one pad, settings included: estimated."
+    if card.stock:
+        plan = card.stock
+        yield (
+            f"Bar {length_shown(plan.bar_mm, units)} across; saw off {length_shown(plan.blank_mm, units)}, saw cut"
+            f" {length_shown(plan.kerf_mm, units)}, {mass_words(plan.mass_kg, units)}. {plan.why.shown(units)}"
+        )
+    for batch in card.batches:
+        if batch.pads > 1:
+            used = length_shown(batch.bar_used_mm, units)
+            yield f"{batch.pads} pads from one bar: {used} of it, about {batch.time_each_min:.0f} min each."
+    if card.printing:
+        plan3 = card.printing
+        yield f"{plan3.orientation.shown(units)} {plan3.words}"
+        yield (
+            f"{plan3.layers} layers of {plan3.layer_height_mm:g} mm, {plan3.walls} walls, {plan3.infill_percent:g} % infill,"
+            f" {mass_words(plan3.mass_kg, units)}."
+        )
+
+
+def _operation(number: int, o: Operation, units: Units) -> Data:
+    return {
+        "title": f"{number}  {o.title}",
+        "set_up": f"set-up {o.set_up}",
+        "holding": o.holding.shown(units),
+        "tool": o.tool.shown(units),
+        "cuts": [words for cut in (o.cut, o.finish_cut) if cut for words in (_cut(cut, units),)],
+        "steps": [s.shown(units) for s in o.steps],
+        "why": o.why.shown(units) if o.why else "",
+        "watch": [s.shown(units) for s in o.watch],
+        "passes": _passes(o, units),
+        "tables": [_table(t, units) for t in o.tables],
+        "picture": _picture(o.picture, units) if o.picture else None,
+        "leaves": "; ".join(f"{_plain(name)} {length_shown(mm, units)}" for name, mm in o.leaves_mm.items()),
+        "time": f"{o.time_min:.0f} min",
+        "roughness": f"Ra about {o.roughness_um:.1f} µm" if o.roughness_um else "",
+    }
+
+
+def _capital(words: str) -> str:
+    return words[:1].upper() + words[1:]
+
+
+def _plain(name: str) -> str:
+    return name.removesuffix("_mm").replace("_", " ")
+
+
+def _cut(cut: Cut, units: Units) -> str:
+    """Speed and feed to set."""
+    words = f"{cut.rpm:.0f} turns/min ({cut.speed_m_min:.0f} m/min on {length_shown(cut.diameter_mm, units)})"
+    if cut.feed_mm_rev:
+        words += f", feed {_fine(cut.feed_mm_rev, units)} a turn"
+    if cut.table_feed_mm_min:
+        words += f", table {length_shown(cut.table_feed_mm_min, units)}/min"
+    return words + (": the slowest there is, and faster than wanted" if cut.is_too_fast else "")
+
+
+def _fine(length_mm: float, units: Units) -> str:
+    return f"{mm_to_inch(length_mm):.4f} in" if units == "in" else f"{length_mm:.3g} mm"
+
+
+def _number(length_mm: float, units: Units) -> str:
+    return f"{mm_to_inch(length_mm):.3f}" if units == "in" else f"{length_mm:.2f}"
+
+
+def _passes(o: Operation, units: Units) -> Data | None:
+    """The passes as a table in the shop's unit."""
+    if not o.passes:
+        return None
+    unit = "in" if units == "in" else "mm"
+    rows = [
+        [
+            str(p.number),
+            p.kind,
+            _AXES[p.axis],
+            *(_number(x, units) for x in (p.before_mm, p.after_mm, p.infeed_mm, p.dial_reading_mm)),
+        ]
+        for p in o.passes
+    ]
+    return {
+        "title": "Passes",
+        "columns": ["pass", "kind", "of", *(f"{w}, {unit}" for w in ("from", "to", "infeed", "dial reads"))],
+        "rows": rows,
+    }
+
+
+def _table(table: Table, units: Units) -> Data:
+    shown = [
+        [
+            cell if isinstance(cell, str) else _number(cell, units) if unit == "mm" else f"{cell:.4g}"
+            for cell, (_, unit) in zip(row, table.columns, strict=True)
+        ]
+        for row in table.rows
+    ]
+    named = {"mm": "in" if units == "in" else "mm", "°": "°"}
+    columns = [f"{words}, {named[unit]}" if unit in named else words for words, unit in table.columns]
+    return {"title": table.title, "columns": columns, "rows": shown}
+
+
+def _picture(picture: Picture, units: Units) -> Data:
+    labels = [(label.at, label.words.shown(units)) for label in picture.labels]
+    svg, width = shapes_svg(picture.view, labels)
+    return {"svg": svg, "width": width, "alt": escape(f"Picture: {picture.view.name}")}
+
+
+def inspection_data(design: Design, facts: SheetFacts) -> Data:
+    """What is measured on the finished pad, with room for the readings."""
+    units = shop_units(facts)
+    sheet = inspection_sheet(design.pad, design.conditions)
+    measured = [c for c in sheet.characteristics if c.nominal_mm is not None]
+    return {
+        "unit": "in" if units == "in" else "mm",
+        "rows": [_row(c, facts) for c in measured],
+        "looks": [[str(c.number), c.title] for c in sheet.characteristics if c.nominal_mm is None],
+        "notes": [s.shown(units) for s in sheet.notes],
+    }
+
+
+def _row(c: Characteristic, facts: SheetFacts) -> list[str]:
+    lower, upper = (length_words(x, facts.units) for x in (c.lower_mm or 0.0, c.upper_mm or 0.0))
+    nominal = length_words(c.nominal_mm or 0.0, facts.units)
+    fine = "" if c.is_fine_enough else " (coarser than a fifth of the zone: repeat the reading)"
+    moved = "; ".join(CHECK_RULES[code].title for code in c.checks[:3])
+    title = _capital(c.title)
+    return [
+        str(c.number),
+        f"({title})" if c.is_reference else title,
+        f"({nominal})" if c.is_reference else nominal,
+        f"{lower} to {upper}",
+        f"{_capital(c.instrument.name)}{fine}. {c.how.shown(shop_units(facts))}",
+        moved,
+    ]
+
+
+def source_rows(design: Design, sheet: CalculationSheet) -> list[list[str]]:
+    """Every source that the packet rests on: mark and number, words, and what rests on it."""
+    rows = [
+        [f"{use.source.mark.value}{i}", f"{use.source.text} ({use.source.mark.words})", ", ".join(use.uses)]
+        for i, use in enumerate(sheet.sources, start=1)
+    ]
+    said: dict[str, list[str]] = {}
+    for caution in design.cautions:
+        said.setdefault(str(caution.source), []).append(caution.signal)
+    return rows + [["–", source, "cautions"] for source in said]

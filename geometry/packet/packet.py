@@ -1,0 +1,40 @@
+"""The packet: cover, drawing, calculation, route card, inspection sheet, lifting card and sources in one document."""
+
+from geometry.calculation.sheet import calculation_sheet
+from geometry.design import Design
+from geometry.drawing import draw, to_svg
+from geometry.drawing.facts import SheetFacts
+from geometry.drawing.svg import all_texts
+from geometry.drawing.table import dimension_table
+from geometry.packet.calculation import calculation_data
+from geometry.packet.card import card_data
+from geometry.packet.cover import cover_data
+from geometry.packet.making import inspection_data, making_data, source_rows
+from geometry.packet.paper import pdf_of, placed_page
+
+TITLE = "Lifting pad packet"
+
+
+def packet_pdf(design: Design, facts: SheetFacts) -> bytes:
+    """Everything about a design on paper; the same bytes for the same design and facts.
+
+    Raises SheetError where the drawing finds no room.
+    """
+    drawing, sheet = draw(design.pad, facts), calculation_sheet(design)
+    sizes = "; ".join(f"{row.words} {row.nominal}" for row in dimension_table(drawing))
+    data = {
+        "cover": cover_data(design, facts, sheet),
+        "drawing": placed_page(
+            width_mm=drawing.width_mm,
+            height_mm=drawing.height_mm,
+            picture=to_svg(drawing, lettering=False),
+            texts=all_texts(drawing),
+            alt=f"Part drawing {facts.design_id}, main scale {drawing.scale.words}. {sizes}.",
+        ),
+        "calculation": calculation_data(sheet),
+        "route": making_data(design, facts),
+        "inspection": inspection_data(design, facts),
+        "card": card_data(design, facts),
+        "sources": source_rows(design, sheet),
+    }
+    return pdf_of("packet.typ", facts, TITLE, data)
