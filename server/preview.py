@@ -1,6 +1,7 @@
 """Pictures of a saved design for others to see first: a preview of 1200 × 630, and a code for a camera."""
 
 import json
+import re
 from datetime import date
 from pathlib import Path
 
@@ -21,6 +22,8 @@ _TEMPLATE = Path(__file__).parent / "preview.typ"
 _DOTS_PER_POINT_PPI = 72
 """At 72 dots per inch a point is a dot."""
 _LONGEST_TITLE = 60
+_LINE, _THIN = re.compile(r'stroke-width="[^"]*"'), 'stroke-width="0.35"'
+"""Lines keep their width on a page whatever its scale; a picture of its own has to name it in its own millimetres."""
 
 
 def preview_png(revision: Revision) -> bytes:
@@ -36,7 +39,7 @@ def preview_png(revision: Revision) -> bytes:
         "line": f"Lifting pad, revision {revision.letters}, {facts.material}",
         "verdict": revision.design["verdict"],
         "sizes": [[WORDS[name].partition(":")[0], found[name].words] for name in FIVE],
-        "picture": isometric_svg(pad_of(revision.design), title="", description=""),
+        "picture": _LINE.sub(_THIN, isometric_svg(pad_of(revision.design), title="", description="")),
         "date": [day.year, day.month, day.day],
     }
     return typst.compile(
