@@ -44,7 +44,7 @@ class CheckGroup:
     is_folded: bool
 
 
-def check_groups(design: Design, on_sheet: Set[str]) -> tuple[CheckGroup, ...]:
+def check_groups(design: Design, on_sheet: Set[str], units: str = "mm") -> tuple[CheckGroup, ...]:
     """The checks, governing first: what fails, what is advised, what is near its limit, then the rest, folded."""
     passing = [c for c in design.with_verdict("pass") if not c.rule.is_advice]
     near = [c for c in passing if c.utilisation >= _NEAR] or passing[:3]
@@ -60,19 +60,19 @@ def check_groups(design: Design, on_sheet: Set[str]) -> tuple[CheckGroup, ...]:
         ("Does not apply to this pad", design.with_verdict("not_applicable"), True),
     )
     return tuple(
-        CheckGroup(heading, tuple(_check(c, on_sheet) for c in found), folded)
+        CheckGroup(heading, tuple(_check(c, on_sheet, units) for c in found), folded)
         for heading, found, folded in groups
         if found
     )
 
 
-def _check(check: Check, on_sheet: Set[str]) -> CheckView:
+def _check(check: Check, on_sheet: Set[str], units: str) -> CheckView:
     drawn = check.finding is not None and check.utilisation > 0
     used = check.utilisation
     return CheckView(
         code=check.code,
         title=check.rule.title,
-        words=check.words,
+        words=shown.lengths_in(check.words, units),
         verdict=check.verdict,
         verdict_words=verdict_words(check),
         bar=shown.bar_width(min(used, 1.0)) if drawn else "",
@@ -80,7 +80,10 @@ def _check(check: Check, on_sheet: Set[str]) -> CheckView:
         formula=check.formula,
         substituted=check.substituted,
         source=str(check.rule.source),
-        also=tuple(_also(words, value, unit) for words, value, unit in (check.finding.also if check.finding else ())),
+        also=tuple(
+            shown.lengths_in(_also(words, value, unit), units)
+            for words, value, unit in (check.finding.also if check.finding else ())
+        ),
         needs=tuple(link_to(key, on_sheet) for key in check.rule.needs if key in FIELDS),
     )
 

@@ -4,6 +4,7 @@ from collections.abc import Mapping, Set
 from dataclasses import dataclass
 
 from geometry import formulas
+from geometry.calculation.why import why
 from geometry.cautions import Caution, SignalWord
 from geometry.conditions import Conditions
 from geometry.design import Design
@@ -12,6 +13,7 @@ from geometry.sizing import Bound, Entry
 from server import shown
 from server.check_views import verdict_words
 from server.field_views import LinkView, link_to, title_of
+from server.fixing import cost_of_fixing
 from server.links import pad_address
 
 __all__ = [
@@ -61,8 +63,8 @@ class DimensionView:
     notes: tuple[str, ...]
     bounds: tuple[BoundView, ...]
     is_fixed: bool
-    free_words: str
-    """What it would be if it were let go; empty where it is not fixed."""
+    cost: str
+    """What fixing it costs; empty where it is not fixed."""
     fix_text: str
     """What to type to keep it as it is."""
     let_go: str
@@ -98,29 +100,27 @@ class ConflictView:
 
 def dimensions_of(design: Design, typed: Mapping[str, str], units: str) -> tuple[DimensionView, ...]:
     """Every dimension of the pad, from its foot up."""
-    return tuple(_dimension(entry, typed, units) for entry in design.ledger.values())
+    return tuple(_dimension(design, entry, typed, units) for entry in design.ledger.values())
 
 
-def _dimension(entry: Entry, typed: Mapping[str, str], units: str) -> DimensionView:
+def _dimension(design: Design, entry: Entry, typed: Mapping[str, str], units: str) -> DimensionView:
     key = f"fixed.{entry.dimension}"
     absent = entry.value_mm == 0
     deciding = entry.deciding
     notes = list(entry.notes)
     notes += [f"Outside its bounds: {b.reason}" for b in entry.broken]
     notes += [f"Given up: {b.reason}" for b in entry.given_up]
-    free = entry.free_value_mm
-    would = f"Let go, it would be {shown.length_with_unit(free, units)}." if free is not None else ""
     return DimensionView(
         name=entry.dimension,
         key=key,
         title=title_of(key),
         value="none" if absent else shown.length(entry.value_mm, units),
         tolerance="" if absent else f"± {shown.length(entry.tolerance_mm, units)}",
-        reason=_reason(entry, deciding, absent=absent),
-        notes=tuple(notes),
+        reason=shown.bare_lengths_in(why(design, entry), units, keep=design.conditions.material.short_name),
+        notes=tuple(shown.lengths_in(note, units) for note in notes),
         bounds=tuple(_bound(b, deciding, entry, units) for b in _tightest_first(entry)),
         is_fixed=entry.is_fixed,
-        free_words=would if entry.is_fixed else "",
+        cost=cost_of_fixing(design, key, units) if entry.is_fixed else "",
         fix_text=f"{shown.plain(entry.value_mm, 4)} mm",
         let_go=_without(key, typed, units) if entry.is_fixed else "",
     )
@@ -129,14 +129,6 @@ def _dimension(entry: Entry, typed: Mapping[str, str], units: str) -> DimensionV
 def _without(key: str, typed: Mapping[str, str], units: str) -> str:
     """The address without one of its texts, at the list of sizes."""
     return pad_address({k: v for k, v in typed.items() if k != key}, units=units) + "#the-pad"
-
-
-def _reason(entry: Entry, deciding: Bound | None, *, absent: bool) -> str:
-    if entry.is_fixed:
-        return "Fixed by you."
-    if absent:
-        return "No stem: the cup has no hole that takes one."
-    return deciding.reason if deciding else "The usual size; it breaks the edge so that it neither cuts nor chips."
 
 
 def _tightest_first(entry: Entry) -> list[Bound]:
@@ -148,7 +140,7 @@ def _bound(bound: Bound, deciding: Bound | None, entry: Entry, units: str) -> Bo
     return BoundView(
         side="at least" if bound.rule.side == "lower" else "at most",
         value=shown.length_with_unit(bound.value, units),
-        reason=bound.reason,
+        reason=shown.lengths_in(bound.reason, units),
         formula=formulas.pretty(bound.rule.formula),
         substituted=bound.substituted,
         source=str(bound.rule.source),
@@ -185,9 +177,9 @@ def load_rows(conditions: Conditions, units: str) -> tuple[tuple[str, str], ...]
     return tuple(rows)
 
 
-def caution_groups(cautions: tuple[Caution, ...]) -> tuple[CautionGroup, ...]:
+def caution_groups(cautions: tuple[Caution, ...], units: str = "mm") -> tuple[CautionGroup, ...]:
     """The cautions by signal word, the gravest first."""
-    found = ((s, tuple(c.text for c in cautions if c.signal == s)) for s in SIGNAL_WORDS)
+    found = ((s, tuple(shown.lengths_in(c.text, units) for c in cautions if c.signal == s)) for s in SIGNAL_WORDS)
     return tuple(CautionGroup(signal, sentences) for signal, sentences in found if sentences)
 
 
@@ -211,6 +203,6 @@ def _limit(side: str, limit: Limit, units: str, on_sheet: Set[str]) -> LimitView
     return LimitView(
         side=side,
         value=shown.length_with_unit(limit.value_mm, units),
-        reason=limit.reason,
+        reason=shown.lengths_in(limit.reason, units),
         measure=link_to(limit.field, on_sheet),
     )

@@ -3,11 +3,14 @@
 import re
 from collections.abc import Iterable, Mapping, Set
 from dataclasses import dataclass
+from functools import lru_cache
 
 from geometry.materials import MATERIALS, SLOT_MATERIALS
 from server.fields import FIELDS, FormField
 from server.forms import FormReading
-from server.shown import unit_of_field
+from server.how_to import HowPicture, how_picture
+from server.left_out import LeftOut, is_optional, left_out, taken_mm
+from server.shown import length_with_unit, lengths_in, unit_of_field
 
 CHOICE_WORDS: Mapping[str, Mapping[str, str]] = {
     "car.load_source": {
@@ -71,10 +74,18 @@ class FieldView:
     balloon: int | None
     help: str
     how: str
+    picture: HowPicture | None
+    """How it is measured, drawn."""
     assumed: str
     """What is taken while it is left out; empty for required fields."""
+    taken: str
+    """What is taken here, where it is left out and the other answers say so."""
+    left_out: LeftOut | None
+    """What leaving it out costs; None for what is no measurement or is required."""
     echo: str
     problem: str
+    doubt: str
+    """What to look at again, though it can be."""
     options: tuple[OptionView, ...]
 
     @property
@@ -86,6 +97,18 @@ class FieldView:
     def is_open(self) -> bool:
         """Whether it still waits for a measurement."""
         return self.is_required and not self.text
+
+    @property
+    def left_out_words(self) -> str:
+        """In one line, what is done without it; empty where it is given."""
+        if self.text or not self.assumed:
+            return ""
+        if self.taken:
+            return f"left out: {self.taken} is taken"
+        missed = len(self.left_out.unchecked) if self.left_out else 0
+        if missed:
+            return "left out: one estimate is not made" if missed == 1 else f"left out: {missed} estimates are not made"
+        return f"left out: {self.assumed}"
 
     @property
     def chosen_words(self) -> str:
@@ -112,27 +135,45 @@ def link_to(key: str, on_sheet: Set[str], words: str = "") -> LinkView:
     return LinkView(words or title_of(key), f"#{field_id(key)}" if key in on_sheet else "")
 
 
-def field_view(key: str, reading: FormReading, balloons: Mapping[str, int], needed: Iterable[str] = ()) -> FieldView:
+@lru_cache(maxsize=512)
+def _printed(words: str, units: str) -> str:
+    """Standing words of a field in the viewer's unit."""
+    return lengths_in(words, units)
+
+
+def field_view(
+    key: str,
+    reading: FormReading,
+    balloons: Mapping[str, int],
+    needed: Iterable[str] = (),
+    doubts: Mapping[str, str] | None = None,
+) -> FieldView:
     """One field as the page asks it; ``needed`` names fields that are required here though the document allows to omit them."""
-    field = FIELDS[key]
+    field, units = FIELDS[key], reading.units
     text = reading.typed.get(key, "")
     required = field.required or key in needed
+    taken = None if text else taken_mm(key, reading.measurements)
+    problem = " ".join(lengths_in(p.message, units) for p in reading.problems if p.field == key)
     return FieldView(
         key=key,
         id=field_id(key),
         title=field.title,
-        unit=unit_of_field(field.unit, field.kind, reading.units),
+        unit=unit_of_field(field.unit, field.kind, units),
         text=text,
         is_choice=field.kind == "choice",
         is_words=field.kind == "text",
         is_long=field.kind == "lengths",
         is_required=required,
         balloon=balloons.get(key),
-        help=field.help,
-        how=field.how,
-        assumed="" if required else field.assumed,
+        help=_printed(field.help, units),
+        how=_printed(field.how, units),
+        picture=how_picture(key),
+        assumed="" if required else _printed(field.assumed, units),
+        taken="" if taken is None else length_with_unit(taken, units),
+        left_out=left_out(key) if is_optional(key) and not required else None,
         echo=reading.echo.get(key, ""),
-        problem=" ".join(p.message for p in reading.problems if p.field == key),
+        problem=problem,
+        doubt="" if problem or doubts is None else lengths_in(doubts.get(key, ""), units),
         options=_options(field, text),
     )
 

@@ -8,7 +8,7 @@ from starlette.responses import HTMLResponse, RedirectResponse, Response
 
 from geometry.design import design_pad
 from geometry.errors import BadMeasurementsError, NoPadFitsError
-from server import links
+from server import beside, links, measuring_sheet
 from server.documents import query_pairs
 from server.forms import FormReading, read_form
 from server.present import Outcome, pad_page
@@ -16,6 +16,8 @@ from server.section_view import section_view
 from server.templating import render
 
 router = APIRouter(include_in_schema=False)
+for _room in (beside, measuring_sheet):
+    router.include_router(_room.router)
 _STATUS = {"refused": 422, "no_pad": 422}
 """Of the other states none is an error, an unfinished form least of all."""
 

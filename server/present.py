@@ -10,6 +10,7 @@ from geometry.cautions import ONE_LINE
 from geometry.design import Design
 from geometry.drawing.section_known import BALLOONS
 from geometry.errors import NoPadFitsError
+from geometry.plausible import doubts_of
 from server import check_views, field_groups, links, shown
 from server import design_views as views
 from server.check_views import CheckGroup
@@ -41,22 +42,45 @@ class FileView:
 
 
 @dataclass(frozen=True, slots=True)
+class MarkView:
+    """The words beside a lettered mark of the wide picture."""
+
+    mark: str
+    words: str
+    numbers: str
+    at: int
+    is_left: bool
+
+
+@dataclass(frozen=True, slots=True)
 class SectionView:
     """The assembled section for two widths, and at which hundredth of the wide one's height each balloon stands."""
 
     wide: Markup
     phone: Markup
     heights: Mapping[str, int]
+    marks: tuple[MarkView, ...]
 
     @property
     def jack_top(self) -> int:
         """Where the jack's column begins."""
-        return min(at for key, at in self.heights.items() if key.startswith("jack."))
+        return self._top("jack.", is_left=True)
 
     @property
     def car_top(self) -> int:
         """Where the car's column begins."""
-        return min(at for key, at in self.heights.items() if key.startswith("seam."))
+        return self._top("seam.", is_left=False)
+
+    @property
+    def outboard_is_first(self) -> bool:
+        """Whether the car's one question on the jack's side stands above all of the jack's."""
+        return self.heights["seam.clear_outboard_mm"] < self.jack_top
+
+    def _top(self, group: str, *, is_left: bool) -> int:
+        questions = [
+            at for key, at in self.heights.items() if key.startswith(group) and key != "seam.clear_outboard_mm"
+        ]
+        return min(questions + [mark.at for mark in self.marks if mark.is_left == is_left])
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,6 +112,8 @@ class PadPage:
     job: FieldView
     units: str
     units_links: tuple[LinkView, ...]
+    elsewhere: tuple[LinkView, ...]
+    """The other pages that this one leads to."""
     samples: tuple[LinkView, ...]
     section: SectionView
     jack: tuple[FieldView, ...]
@@ -99,6 +125,8 @@ class PadPage:
     groups: tuple[FieldGroup, ...]
     hidden: tuple[tuple[str, str], ...]
     problems: tuple[LinkView, ...]
+    doubts: tuple[LinkView, ...]
+    """Numbers that can be and seldom are; they stand in nobody's way."""
     missing: tuple[LinkView, ...]
     verdict: Verdict
     conflict: views.ConflictView | None
@@ -110,12 +138,21 @@ class PadPage:
     """The address of every line of the calculation; empty where there is no pad."""
     changes: str
     """The address of computed changes that would help; empty where nothing can be computed yet."""
+    beside: str
+    """The address of what is computed from many designs at once; empty where there is no pad."""
+    turn: str
+    """The address of the pad to turn in the hand; empty where there is no pad."""
     drawing: str
     files: tuple[FileView, ...]
     models: tuple[FileView, ...]
     typed: tuple[tuple[str, str], ...]
     cautions: tuple[views.CautionGroup, ...]
     caution_line: str
+
+    @property
+    def outboard(self) -> str:
+        """The one measurement of the car that stands on the jack's side of a wide picture."""
+        return "seam.clear_outboard_mm"
 
     @property
     def is_fit(self) -> bool:
@@ -129,8 +166,10 @@ def pad_page(outcome: Outcome, section: SectionView, *, has_welcome: bool = Fals
     units, typed = reading.units, reading.typed
     needed = field_groups.NEEDED_FOR_LOAD.get(typed.get("car.load_source", "gross_mass"), ())
 
+    doubts = doubts_of(_numbers(reading))
+
     def asked(*keys: str) -> tuple[FieldView, ...]:
-        return tuple(field_view(key, reading, BALLOONS, needed) for key in keys)
+        return tuple(field_view(key, reading, BALLOONS, needed, doubts) for key in keys)
 
     groups = field_groups.groups(reading, design, asked)
     on_sheet = field_groups.keys_on_sheet(groups)
@@ -140,6 +179,7 @@ def pad_page(outcome: Outcome, section: SectionView, *, has_welcome: bool = Fals
         job=asked("title")[0],
         units=units,
         units_links=_units_links(reading),
+        elsewhere=_elsewhere(reading),
         samples=tuple(LinkView(sample.title, sample.address) for sample in links.samples()),
         section=section,
         jack=asked(*field_groups.JACK),
@@ -150,21 +190,24 @@ def pad_page(outcome: Outcome, section: SectionView, *, has_welcome: bool = Fals
         more_seam=field_groups.more("seam", "More about the seam", asked(*field_groups.MORE_SEAM)),
         groups=groups,
         hidden=_hidden(reading),
-        problems=tuple(link_to(p.field, on_sheet, p.message) for p in reading.problems),
+        problems=tuple(link_to(p.field, on_sheet, shown.lengths_in(p.message, units)) for p in reading.problems),
+        doubts=tuple(link_to(key, on_sheet, shown.lengths_in(words, units)) for key, words in doubts.items()),
         missing=tuple(link_to(key, on_sheet) for key in reading.missing),
         verdict=_verdict(outcome),
         conflict=views.conflict_of(outcome.conflict, units, on_sheet) if outcome.conflict else None,
         dimensions=views.dimensions_of(design, typed, units) if design else (),
         pad_line=_pad_line(design, units) if design else "",
-        checks=check_views.check_groups(design, on_sheet) if design else (),
+        checks=check_views.check_groups(design, on_sheet, units) if design else (),
         load=views.load_rows(design.conditions, units) if design else (),
         calculation=links.pad_address(typed, "/calculation", units=units) if design else "",
         changes=links.pad_address(typed, "/changes", units=units) if design or outcome.conflict else "",
+        beside=links.pad_address(typed, "/beside", units=units) if design else "",
+        turn=links.pad_address(typed, "/turn", units=units) if design else "",
         drawing=links.pad_address(typed, ".svg", units=units) if design else "",
         files=_files(reading) if design else (),
         models=_models(reading, is_fit=design.fit_to_make) if design else (),
         typed=tuple(typed.items()),
-        cautions=views.caution_groups(design.cautions) if design else (),
+        cautions=views.caution_groups(design.cautions, units) if design else (),
         caution_line=ONE_LINE,
     )
 
@@ -178,6 +221,26 @@ def _units_links(reading: FormReading) -> tuple[LinkView, ...]:
         )
         for wanted in ("mm", "in")
     )
+
+
+def _elsewhere(reading: FormReading) -> tuple[LinkView, ...]:
+    """The measuring sheet to print, the materials, and the place where a design is saved."""
+    measure = "/measure?units=in" if reading.units == "in" else "/measure"
+    save = links.pad_address(reading.typed, units=reading.units).replace("/pad", "/save", 1)
+    found = [LinkView("Measuring sheet", measure), LinkView("Materials", "/materials")]
+    return (*found, LinkView("Save", save)) if reading.measurements else tuple(found)
+
+
+def _numbers(reading: FormReading) -> dict[str, float]:
+    """Every number that could be read and can be, by its dotted key."""
+    wrong = {problem.field for problem in reading.problems}
+    return {
+        f"{group}.{name}": float(value)
+        for group, answers in reading.document.items()
+        if isinstance(answers, dict)
+        for name, value in answers.items()
+        if isinstance(value, int | float) and f"{group}.{name}" not in wrong
+    }
 
 
 def _hidden(reading: FormReading) -> tuple[tuple[str, str], ...]:

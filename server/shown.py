@@ -1,5 +1,6 @@
 """Numbers for the eye: millimetres become the viewer's unit, and everything is rounded, here and nowhere else."""
 
+import re
 from math import isfinite
 
 from geometry.units import STANDARD_GRAVITY, kg_to_pound, mm_to_inch
@@ -100,3 +101,30 @@ def lower_first(words: str) -> str:
     'slot floor'
     """
     return words[:1].lower() + words[1:]
+
+
+_LENGTH_IN_WORDS = re.compile(r"(?<![\w.])(\d+(?:\.\d+)?) mm(?![\w²/·])")
+_BARE_NUMBER = re.compile(r"(?<![\w.])(\d+(?:\.\d+)?)(?![\d.]*\d)(?! ?(?:N\b|MPa|°C|%|°|kg|lb))(?!\w)")
+
+
+def lengths_in(words: str, units: str) -> str:
+    """A sentence of the engine with its millimetres in the viewer's unit; forces, stresses and formulas stay as they are.
+
+    >>> lengths_in("The slot is 16.5 mm deep; at 40 MPa and 96 N/mm it stands.", "in")
+    'The slot is 0.65 in deep; at 40 MPa and 96 N/mm it stands.'
+    """
+    if units != "in":
+        return words
+    return _LENGTH_IN_WORDS.sub(lambda m: f"{length(float(m[1]), units)} in", words)
+
+
+def bare_lengths_in(words: str, units: str, *, keep: str) -> str:
+    """A sentence whose bare numbers are lengths, in the viewer's unit; ``keep`` is a name that may hold a number.
+
+    >>> bare_lengths_in("67.2 because nylon 66 grows 0.19 by 40 °C: at most 67.210", "in", keep="nylon 66")
+    '2.646 because nylon 66 grows 0.007 by 40 °C: at most 2.646'
+    """
+    if units != "in":
+        return words
+    parts = words.split(keep) if keep else [words]
+    return keep.join(_BARE_NUMBER.sub(lambda m: length(float(m[1]), units), part) for part in parts)

@@ -17,12 +17,36 @@
     if (event.target.form === form()) {
       htmx.trigger(form(), "htmx:abort");
       edited = event.target.id;
+      typedAt = performance.now();
+      window.clearTimeout(later);
+      later = 0;
     }
   });
 
   htmx.registerExtension("keep-typed", {
     htmx_before_morph_attr: (element, detail) => !(detail.attrName === "value" && isText(element)),
   });
+
+  /* What is half typed must not shout: "1" on the way to "105" is no mistake yet, and an emptied box is about to be filled.
+     Such an answer is not shown until there is a pause, or the box is left; then the sheet asks once more. */
+
+  const PAUSE_MS = 1500;
+  let typedAt = -PAUSE_MS;
+  let later = 0;
+
+  const isHalfTyped = (status) => {
+    const box = document.activeElement;
+    const isTyping = isText(box) && box.id === edited && performance.now() - typedAt < PAUSE_MS;
+    const isEmptied = isTyping && !box.value.trim() && document.getElementById("the-pad");
+    return isTyping && (status === 422 || isEmptied);
+  };
+
+  const askAgain = () => {
+    window.clearTimeout(later);
+    later = 0;
+    typedAt = -PAUSE_MS;
+    htmx.trigger(form(), "submit");
+  };
 
   /* An answer that is no sheet, or none at all, changes nothing; the page says so until the next one comes. */
 
@@ -32,7 +56,13 @@
     const { status, headers } = event.detail.ctx.response;
     const isSheet = (status === 200 || status === 422) && (headers.get("Content-Type") || "").startsWith("text/html");
     noAnswer(!isSheet);
-    if (!isSheet) event.preventDefault();
+    if (!isSheet) {
+      event.preventDefault();
+    } else if (isHalfTyped(status)) {
+      event.preventDefault();
+      window.clearTimeout(later);
+      later = window.setTimeout(askAgain, PAUSE_MS);
+    }
   });
   document.addEventListener("htmx:error", () => noAnswer(true));
 
@@ -85,8 +115,13 @@
     const field = event.target.closest(".field");
     lit = field ? field.dataset.field : null;
     light();
+    fitToKeyboard();
   });
-  document.addEventListener("focusout", () => { lit = null; light(); });
+  document.addEventListener("focusout", () => {
+    lit = null;
+    light();
+    if (later) askAgain();
+  });
 
   const goTo = (field) => {
     for (let fold = field.closest("details"); fold; fold = fold.parentElement.closest("details")) fold.open = true;
@@ -114,11 +149,15 @@
     }
   });
 
-  /* One explanation at a time. */
+  /* Of the explanations that lie over the page, one at a time. */
 
-  const closeOthers = (kept) => all(".how[open]").forEach((how) => { if (how !== kept) how.open = false; });
+  const wide = window.matchMedia("(min-width: 1100px)");
 
-  document.addEventListener("keydown", (event) => { if (event.key === "Escape") closeOthers(null); });
+  const closeOthers = (kept) => {
+    if (wide.matches) all(".stand .how[open]").forEach((how) => { if (how !== kept) how.open = false; });
+  };
+
+  document.addEventListener("keydown", (event) => { if (event.key === "Escape") all(".how[open]").forEach((how) => { how.open = false; }); });
 
   /* One group at a time on a phone. */
 
@@ -131,7 +170,74 @@
     if (group && phone.matches) group.open = true;
   };
 
-  const settle = () => { light(); show(shown); };
+  /* While a phone's keyboard is open, the picture shows only what is being measured, and stays on top of what is left of
+     the screen. That the keyboard is open is told by the height that it takes away. */
+
+  const view = window.visualViewport;
+  let tallest = 0;
+  let widest = 0;
+  let zoomed = "";
+  let whole = "";
+
+  const keyboardIsOpen = () => {
+    if (view.width !== widest) [widest, tallest] = [view.width, 0];
+    tallest = Math.max(tallest, view.height);
+    return phone.matches && isText(document.activeElement) && view.height < 0.75 * tallest;
+  };
+
+  const fitToKeyboard = () => {
+    const isOpen = keyboardIsOpen();
+    document.documentElement.toggleAttribute("data-live-keyboard", isOpen);
+    document.getElementById("assembly").style.top = isOpen ? `${view.offsetTop}px` : "";
+    const svg = document.querySelector("#section-phone svg");
+    const box = svg.getAttribute("viewBox");
+    if (box !== zoomed) whole = box;
+    zoomed = isOpen && lit ? detailOf(svg) : whole;
+    svg.setAttribute("viewBox", zoomed);
+    if (isOpen) document.activeElement.scrollIntoView({ block: "center" });
+  };
+
+  const detailOf = (svg) => {
+    const boxes = [...svg.querySelectorAll(`[data-field="${lit}"]`)].map((element) => element.getBBox());
+    if (!boxes.length) return whole;
+    const left = Math.min(...boxes.map((b) => b.x)) - 8;
+    const top = Math.min(...boxes.map((b) => b.y)) - 8;
+    const right = Math.max(...boxes.map((b) => b.x + b.width)) + 8;
+    const bottom = Math.max(...boxes.map((b) => b.y + b.height)) + 8;
+    return `${left} ${top} ${right - left} ${bottom - top}`;
+  };
+
+  view.addEventListener("resize", fitToKeyboard);
+  view.addEventListener("scroll", () => {
+    if (keyboardIsOpen()) document.getElementById("assembly").style.top = `${view.offsetTop}px`;
+  });
+
+  /* What takes longer than a keystroke may is fetched once the sheet has come to rest; until then the old words stand. */
+
+  const REST_MS = 600;
+  let rest = 0;
+  let fetching = null;
+
+  const fetchSlow = async (place, signal) => {
+    const address = place.dataset.slow;
+    if (place.dataset.liveHas === address) return;
+    const answer = await fetch(address, { headers: { "HX-Request": "true" }, signal });
+    if (answer.status !== 200 || !place.isConnected) return;
+    place.innerHTML = await answer.text();
+    place.dataset.liveHas = address;
+  };
+
+  const fetchAllSlow = () => {
+    window.clearTimeout(rest);
+    if (fetching) fetching.abort();
+    rest = window.setTimeout(() => {
+      fetching = new AbortController();
+      // A piece that cannot be had leaves what is there, at first a link to the same on a page of its own.
+      all("[data-slow]").forEach((place) => fetchSlow(place, fetching.signal).catch(() => {}));
+    }, REST_MS);
+  };
+
+  const settle = () => { light(); show(shown); fitToKeyboard(); fetchAllSlow(); };
 
   document.addEventListener("htmx:after:swap", () => { settle(); say(); });
   document.addEventListener("DOMContentLoaded", () => {

@@ -50,6 +50,12 @@ def placed_beside(targets: Sequence[Point], *, pitch: float, low: float, high: f
     return min(found)[1]
 
 
+def in_places(targets: Sequence[Point], *, places: Sequence[float], x: float) -> tuple[float, ...]:
+    """Which of the ascending ``places`` at ``x`` each target gets: no crossings, and leaders as short and clear as can be."""
+    column = _Column(targets, places, x)
+    return min(column.improved(column.start(is_from_top=is_from_top)) for is_from_top in (True, False))[1]
+
+
 _SHIFTS = (0.0, -30.0, 30.0)
 _CLEAR = 9.0
 """How far a leader should keep from the dots of the others."""

@@ -1,6 +1,6 @@
 """The section laid out for one width of screen, in page units with y down."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from itertools import pairwise
 from math import floor, log
 
@@ -39,6 +39,15 @@ _MOST_A_SIDE = {False: 4, True: 2}
 """Trouble shown on each side of a wide and of a narrow picture; the rest is counted in words."""
 _LEAST_HEIGHT = 330
 
+Heights = Callable[[Sequence[Point], float, Room], Sequence[float]]
+"""Where the balloons of one column stand, given what they point at and where their leaders end."""
+
+
+def _heights(targets: Sequence[Point], x: float, room: Room) -> tuple[float, ...]:
+    """Where each balloon of a column stands."""
+    low, high = room.top + RADIUS + 2, room.ground - RADIUS - 2
+    return placed_beside(targets, pitch=_TARGET, low=low, high=high, x=x)
+
 
 def lay_out(
     scene: Scene,
@@ -49,13 +58,14 @@ def lay_out(
     width: float,
     typed: Mapping[str, str],
     lit: str | None,
+    heights: Heights = _heights,
 ) -> Page:
-    """The whole section in a picture of the given width."""
+    """The whole section in a picture of the given width; ``heights`` arranges a column of balloons."""
     is_narrow = width < NARROW
     room = Room(width, max(_LEAST_HEIGHT, round(0.88 * width)) if is_narrow else 560, is_narrow)
     shown, more = _at_most(troubles, _MOST_A_SIDE[is_narrow])
     frame = _whole(scene, room)
-    placed = _placed(scene, pointers, shown, frame, room, units=units, typed=typed)
+    placed = _placed(scene, pointers, shown, frame, room, units=units, typed=typed, heights=heights)
     notes = [f"{p.mark}  {p.spot.words}: {p.spot.numbers(units)}" for p in placed if p.spot] if is_narrow else []
     if more:
         notes.append(f"{more} more {'is' if more == 1 else 'are'} listed below.")
@@ -116,6 +126,7 @@ def _placed(
     *,
     units: LengthUnit,
     typed: Mapping[str, str],
+    heights: Heights = _heights,
 ) -> tuple[Placed, ...]:
     """Balloons and marks in their columns, left and right."""
     bands = [band_of(spot, scene) for spot in troubles]
@@ -127,9 +138,9 @@ def _placed(
         chosen = [i for i, (p, s, _) in enumerate(items) if (p or s) and _is_left(p, s) == is_left]
         x = room.column if is_left else room.width - room.column
         near = x + RADIUS if is_left else x - RADIUS
-        heights = _heights([targets[i] for i in chosen], near, room)
-        tap = min([_TARGET, *(b - a for a, b in pairwise(sorted(heights)))]) / 2
-        for i, y in zip(chosen, heights, strict=True):
+        levels = heights([targets[i] for i in chosen], near, room)
+        tap = min([_TARGET, *(b - a for a, b in pairwise(sorted(levels)))]) / 2
+        for i, y in zip(chosen, levels, strict=True):
             pointer, spot, band = items[i]
             mark = str(pointer.number) if pointer else chr(ord("A") + i - len(pointers))
             label = _label(pointer, spot, room, units, typed)
@@ -142,12 +153,6 @@ def _placed(
 
 def _is_left(pointer: Pointer | None, spot: TroubleSpot | None) -> bool:
     return pointer.is_left if pointer else bool(spot and spot.is_left)
-
-
-def _heights(targets: Sequence[Point], x: float, room: Room) -> tuple[float, ...]:
-    """Where each balloon of a column stands."""
-    low, high = room.top + RADIUS + 2, room.ground - RADIUS - 2
-    return placed_beside(targets, pitch=_TARGET, low=low, high=high, x=x)
 
 
 def _label(

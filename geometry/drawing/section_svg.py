@@ -38,7 +38,7 @@ def svg_of(
         figure,
         "" if page.window else sides(page),
         "".join(_band(p, page.frame, prefix) for p in page.placed),
-        _span(lit_span, page.frame) if lit_span else "",
+        dimension_line(lit_span, page.frame) if lit_span else "",
         "</g>",
         "".join(balloon(p, p.pointer, units, typed, is_lit=p.pointer.field == lit) for p in page.placed if p.pointer),
         "".join(trouble(p) for p in page.placed if p.spot),
@@ -143,7 +143,7 @@ def _band(placed: Placed, frame: Frame, prefix: str) -> str:
     return f'<rect class="trouble" {box} fill="url(#{prefix}-cross)" stroke="{INK}" stroke-width="{THIN}"/>{levels}'
 
 
-def _span(span: Span, frame: Frame) -> str:
+def dimension_line(span: Span, frame: Frame) -> str:
     """A dimension line with its arrows and extension lines."""
     start, end = frame.at(span.start), frame.at(span.end)
     extensions = "".join(f"M{pair(frame.at(a))}L{pair(frame.at(b))}" for a, b in span.extensions)

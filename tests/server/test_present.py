@@ -223,10 +223,11 @@ def test_the_stand_asks_for_what_the_balloons_point_at() -> None:
 
 
 def test_every_balloon_has_a_row_of_its_own_with_room_for_a_box() -> None:
-    """Oracle: 44 px of a picture some 600 px high are at least seven hundredths."""
+    """Oracle: 44 px of a picture some 600 px high are at least seven hundredths; the outboard side is the jack's side."""
     for key in SAMPLES:
-        heights = sample_page(key).section.heights
-        for side in (JACK, SEAM):
+        page = sample_page(key)
+        heights, outboard = page.section.heights, {page.outboard}
+        for side in ({*JACK} | outboard, {*SEAM} - outboard):
             rows = sorted(heights[k] for k in side)
             assert all(b - a >= 7 for a, b in pairwise(rows)), (key, rows)
             assert rows[0] >= 0
@@ -249,3 +250,78 @@ def test_field_ids_are_those_that_balloons_link_to() -> None:
 
 def test_models_know_every_group_of_the_document() -> None:
     assert {key.partition(".")[0] for key in FIELDS if "." in key} <= set(Measurements.model_fields)
+
+
+def test_leaving_a_measurement_out_says_what_is_taken_and_what_is_then_not_checked() -> None:
+    """Oracle: the design's own list of what is not checked without the jack's greatest height."""
+    view = field_view("jack.rim_height_high_mm", read_form(()), {})
+    assert view.left_out is not None
+    assert view.left_out.unchecked == ("Jack reaches the wanted lift",)
+    without = {k: v for k, v in typed_of_document(SAMPLES["mobile_library_van"].document).items() if k != view.key}
+    groups = {g.heading: g for g in page_of(without).checks}
+    missed = groups["Not checked, because a measurement is missing"]
+    assert "Jack reaches the wanted lift" in {c.title for c in missed.checks}
+
+
+def test_what_is_taken_instead_is_a_number_once_the_other_answers_say_so() -> None:
+    """Oracle: with 12 mm of depth the corner is taken as min(5, 12 / 2) = 5 mm."""
+    typed = typed_of_document(SAMPLES["mobile_library_van"].document)
+    typed.pop("jack.cup_corner_radius_mm")
+    corner = next(f for f in page_of(typed).jack if f.key == "jack.cup_corner_radius_mm")
+    assert corner.left_out_words == "left out: 5 mm is taken"
+
+
+@pytest.mark.parametrize("key", [k for k in FIELDS if k.startswith(("jack.", "seam.")) and not FIELDS[k].required])
+def test_every_measurement_that_may_be_left_out_says_what_that_costs(key: str) -> None:
+    view = field_view(key, read_form(()), {})
+    assert view.left_out is not None
+    assert view.assumed
+    assert view.left_out.unchecked or view.left_out.guessed
+
+
+def test_an_unusual_number_is_asked_about_beside_its_field_and_stops_nothing() -> None:
+    page = sample_page("mobile_library_van", seam__thickness_mm="9", seam__bare_thickness_mm="6")
+    thickness = next(f for f in page.seam if f.key == "seam.thickness_mm")
+    assert "did you include the sill?" in thickness.doubt
+    assert page.doubts[0].href == "#" + thickness.id
+    assert page.state in {"fit", "not_fit"}
+
+
+def test_every_size_gives_its_reason_with_its_numbers() -> None:
+    """Oracle: the sentence opens with the size itself."""
+    for d in sample_page("mobile_library_van").dimensions:
+        assert d.reason.startswith("None" if d.value == "none" else f"{d.value} because")
+
+
+def test_fixing_a_size_shows_its_price() -> None:
+    """Oracle: a web far thicker than needed weighs more; a web as it is costs nothing."""
+    thick = next(d for d in sample_page("mobile_library_van", fixed__web_mm="30").dimensions if d.name == "web_mm")
+    same = next(d for d in sample_page("mobile_library_van", fixed__web_mm="18.5").dimensions if d.name == "web_mm")
+    assert re.search(r"it weighs \d+ g instead of \d+ g", thick.cost)
+    assert same.cost == "Fixing it costs nothing: the estimates stay as they are."
+
+
+def test_fixing_a_size_so_that_something_fails_names_it() -> None:
+    web = next(d for d in sample_page("mobile_library_van", fixed__slot_depth_mm="19").dimensions if d.is_fixed)
+    assert "sill clear of the walls fails" in web.cost
+
+
+@pytest.mark.parametrize("key", SAMPLES)
+def test_in_inches_no_sentence_speaks_of_millimetres(key: str) -> None:
+    """Oracle: no number before “mm” but in formulas, echoes of what was typed, and names of files."""
+    page = page_of(typed_of_document(SAMPLES[key].document, units="in"), "in")
+    views = [*page.jack, *page.seam, *page.more_jack.fields, *page.more_seam.fields]
+    words = [w for f in views for w in (f.how, f.help, f.assumed, f.problem, f.doubt, f.left_out_words)]
+    words += [c.words for g in page.checks for c in g.checks] + [w for g in page.cautions for w in g.sentences]
+    words += [w for d in page.dimensions for w in (d.reason, d.cost, *d.notes, *(b.reason for b in d.bounds))]
+    words += [page.verdict.headline, page.pad_line, *(w for row in page.load for w in row)]
+    assert [w for w in words if re.search(r"\d mm\b", w)] == []
+
+
+@given(st.floats(0.01, 3000).map(lambda x: round(x, 2)))
+def test_a_length_in_a_sentence_is_the_same_length_in_inches(value_mm: float) -> None:
+    """Oracle: the inch of 1959, to half a thousandth."""
+    words = shown.lengths_in(f"It is {value_mm:g} mm deep at 40 MPa and 96 N/mm.", "in")
+    found = re.fullmatch(r"It is ([\d.]+) in deep at 40 MPa and 96 N/mm\.", words)
+    assert found
+    assert abs(inch_to_mm(float(found[1])) - float(f"{value_mm:g}")) <= inch_to_mm(0.00051)

@@ -1,0 +1,50 @@
+"""What a fixed size costs: the same job once more with that size let go."""
+
+from geometry.design import Design, design_pad
+from geometry.errors import BadMeasurementsError, NoPadFitsError
+from geometry.variants import variant
+from server import shown
+
+_SAME = 0.005
+"""Shares of a limit that read alike."""
+
+
+def cost_of_fixing(design: Design, key: str, units: str) -> str:
+    """What became worse or better by fixing one size, in a sentence."""
+    try:
+        free = design_pad(variant(design.measurements, {key: None}))
+    except NoPadFitsError:
+        return "Let go, it would leave no pad that fits."
+    except BadMeasurementsError:
+        return ""
+    told = [*_failures(design, free), *_nearest(design, free), *_mass(design, free, units)]
+    if not told:
+        return "Fixing it costs nothing: the estimates stay as they are."
+    return f"Fixing it: {'; '.join(told)}."
+
+
+def _failures(fixed: Design, free: Design) -> list[str]:
+    """What fails by it, and what it mends."""
+    now, then = ({c.code: c for c in d.failures} for d in (fixed, free))
+    fails = [shown.lower_first(c.rule.title) for code, c in now.items() if code not in then]
+    mends = [shown.lower_first(c.rule.title) for code, c in then.items() if code not in now]
+    return [f"{title} fails" for title in fails] + [f"{title} no longer fails" for title in mends]
+
+
+def _nearest(fixed: Design, free: Design) -> list[str]:
+    """How near the pad comes to a limit, with and without it."""
+    now, then = fixed.governing, free.governing
+    if now.code == then.code and abs(now.utilisation - then.utilisation) < _SAME:
+        return []
+    title, other = (shown.lower_first(c.rule.title) for c in (now, then))
+    instead = "" if now.code == then.code else f" by {other}"
+    return [
+        f"nearest its limit is {title} with {shown.share(now.utilisation)} of it; free it would be"
+        f" {shown.share(then.utilisation)}{instead}"
+    ]
+
+
+def _mass(fixed: Design, free: Design, units: str) -> list[str]:
+    """How heavy it is, with and without it."""
+    now, then = (shown.mass(d.mass_kg, units) for d in (fixed, free))
+    return [] if now == then else [f"it weighs {now} instead of {then}"]

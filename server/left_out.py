@@ -1,0 +1,76 @@
+"""What leaving a measurement out means: what is taken instead, which estimates are then not made, which rest on a guess."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+from typing import Any
+
+from geometry.design import design_pad
+from geometry.measurements import Measurements
+from geometry.rules import CHECK_RULES
+from server.fields import FIELDS
+from server.links import ready_sample
+
+_MORE: Mapping[str, Mapping[str, Any]] = {
+    "jack": {"stem_hole_diameter_mm": 20.0, "stem_hole_depth_mm": 30.0},
+    "seam": {"edge_height_flat_mm": 170.0, "clear_outboard_mm": 24.0},
+}
+"""What the ready example leaves out itself: with these everything that can be checked is."""
+
+
+@dataclass(frozen=True, slots=True)
+class LeftOut:
+    """The price of not measuring one thing."""
+
+    unchecked: tuple[str, ...]
+    """Titles of the estimates that are not made without it."""
+    guessed: tuple[str, ...]
+    """Titles of those that are made with what is taken instead."""
+
+
+@cache
+def left_out(key: str) -> LeftOut:
+    """The price of leaving a field out, found by designing one job with it and without it."""
+    group, _, name = key.partition(".")
+    whole = _whole()
+    less = {**whole, group: {k: v for k, v in whole.get(group, {}).items() if k != name}}
+    unchecked = sorted(_unchecked(less) - _unchecked(whole), key=list(CHECK_RULES).index)
+    guessed = [code for code, rule in CHECK_RULES.items() if key in rule.needs and code not in unchecked]
+    return LeftOut(_titles(unchecked), _titles(guessed))
+
+
+def _whole() -> dict[str, Any]:
+    document = ready_sample().document
+    return document | {group: {**document[group], **answers} for group, answers in _MORE.items()}
+
+
+def _unchecked(document: Mapping[str, Any]) -> set[str]:
+    return {check.code for check in design_pad(Measurements.model_validate(document)).with_verdict("not_checked")}
+
+
+def _titles(codes: list[str]) -> tuple[str, ...]:
+    return tuple(CHECK_RULES[code].title for code in codes)
+
+
+_TAKEN: Mapping[str, tuple[str, str]] = {
+    "jack.cup_corner_radius_mm": ("jack", "corner_radius_mm"),
+    "seam.bare_thickness_mm": ("seam", "bare_thickness_mm"),
+    "seam.edge_thickness_mm": ("seam", "edge_thickness_mm"),
+    "seam.clear_outboard_mm": ("seam", "clear_outboard_mm"),
+    "seam.clear_inboard_mm": ("seam", "clear_inboard_mm"),
+}
+"""Fields whose assumption depends on other answers, and where the understood document has it."""
+
+
+def taken_mm(key: str, measurements: Measurements | None) -> float | None:
+    """The number that stands in for a length left out; None where it needs other answers first, or none is taken."""
+    if measurements is None or key not in _TAKEN:
+        return None
+    group, name = _TAKEN[key]
+    value: float = getattr(getattr(measurements, group).facts(), name)
+    return value
+
+
+def is_optional(key: str) -> bool:
+    """Whether a field is measured, and may be left out."""
+    return bool(FIELDS[key].assumed) and key.startswith(("jack.", "seam."))

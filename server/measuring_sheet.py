@@ -1,0 +1,94 @@
+"""The measuring sheet: paper to take to the car, with the same balloons, names and order as the working sheet."""
+
+from dataclasses import dataclass
+from functools import lru_cache
+
+from fastapi import APIRouter, Request
+from markupsafe import Markup
+from starlette.concurrency import run_in_threadpool
+from starlette.responses import HTMLResponse, Response
+
+from geometry.cautions import ONE_LINE
+from geometry.drawing.section import section_of_partial, to_svg
+from geometry.drawing.section_known import BALLOONS
+from server import field_groups
+from server.documents import query_pairs
+from server.field_views import FieldView, LinkView, field_view
+from server.forms import FormReading, Units, read_form
+from server.templating import render
+
+router = APIRouter(include_in_schema=False)
+CAUTIONS = (
+    "Measure with the car on its wheels on level ground, parked, in gear or with the brake set. Nothing here is measured"
+    " under a raised car.",
+    "Keep hands and head out from under the sill while the jack carries anything. The jack is pumped up for its own"
+    " measurement with nothing on it.",
+    "Use only the lifting point that the vehicle's maker names in its manual.",
+)
+"""What holds while one measures; facts of the trade, no source."""
+TOOLS = "Caliper, rule or tape, straight edge, torch, a few coins, a rag, a pencil."
+
+
+@dataclass(frozen=True, slots=True)
+class SheetPart:
+    """Some of the measurements, in the order in which they are taken."""
+
+    heading: str
+    fields: tuple[FieldView, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class MeasuringPage:
+    """The whole sheet."""
+
+    section: Markup
+    parts: tuple[SheetPart, ...]
+    optional: tuple[SheetPart, ...]
+    cautions: tuple[str, ...]
+    tools: str
+    units: str
+    units_links: tuple[LinkView, ...]
+    back: str
+    caution_line: str
+
+
+@router.get("/measure")
+async def measuring_sheet(request: Request) -> Response:
+    """The sheet, empty; of its address only the units matter."""
+    pairs = [pair for pair in query_pairs(request) if pair[0] == "units"]
+    return await run_in_threadpool(lambda: HTMLResponse(_rendered(read_form(pairs).units)))
+
+
+@lru_cache(maxsize=2)
+def _rendered(units: Units) -> str:
+    return render("measure.html", measuring_page(units))
+
+
+def measuring_page(units: Units) -> MeasuringPage:
+    """The context of the sheet: every number that the working sheet asks of jack and car."""
+    reading = read_form([("units", units)])
+
+    def part(heading: str, *keys: str) -> SheetPart:
+        return SheetPart(heading, tuple(_field(key, reading) for key in keys))
+
+    return MeasuringPage(
+        section=Markup(to_svg(section_of_partial({}), units=units, width=600)),  # noqa: S704 - our own drawing
+        parts=(
+            part("The jack", *field_groups.JACK, "jack.rated_load_kg"),
+            part("The car", *field_groups.SEAM, "car.gross_mass_kg"),
+        ),
+        optional=(
+            part("More about the jack", *field_groups.MORE_JACK),
+            part("More about the seam", *field_groups.MORE_SEAM),
+        ),
+        cautions=CAUTIONS,
+        tools=TOOLS,
+        units=units,
+        units_links=(LinkView("mm", "/measure"), LinkView("in", "/measure?units=in")),
+        back="/pad?units=in" if units == "in" else "/pad",
+        caution_line=ONE_LINE,
+    )
+
+
+def _field(key: str, reading: FormReading) -> FieldView:
+    return field_view(key, reading, BALLOONS, field_groups.NEEDED_FOR_LOAD["gross_mass"])
