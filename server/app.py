@@ -11,7 +11,7 @@ from starlette.responses import FileResponse
 
 from geometry import ENGINE_VERSION
 from geometry.errors import SeamrestError
-from server import advice, api, calculation, downloads, making, materials_page, pages, turn
+from server import advice, api, calculation, downloads, guide, making, materials_page, packet, pages, turn
 from server.limits import BodyTime, RateLimits
 from server.links import static_file
 from server.model_cache import open_cache
@@ -52,7 +52,7 @@ def create_app(settings: Settings | None = None) -> FastAPI:
         memory_mb=chosen.kernel_memory_mb,
         cache=open_cache(chosen.model_cache_folder, max_bytes=chosen.model_cache_mb * 2**20),
     )
-    rooms = (pages, turn, making, calculation, advice, materials_page, downloads, api)
+    rooms = (pages, turn, packet, making, calculation, advice, materials_page, guide, downloads, api)
     for router in (room.router for room in rooms):
         app.include_router(router)
     add_saving(app, chosen)

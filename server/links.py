@@ -35,14 +35,24 @@ class Sample:
     address: str
 
 
-def pad_address(typed: Mapping[str, str], suffix: str = "", *, units: str = "mm", confirmed: bool = False) -> str:
+def pad_address(
+    typed: Mapping[str, str],
+    suffix: str = "",
+    *,
+    units: str = "mm",
+    confirmed: bool = False,
+    view: Mapping[str, str] | None = None,
+) -> str:
     """The address of a design, its texts as typed, in the order of the document; ``suffix`` is that of a file.
+
+    ``view`` holds what its viewer chose of the sheets: sizes, projection, paper.
 
     >>> pad_address({"seam.thickness_mm": '1/8"', "jack.cup_bore_mm": "68"}, ".step")
     '/pad.step?jack.cup_bore_mm=68&seam.thickness_mm=1/8%22'
     """
     pairs = [(key, typed[key]) for key in FIELDS if typed.get(key, "").strip()]
     pairs += [("units", units)] if units != "mm" else []
+    pairs += list((view or {}).items())
     pairs += [(CONFIRM_KEY, CONFIRM_NOT_FIT)] if confirmed else []
     query = urlencode(pairs, safe="/,:")
     return f"/pad{suffix}?{query}" if query else f"/pad{suffix}"
@@ -77,6 +87,16 @@ def _text(value: object, unit: str) -> str:
         # The shortest digits that give the same number again, never with an exponent.
         return f"{Decimal(repr(value)):f}".removesuffix(".0") + unit
     return str(value)
+
+
+def guide_address(part: str = "", *, units: str = "mm") -> str:
+    """The address of the guide, or of a part of it by its id.
+
+    >>> guide_address("check-lip_gap"), guide_address("word-lip", units="in")
+    ('/guide#check-lip_gap', '/guide?units=in#word-lip')
+    """
+    query = f"?units={units}" if units != "mm" else ""
+    return f"/guide{query}#{part}" if part else f"/guide{query}"
 
 
 def saved_address(secret: str, letters: str = "", suffix: str = "", **keys: str) -> str:

@@ -1,0 +1,147 @@
+"""The sheets of an address: the drawing on a page of its own and in four forms, the packet, the lifting card, the gauges."""
+
+from collections.abc import Awaitable, Callable, Mapping
+from dataclasses import dataclass
+from functools import partial
+
+from fastapi import APIRouter, Request
+from starlette.concurrency import run_in_threadpool
+from starlette.responses import HTMLResponse, RedirectResponse, Response
+
+from geometry.design import Design, design_pad
+from geometry.drawing import draw, to_dxf, to_pdf, to_png, to_svg
+from geometry.drawing.facts import SheetFacts
+from geometry.errors import BadMeasurementsError, NoPadFitsError
+from geometry.model_label import file_stem
+from geometry.packet import card_pdf, gauge_dxf, gauge_pdf, gauge_svg, packet_pdf
+from geometry.sheet_facts import model_label
+from server import links
+from server.documents import query_pairs, read_whole_form
+from server.downloads import MEDIA_TYPES, in_drawing_thread
+from server.forms import read_form
+from server.openapi import file_responses, form_parameters
+from server.packet_views import drawing_page
+from server.templating import render
+from server.viewing import CHOICES, facts_of_view, split_view
+
+router = APIRouter()
+_PNG = "image/png"
+_PNG_DOTS_PER_INCH = 200
+Make = Callable[[Design, SheetFacts], bytes]
+
+
+@dataclass(frozen=True, slots=True)
+class _Sheet:
+    """One file: how it is made and what it is."""
+
+    make: Make
+    media_type: str
+    words: str
+    is_shown: bool = True
+    """Whether a browser shows it by itself."""
+
+
+def _text(make: Callable[[Design, SheetFacts], str]) -> Make:
+    return lambda design, facts: make(design, facts).encode("utf-8")
+
+
+SHEETS: Mapping[str, _Sheet] = {
+    "drawing.svg": _Sheet(
+        _text(lambda d, f: to_svg(draw(d.pad, f))), MEDIA_TYPES["svg"], "The drawing as its viewer wants it, as SVG"
+    ),
+    "drawing.dxf": _Sheet(
+        _text(lambda d, f: to_dxf(draw(d.pad, f))),
+        MEDIA_TYPES["dxf"],
+        "The drawing as its viewer wants it, as DXF",
+        False,
+    ),
+    "drawing.pdf": _Sheet(
+        lambda d, f: to_pdf(draw(d.pad, f)),
+        MEDIA_TYPES["pdf"],
+        "The drawing as its viewer wants it, as PDF in true size",
+    ),
+    "drawing.png": _Sheet(
+        lambda d, f: to_png(draw(d.pad, f), dots_per_inch=_PNG_DOTS_PER_INCH),
+        _PNG,
+        "The drawing as its viewer wants it, as PNG",
+    ),
+    "packet.pdf": _Sheet(packet_pdf, MEDIA_TYPES["pdf"], "Everything about the design on paper, as PDF"),
+    "card.pdf": _Sheet(card_pdf, MEDIA_TYPES["pdf"], "One page for the garage wall, as PDF"),
+    "gauge.pdf": _Sheet(gauge_pdf, MEDIA_TYPES["pdf"], "Gauges to cut from card, in true size, as PDF"),
+    "gauge.svg": _Sheet(_text(gauge_svg), MEDIA_TYPES["svg"], "The gauges side by side, as SVG"),
+    "gauge.dxf": _Sheet(_text(gauge_dxf), MEDIA_TYPES["dxf"], "The gauges for a cutter, as DXF", False),
+}
+"""Every sheet by the end of its address after ``/pad/``."""
+
+
+@router.get("/pad/drawing", include_in_schema=False)
+async def page(request: Request) -> Response:
+    """The drawing to look at and to print; where there is no pad yet, the working sheet says why."""
+    pairs, view = split_view(query_pairs(request))
+    reading, issued = read_form(pairs), request.app.state.settings.drawing_day()
+    if reading.measurements is None:
+        return RedirectResponse(links.pad_address(reading.typed, units=reading.units), 303)
+    try:
+        design = await run_in_threadpool(design_pad, reading.measurements)
+    except (NoPadFitsError, BadMeasurementsError):
+        return RedirectResponse(links.pad_address(reading.typed, units=reading.units), 303)
+    facts = facts_of_view(design, reading, view, issued=issued)
+    drawing = await in_drawing_thread(partial(draw, design.pad, facts))
+    picture = await in_drawing_thread(partial(to_svg, drawing))
+    return HTMLResponse(render("drawing/page.html", drawing_page(design, reading, view, drawing, picture)))
+
+
+async def _file(request: Request, name: str, sheet: _Sheet) -> Response:
+    pairs, view = split_view(query_pairs(request))
+    reading, measurements = read_whole_form(pairs)
+    design = await run_in_threadpool(design_pad, measurements)
+    facts = facts_of_view(design, reading, view, issued=request.app.state.settings.drawing_day())
+    content = await in_drawing_thread(partial(sheet.make, design, facts))
+    kind, _, ending = name.partition(".")
+    place = "inline" if sheet.is_shown else "attachment"
+    headers = {"Content-Disposition": f'{place}; filename="{file_stem(model_label(design))}-{kind}.{ending}"'}
+    return Response(content, headers=headers, media_type=sheet.media_type)
+
+
+def _view_parameters() -> list[dict[str, object]]:
+    """The viewer's keys, for programs."""
+    told = {
+        "sizes": "Sizes on the sheets: mm, inches, or both. Left out: those of units, else of the shop.",
+        "projection": "First or third angle (ISO 5456-2). Left out: third for an inch shop, else first.",
+        "paper": "A4 or US letter. Left out: that of the shop.",
+    }
+    return [
+        {
+            "name": key,
+            "in": "query",
+            "required": False,
+            "description": told[key],
+            "schema": {"type": "string", "enum": list(CHOICES[key])},
+        }
+        for key in CHOICES
+    ]
+
+
+def _add(name: str, sheet: _Sheet) -> None:
+    """One file at its address."""
+
+    async def answer(request: Request) -> Response:
+        return await _file(request, name, sheet)
+
+    answer.__doc__ = f"{sheet.words}."
+    _answer: Callable[[Request], Awaitable[Response]] = answer
+    router.add_api_route(
+        f"/pad/{name}",
+        _answer,
+        methods=["GET"],
+        name=f"pad_{name.replace('.', '_')}",
+        tags=["addresses"],
+        summary=sheet.words,
+        response_class=Response,
+        responses=file_responses(sheet.media_type, is_model=False),
+        openapi_extra={"parameters": [*form_parameters(), *_view_parameters()]},
+    )
+
+
+for _name, _sheet in SHEETS.items():
+    _add(_name, _sheet)
