@@ -161,8 +161,9 @@ class _Pen:
 
     def _hatch(self, area: Area) -> None:
         hatch = self.layout.add_hatch(color=256, dxfattribs={"layer": Layer.HATCH})
-        step = STYLE.hatch_step_mm * self.grown / 2**0.5
-        hatch.set_pattern_fill("LINE45", definition=[[45, (0, 0), (-step, step), []]])
+        # The lines are in the file; a reader that looks only at the name has 45° lines under this one, √2 apart at scale 1.
+        scale = STYLE.hatch_step_mm * self.grown / 2**0.5
+        hatch.set_pattern_fill("ANSI31", scale=scale, definition=[[45, (0, 0), (-1, 1), []]])
         vertices = [(*self.point(p), bulge) for p, bulge in zip(area.points, area.bulges, strict=True)]
         hatch.paths.add_polyline_path(vertices, is_closed=True)
 

@@ -10,14 +10,15 @@ TEXT_STYLE = "LETTERING"
 DIMENSION_STYLE = "ISO-129"
 _D = STYLE.thin_mm
 _LINETYPES = {
-    # ISO 128-2: dash 12 d, long dash 24 d, gap 3 d, dot at most 0.5 d.
+    # ISO 128-2: dash 12 d, long dash 24 d, gap 3 d, dot at most 0.5 d. Some readers know a line type by its name alone,
+    # so each is called by the plain words for it.
     "DASHED": [15 * _D, 12 * _D, -3 * _D],
-    "CHAIN": [30.5 * _D, 24 * _D, -3 * _D, 0.5 * _D, -3 * _D],
+    "DASHDOT": [30.5 * _D, 24 * _D, -3 * _D, 0.5 * _D, -3 * _D],
 }
 _LAYERS = {
     Layer.VISIBLE: ("CONTINUOUS", STYLE.thick_mm),
     Layer.HIDDEN: ("DASHED", STYLE.thin_mm),
-    Layer.CENTRE: ("CHAIN", STYLE.thin_mm),
+    Layer.CENTRE: ("DASHDOT", STYLE.thin_mm),
     Layer.CUT: ("CONTINUOUS", STYLE.thick_mm),
     Layer.HATCH: ("CONTINUOUS", STYLE.thin_mm),
     Layer.DIMENSION: ("CONTINUOUS", STYLE.thin_mm),
