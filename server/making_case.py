@@ -92,7 +92,7 @@ def head_of(case: Case, kind: Kind, *, title: str = "") -> Head:
         identity=f"design {design.design_id}, engine {ENGINE_VERSION}",
         verdict=design.verdict_words,
         unfit=unfit,
-        standing=as_made_standing(design),
+        standing=as_made_standing(design, reading.units),
         back=links.pad_address(reading.typed, units=reading.units),
         pages=tuple((LinkView(words, address(reading, page)), page == kind) for page, words in TITLES.items()),
         data=address(reading, kind, ".json"),

@@ -18,7 +18,7 @@ from server.field_views import FieldView
 from server.forms import FormReading
 from server.making_case import SETS, Case, Head, head_of, hidden_of
 from server.making_shop import ask
-from server.making_views import sets_of
+from server.making_views import in_units, sets_of
 
 ABOUT = ("instrument", "uncertainty_mm", "part_temperature_c", "hours_since_cutting", "note")
 """What is asked about a whole set of readings."""
@@ -199,18 +199,21 @@ def _further(number: int, group: str, judged: Mapping[str, Judged], reading: For
 
 def outcome_view(made: AsMade, units: Units) -> OutcomeView:
     """The outcome in words, with the margins before and after."""
-    moved = tuple(
+    rows = (
         MarginRow(c.made.rule.title, verdict_words(c.drawn), verdict_words(c.made), c.is_worse) for c in made.changed
     )
+    moved = tuple(row for row in rows if row.drawn != row.made)
     still = len(made.checks) - len(moved)
     titles = {j.dimension: shown.lower_first(j.title) for j in made.judged}
     return OutcomeView(
         outcome=made.outcome,
         words=made.words,
-        reasons=tuple(reason.shown(units) for reason in made.reasons),
+        reasons=tuple(in_units(reason, units) for reason in made.reasons),
         notes=tuple(note.shown(units) for note in made.notes),
         margins=moved,
-        unmoved=f"The other {still} are as drawn." if moved else "No estimate has moved.",
+        unmoved=f"The other {still} are as drawn, to a hundredth of their limit."
+        if moved
+        else "No estimate has moved.",
         unread=", ".join(titles[name] for name in made.unread),
     )
 

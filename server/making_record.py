@@ -15,7 +15,7 @@ from geometry.service_life import (
 )
 from server import shown
 from server.making_case import Case, Head, head_of
-from server.making_views import sets_of
+from server.making_views import in_units, sets_of
 
 EMPTY_ROWS = 14
 """Lines of the dated table: about a year of monthly looks, and one sheet of paper."""
@@ -53,6 +53,7 @@ class RecordPage:
     """Whether the limits are those of the pad as drawn or of the part as measured."""
     looks: tuple[LookView, ...]
     wear: tuple[WearView, ...]
+    """Empty for a pad or a part that fails: a limit beyond which it fails says nothing then."""
     discard: tuple[str, ...]
     columns: tuple[str, ...]
     rows: range
@@ -63,6 +64,7 @@ def record_page(case: Case) -> RecordPage:
     """The context of the page."""
     record, is_measured = record_of(case.design)
     units, head = case.reading.units, head_of(case, "record")
+    is_failed = not case.design.fit_to_make or (head.standing is not None and head.standing.is_failed)
     basis = (
         "Limits are computed for the part as measured, and for what was not read as drawn."
         if is_measured
@@ -73,9 +75,9 @@ def record_page(case: Case) -> RecordPage:
         head=head,
         back=head.back,
         caution_line=head.caution_line,
-        basis=basis,
+        basis="There are no limits of wear for what must not be used at all." if is_failed else basis,
         looks=tuple(LookView(look.place, look.what, look.then) for look in record.looks),
-        wear=tuple(_wear(limit, units) for limit in record.limits),
+        wear=() if is_failed else tuple(_wear(limit, units) for limit in record.limits),
         discard=_discard(record, units),
         columns=_columns(record, units),
         rows=range(EMPTY_ROWS),
@@ -113,7 +115,7 @@ def _wear(limit: WearLimit, units: Units) -> WearView:
 def _discard(record: ServiceRecord, units: Units) -> tuple[str, ...]:
     """When to discard besides what is measured, whose limits stand in a table of their own."""
     measured = tuple(f"{limit.title}: " for limit in record.limits)
-    return tuple(s.shown(units) for s in record.discard_when if not s.template.startswith(measured))
+    return tuple(in_units(s, units) for s in record.discard_when if not s.template.startswith(measured))
 
 
 def _columns(record: ServiceRecord, units: Units) -> tuple[str, ...]:

@@ -9,6 +9,7 @@ from markupsafe import Markup
 from geometry.cautions import ONE_LINE
 from geometry.design import Design
 from geometry.making.card import Operation
+from geometry.pad import DIMENSIONS
 from geometry.route import RouteCard, route_card
 from server import links, shown
 from server.forms import FormReading
@@ -23,7 +24,7 @@ from server.making_route_parts import (
     stock_rows,
 )
 from server.making_shop import ShopForm, shop_form
-from server.making_shown import Eye, TableView, eye_of, feed_line, minutes, pass_table, speed_line, table_view
+from server.making_shown import Eye, TableView, eye_of, feed_line, minutes, pass_tables, speed_line, table_view
 
 _PICTURES = {
     "Cut the slot": "The slot in section with the levels of its passes, and above it each place of the cutter in order, with"
@@ -121,10 +122,7 @@ def card_view(card: RouteCard, design: Design, reading: FormReading) -> CardView
     plan = card.printing
     left = f"A bar of {eye.length(shop.bar_length_mm)} gives {card.pads_from_bar} pads." if card.stock else ""
     return CardView(
-        summary=f"{card.material[0].upper()}{card.material[1:]}. {len(card.operations)} operations, estimated"
-        f" {minutes(card.time_min)} for one pad, {minutes(sum(o.cutting_time_min for o in card.operations))} of it cutting."
-        if card.stock
-        else f"{card.material[0].upper()}{card.material[1:]}. Estimated {minutes(card.time_min)} for one pad.",
+        summary=_summary(card),
         troubles=tuple(eye.says(trouble) for trouble in card.troubles),
         stock=stock_rows(card.stock, shop, eye) if card.stock else (),
         printing=print_rows(plan, shop, eye) if plan else (),
@@ -135,11 +133,19 @@ def card_view(card: RouteCard, design: Design, reading: FormReading) -> CardView
         tools=tuple(
             ToolView(str(t.number), eye.says(t.name), ", ".join(str(n) for n in t.operations)) for t in card.tools
         ),
-        by_hand=hand_view(card.by_hand) if card.by_hand else None,
+        by_hand=hand_view(card.by_hand, design.pad) if card.by_hand else None,
         batches=batch_rows(card.batches, shop, eye) if card.batches else None,
         bar_line=left,
         sources=tuple(sources(card, design)),
     )
+
+
+def _summary(card: RouteCard) -> str:
+    """Material, number of operations and time in a line."""
+    cutting = sum(o.cutting_time_min for o in card.operations)
+    beside = f", {minutes(cutting)} of it cutting" if cutting else ""
+    count = f" {len(card.operations)} operations, estimated" if card.stock else " Estimated"
+    return f"{card.material[0].upper()}{card.material[1:]}.{count} {minutes(card.time_min)} for one pad{beside}."
 
 
 def _set_ups(card: RouteCard, design: Design, eye: Eye) -> Iterator[SetUpView]:
@@ -163,15 +169,15 @@ def _set_ups(card: RouteCard, design: Design, eye: Eye) -> Iterator[SetUpView]:
 def _heading(set_up: int, process: str) -> str:
     if process == "printed":
         return "At the printer" if set_up == 1 else "At the bench"
-    if process == "hand_tools" and set_up == 1:
-        return "Round and flat, by hand"
-    named = {0: "Stock", 1: "First set-up", 2: "Second set-up, turned round", 3: "Third set-up, for the slot"}
+    if process == "hand_tools" and set_up in {1, 3}:
+        return "Round and flat, by hand" if set_up == 1 else "The slot, by hand"
+    named = {0: "At the saw", 1: "First set-up", 2: "Second set-up, turned round", 3: "Third set-up, for the slot"}
     return named.get(set_up, "At the bench")
 
 
 def _operation(number: int, o: Operation, holding: str, design: Design, eye: Eye) -> OperationView:
     has_dials = design.conditions.process != "cnc"
-    tables = [pass_table(o.passes, eye, has_dials=has_dials)] if o.passes else []
+    tables = [*pass_tables(o.passes, eye, has_dials=has_dials)]
     tables += [table_view(table, eye) for table in o.tables]
     prefix = f"operation-{number}"
     picture = (
@@ -190,7 +196,7 @@ def _operation(number: int, o: Operation, holding: str, design: Design, eye: Eye
         tables=tuple(tables),
         picture=picture,
         watch=tuple(eye.says(words) for words in o.watch),
-        leaves=", ".join(_finished(name, size, eye) for name, size in o.leaves_mm.items() if size > 0),
+        leaves=_leaves(o, eye),
     )
 
 
@@ -218,9 +224,12 @@ def _facts(o: Operation, holding: str, eye: Eye) -> Iterator[tuple[str, str]]:
         yield "Surface", f"Estimated Ra {shown.plain(o.roughness_um, 1)} µm."
 
 
-def _finished(name: str, size_mm: float, eye: Eye) -> str:
-    words = name.removesuffix("_mm").replace("_", " ")
-    return f"{words} {eye.length(size_mm)}"
+def _leaves(o: Operation, eye: Eye) -> str:
+    """The sizes that are finished after an operation."""
+    if set(DIMENSIONS) <= set(o.leaves_mm):
+        return "every size of the pad"
+    found = ((name.removesuffix("_mm").replace("_", " "), size) for name, size in o.leaves_mm.items() if size > 0)
+    return ", ".join(f"{words} {eye.length(size)}" for words, size in found)
 
 
 def ask_again(reading: FormReading) -> RoutePage | None:

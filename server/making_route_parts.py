@@ -14,6 +14,7 @@ from geometry.making.slot_plan import FORCE_SOURCE, SHARES_SOURCE
 from geometry.making.stock import FACING_SOURCE, GRIP_SOURCE, Batch, StockPlan
 from geometry.making.turning import RUN_OUT_SOURCE, TIMES_SOURCE
 from geometry.making.watch import sources_of
+from geometry.pad import Pad
 from geometry.provenance import Source, practice
 from geometry.route import RouteCard
 from server import shown
@@ -56,8 +57,9 @@ def stock_rows(plan: StockPlan, shop: Shop, eye: Eye) -> tuple[tuple[str, str], 
 def print_rows(plan: PrintPlan, shop: Shop, eye: Eye) -> tuple[tuple[str, str], ...]:
     """The print and what it takes."""
     infill = f"{plan.infill_percent:g} %, {'solid' if plan.is_solid else 'not solid'}"
-    rows = [
-        ("Statement", plan.words),
+    # Where printing is not advisable, the card says so before anything else.
+    rows = [("Statement", plan.words)] if plan.is_advisable else []
+    rows += [
         ("Orientation", eye.says(plan.orientation)),
         ("Layers", f"{plan.layers}, each {eye.length(plan.layer_height_mm)} high"),
         ("Walls", f"{plan.walls}, {eye.length(plan.wall_mm)} thick together"),
@@ -71,11 +73,12 @@ def print_rows(plan: PrintPlan, shop: Shop, eye: Eye) -> tuple[tuple[str, str], 
     return (*rows, ("Time at the printer", f"about {minutes(plan.time_min)}"))
 
 
-def hand_view(verdict: HandVerdict) -> HandView:
+def hand_view(verdict: HandVerdict, pad: Pad) -> HandView:
     """Which checks a pad made by hand still meets at class c."""
+    made = (name for name in verdict.dimensions if getattr(pad, name) > 0)
     return HandView(
         words=verdict.words,
-        dimensions=", ".join(shown.lower_first(dimension_title(name)) for name in verdict.dimensions),
+        dimensions=", ".join(shown.lower_first(dimension_title(name)) for name in made),
         still=tuple((c.rule.title, verdict_words(c)) for c in verdict.still_met),
         failing=tuple((c.rule.title, verdict_words(c)) for c in verdict.newly_failing),
     )

@@ -1,6 +1,7 @@
 """Figures of the shop for the eye: speeds, feeds, dial readings, times, prices, tables, each in the unit of its reader."""
 
 from dataclasses import dataclass
+from itertools import groupby
 
 from geometry.conditions import Conditions
 from geometry.document.shop import Shop
@@ -12,9 +13,12 @@ from server import shown
 _INCHES_PER_FOOT = 12
 _MM_PER_M = 1000.0
 _MIN_PER_H = 60
-_KIND_WORDS = {"rough": "rough", "finish": "finish"}
-_BEFORE = {"diameter": "diameter", "length": "length standing", "across": "place", "depth": "depth"}
-_WAY_WORDS = {"full": "full width", "climb": "with the turning", "conventional": "against the turning"}
+_LONGEST_RUN = 10
+"""More passes than this stand in two tables side by side."""
+_PHONE_COLUMNS, _SHORT_HEAD = 7, 10
+_AXIS_WORDS = {"diameter": "diameter", "length": "length still standing", "across": "place across", "depth": "depth"}
+_WAY_WORDS = {"full": "full", "climb": "with", "conventional": "against"}
+"""How the cutter meets the work: in its full width, or with or against its turning."""
 _JOB_WORDS = {"rough": "rough", "floor": "floor", "wall": "wall"}
 _FEED_WORDS = {"+x": "+x", "-x": "−x"}
 
@@ -26,6 +30,11 @@ class TableView:
     title: str
     heads: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
+
+    @property
+    def fits_phone(self) -> bool:
+        """Whether it stays a table on a phone: few columns with short headings."""
+        return len(self.heads) <= _PHONE_COLUMNS and all(len(head) <= _SHORT_HEAD for head in self.heads)
 
     @property
     def cells(self) -> tuple[tuple[tuple[str, str], ...], ...]:
@@ -127,20 +136,38 @@ def _surface(speed_m_min: float, units: str) -> str:
     return f"{speed_m_min:.0f} m/min"
 
 
-def pass_table(passes: tuple[Pass, ...], eye: Eye, *, has_dials: bool) -> TableView:
-    """The passes of a turning operation, with what the dial reads after each."""
-    axes = list(dict.fromkeys(_BEFORE[p.axis] for p in passes))
-    size = " or ".join(axes)
-    heads = ["pass", "cut", f"{size} before, {eye.units}", f"after, {eye.units}", f"depth, {eye.units}"]
-    heads += [f"advance the dial by, {eye.dial}", f"dial then reads, {eye.dial}"] if has_dials else []
-    return TableView("Passes", tuple(heads), tuple(_pass_row(p, eye, has_dials=has_dials) for p in passes))
+def pass_tables(passes: tuple[Pass, ...], eye: Eye, *, has_dials: bool) -> tuple[TableView, ...]:
+    """The passes of a turning operation, each with what the dial reads after it; long runs in halves, to stand side by side."""
+    tables: list[TableView] = []
+    dial = f", dial ({eye.dial})" if has_dials else ""
+    for axis, found in groupby(passes, key=lambda p: p.axis):
+        rows = list(found)
+        for part in _halves(rows):
+            more = ", further" if part[0] is not rows[0] else ""
+            heads = ("pass", "cut", "from", "to", "deep", *(("dial by", "dial reads") if has_dials else ()))
+            tables.append(
+                TableView(
+                    f"Passes{more}: {_AXIS_WORDS[axis]} ({eye.units}){dial}",
+                    heads,
+                    tuple(_pass_row(p, eye, has_dials=has_dials) for p in part),
+                )
+            )
+    return tuple(tables)
+
+
+def _halves(rows: list[Pass]) -> tuple[list[Pass], ...]:
+    """Rows in one or two runs."""
+    if len(rows) <= _LONGEST_RUN:
+        return (rows,)
+    half = (len(rows) + 1) // 2
+    return rows[:half], rows[half:]
 
 
 def _pass_row(p: Pass, eye: Eye, *, has_dials: bool) -> tuple[str, ...]:
     sizes = tuple(shown.length(x, eye.units) for x in (p.before_mm, p.after_mm))
     depth = eye.dial_reading(p.infeed_mm) if eye.dial == eye.units else shown.length(p.infeed_mm, eye.units)
     dials = (eye.dial_reading(p.dial_step_mm), eye.dial_reading(p.dial_reading_mm)) if has_dials else ()
-    return (str(p.number), _KIND_WORDS[p.kind], *sizes, depth, *dials)
+    return (str(p.number), p.kind, *sizes, depth, *dials)
 
 
 def table_view(table: Table, eye: Eye) -> TableView:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from geometry.as_made import judge_as_made
 from geometry.design import Design
 from geometry.document.as_made import ReadingSet
+from geometry.making.wording import Sentence, Units
 from geometry.route import route_card
 from server import links, shown
 from server.field_views import LinkView
@@ -53,8 +54,13 @@ def as_made_standing(design: Design, units: str = "mm") -> Standing | None:
     if not any(taken.given() for taken in sets):
         return None
     made = judge_as_made(design.pad, design.conditions, sets)
-    reasons = tuple(sentence.shown("in" if units == "in" else "mm") for sentence in made.reasons)
+    reasons = tuple(in_units(sentence, "in" if units == "in" else "mm") for sentence in made.reasons)
     return Standing(DO_NOT_USE if made.must_not_be_used else "", made.words, reasons)
+
+
+def in_units(sentence: Sentence, units: Units) -> str:
+    """A sentence in the viewer's unit, the lengths that an estimate's own words hold included."""
+    return shown.lengths_in(sentence.shown(units), units)
 
 
 def kept_standing(outcome: str, words: str, reasons: Sequence[str]) -> Standing:
