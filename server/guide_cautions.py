@@ -1,0 +1,62 @@
+"""The guide's cautions: those of every pad, and those that only some cases add, each found by designing such a case."""
+
+from collections.abc import Iterator, Mapping
+from functools import cache
+from typing import Any
+
+from geometry.cautions import Caution, cautions_for
+from geometry.design import design_pad
+from geometry.measurements import read_measurements
+from server import shown
+from server.design_views import SIGNAL_WORDS
+from server.guide_context import CautionPart, SignalPart
+from server.links import ready_sample
+
+_CASES: Mapping[str, Mapping[str, Mapping[str, Any]]] = {
+    "": {},
+    "Where ageing under a long load is asked for.": {"service": {"hold": "overnight"}},
+    "Where the load is stated; the figures are those of an example.": {
+        "car": {"load_source": "stated", "load_kg": 600}
+    },
+    "Where the jack cannot roll.": {"service": {"ground": "stuck"}},
+    "For aluminium.": {"make": {"material": "aluminium"}},
+    "For materials that take up water.": {"make": {"material": "pa66"}},
+    "Where the cup has a small hole.": {"jack": {"stem_hole_diameter_mm": 6}},
+}
+"""In which case more is said, and an answer of the worked example that makes it so."""
+
+
+def signals(units: str) -> tuple[SignalPart, ...]:
+    """Every caution by signal word, the gravest first, those of every pad before those of some."""
+    found = tuple(all_cautions())
+    parts = (
+        SignalPart(
+            signal,
+            tuple(
+                CautionPart(shown.lengths_in(c.text, units), str(c.source), when)
+                for when, c in found
+                if c.signal == signal
+            ),
+        )
+        for signal in SIGNAL_WORDS
+    )
+    return tuple(part for part in parts if part.cautions)
+
+
+@cache
+def all_cautions() -> tuple[tuple[str, Caution], ...]:
+    """Every caution once, with the case in which it is said; those of every pad first."""
+    found: dict[str, tuple[str, Caution]] = {}
+    for when, caution in _said():
+        found.setdefault(caution.text, (when, caution))
+    return tuple(found.values())
+
+
+def _said() -> Iterator[tuple[str, Caution]]:
+    for when, answers in _CASES.items():
+        document = dict(ready_sample().document)
+        for group, given in answers.items():
+            document[group] = {**document.get(group, {}), **given}
+        design = design_pad(read_measurements(document))
+        for caution in cautions_for(design.conditions, design.pad):
+            yield when, caution

@@ -1,0 +1,75 @@
+"""The guide's entries for the checks, made from their register and from one worked example."""
+
+from collections.abc import Mapping
+
+from markupsafe import Markup
+
+import geometry.checks  # noqa: F401 - registers every check
+from geometry import formulas
+from geometry.design import Design
+from geometry.mathml import mathml
+from geometry.rules import CHECK_RULES, CheckRule
+from geometry.symbols import symbol_in
+from server import shown
+from server.field_views import LinkView, field_id, title_of
+from server.guide_context import CheckGroupPart, CheckPart, MeaningView
+from server.guide_words import PURPOSES
+
+_ROOMS: Mapping[str, str] = {
+    "geometry.heads.slot.checks": "The slot and what stands around it",
+    "geometry.heads.slot.seam_checks": "The car's own seam",
+    "geometry.feet.cup.checks": "The seat, the lip and the stem in the cup",
+    "geometry.body.checks": "The whole: heights, jack, bar, and how the car leans",
+}
+"""Where checks are registered, in the order in which the guide tells of them."""
+_SIGNS = {"at_most": "≤", "at_least": "≥"}
+
+
+def check_groups(example: Design, units: str) -> tuple[CheckGroupPart, ...]:
+    """Every registered check, by what it looks at."""
+    rooms = dict.fromkeys((*_ROOMS, *(rule.find.__module__ for rule in CHECK_RULES.values())))
+    return tuple(
+        CheckGroupPart(
+            f"checks-{place}",
+            _ROOMS.get(room, "Further checks"),
+            tuple(_check(rule, example, units) for rule in CHECK_RULES.values() if rule.find.__module__ == room),
+        )
+        for place, room in enumerate(rooms, start=1)
+    )
+
+
+def _check(rule: CheckRule, example: Design, units: str) -> CheckPart:
+    return CheckPart(
+        id=f"check-{rule.code}",
+        code=rule.code,
+        title=rule.title,
+        purpose=PURPOSES[rule.code],
+        kind="Advice: it never stands in the way of a pad."
+        if rule.is_advice
+        else "Where it fails, the pad is not fit to make.",
+        formula=_typeset(rule.formula),
+        limit=_typeset(rule.limit_formula),
+        sign=_SIGNS[rule.sense],
+        unit="" if rule.unit == "–" else rule.unit,
+        meanings=_meanings(rule),
+        needs=tuple(LinkView(title_of(key), f"#{field_id(key)}") for key in rule.needs),
+        example=_example(rule, example, units),
+        mark=rule.source.mark.value,
+        source=f"{rule.source.text} ({rule.source.mark.words})",
+    )
+
+
+def _typeset(formula: str) -> Markup:
+    return Markup(mathml(formula))  # noqa: S704 - written by our own typesetter, which escapes
+
+
+def _meanings(rule: CheckRule) -> tuple[MeaningView, ...]:
+    names = dict.fromkeys((*formulas.symbols(rule.formula), *formulas.symbols(rule.limit_formula)))
+    known = ((name, symbol_in(rule.code, name)) for name in names)
+    return tuple(MeaningView(_typeset(name), symbol.meaning, symbol.unit) for name, symbol in known)
+
+
+def _example(rule: CheckRule, example: Design, units: str) -> str:
+    """What the check says of the worked example."""
+    words = next((check.words for check in example.checks if check.code == rule.code), "")
+    return shown.lengths_in(words, units)

@@ -1,0 +1,108 @@
+"""The guide's entries for the fields of the document, made from the field list and from the checks that rest on each."""
+
+from collections.abc import Iterable, Mapping
+
+from geometry.drawing.section_known import BALLOONS
+from geometry.rules import CHECK_RULES
+from server import shown
+from server.field_groups import NEEDED_FOR_LOAD
+from server.field_views import CHOICE_WORDS, LinkView, field_id
+from server.fields import FIELDS, FormField, group_models
+from server.guide_context import FieldGroupPart, FieldPart
+from server.how_to import how_picture
+
+_HEADINGS: Mapping[str, tuple[str, str]] = {
+    "": ("The job", ""),
+    "jack": ("The jack", "From the ground up to its rim."),
+    "seam": ("The seam", "On the car, at the lifting point that the vehicle's maker names."),
+    "car": ("The car and its load", "From its plate, or from its own balance."),
+    "service": ("Where it is used", ""),
+    "make": ("Material, machine, and how well you measured", ""),
+    "own": (
+        "Your own data sheet",
+        "Takes the place of the table's values; a sheet of the very rod you buy is worth more.",
+    ),
+    "fixed": ("Sizes fixed by you", "Every size is chosen for you; one that you fix is judged like the others."),
+    "shop": ("Your shop", "For the route card: what is left out is taken as a small shop commonly has it."),
+    "as_made": (
+        "Readings of the finished part",
+        "Judged like the drawing. Up to three sets can be kept beside one another.",
+    ),
+}
+"""By group of the document: its heading and a line below it."""
+
+
+def field_group(name: str, units: str) -> FieldGroupPart:
+    """One group of the document, its own questions in its own order."""
+    heading, words = _HEADINGS.get(name, (name.replace("_", " ").capitalize(), ""))
+    found = tuple(_field(field, units) for field in FIELDS.values() if field.group == name)
+    return FieldGroupPart(f"group-{name or 'job'}", heading, words, found)
+
+
+def groups_asked_once() -> tuple[str, ...]:
+    """The groups of the document, one for each kind: readings that can be given three times are told of once."""
+    seen: dict[object, str] = {}
+    for name, model in group_models().items():
+        seen.setdefault(model, name)
+    return ("", *seen.values())
+
+
+def _same_questions(field: FormField) -> tuple[str, ...]:
+    """The ids of the same question in groups of the same kind."""
+    models = group_models()
+    name = field.key.rpartition(".")[2]
+    others = (
+        g for g, model in models.items() if field.group in models and g != field.group and model is models[field.group]
+    )
+    return tuple(field_id(f"{group}.{name}") for group in others)
+
+
+def _field(field: FormField, units: str) -> FieldPart:
+    return FieldPart(
+        id=field_id(field.key),
+        also_ids=_same_questions(field),
+        key=field.key,
+        title=field.title,
+        balloon=BALLOONS.get(field.key),
+        how=shown.lengths_in(field.how, units),
+        why=shown.lengths_in(field.help, units),
+        without=shown.lengths_in(_without(field), units),
+        answers=tuple(_answers(field)),
+        can_be=_can_be(field, units),
+        picture=how_picture(field.key),
+        checks=tuple(
+            LinkView(rule.title, f"#check-{rule.code}") for rule in CHECK_RULES.values() if field.key in rule.needs
+        ),
+    )
+
+
+def _without(field: FormField) -> str:
+    """What is done while it is left out."""
+    if field.required:
+        return "Needed: without it no pad can be sized."
+    if field.assumed:
+        return f"Left out, this is taken: {field.assumed}."
+    source = next((source for source, keys in NEEDED_FOR_LOAD.items() if field.key in keys), None)
+    if source is not None:
+        return f"Needed where the load comes from {CHOICE_WORDS['car.load_source'][source]}."
+    if field.kind == "choice":
+        return f"Left out, this is taken: {_answer(field, str(field.default))}."
+    return "It can be left out."
+
+
+def _answers(field: FormField) -> Iterable[str]:
+    return (_answer(field, answer) for answer in field.choices)
+
+
+def _answer(field: FormField, answer: str) -> str:
+    return CHOICE_WORDS.get(field.key, {}).get(answer, answer.replace("_", " "))
+
+
+def _can_be(field: FormField, units: str) -> str:
+    """The bounds of what can exist, with their unit."""
+    if field.at_least is None or field.at_most is None:
+        return ""
+    if field.kind == "length":
+        low, high = (shown.length_with_unit(bound, units) for bound in (field.at_least, field.at_most))
+        return f"{low} to {high}"
+    return f"{shown.plain(field.at_least, 4)} to {shown.plain(field.at_most, 4)} {field.unit}".rstrip()

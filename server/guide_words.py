@@ -1,0 +1,146 @@
+"""What the guide says in its own words: what each check is for, how a lift goes, how a pad is made."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from geometry.materials import Family
+
+PURPOSES: Mapping[str, str] = {
+    "slenderness": "A tall, narrow pad tips out of its cup before anything breaks; a low one cannot.",
+    "entry_height": "Cup and pad together must roll in under the seam while the car still stands on its wheels.",
+    "entry_height_flat": "With the tyre flat the seam hangs lower, and that is when a pad is wanted most.",
+    "lift_height": "A jack that runs out of travel leaves the wheel on the ground.",
+    "jack_rating": "What arrives at the sill must not be more than the jack's maker allows for the jack.",
+    "temperature": "Plastic goes soft in heat long before it melts: think of a dark boot in summer.",
+    "stock": "The pad can only be turned from a bar that is thicker than its body.",
+    "cutter": "A slot can be milled only with an end mill that is no wider than the slot.",
+    "seam_lean": "As one side rises the car leans; a seam without room to lean pries at the slot's walls.",
+    "saddle_pitch": "A car that pitches tilts its seam along the slot, and one end of the slot then carries it all.",
+    "cup_floor_bearing": "The seat face carries the whole load; off centre, one edge of it carries more than its share.",
+    "web_bending": "Over a hole in the cup's floor the web has nothing under it and bends like the lid of a tin.",
+    "tipping": "A side load at the top moves the load's line outwards; near the edge of the seat the pad tips.",
+    "seat_fit_tight": "Hot and wet, the seat must still drop into the cup by hand and come out again.",
+    "seat_fit_loose": "Cold and dry, a seat with much play stands askew and is pressed at one edge.",
+    "stem_clear": "The stem only keeps the pad from falling out: it must touch neither wall nor bottom of its hole.",
+    "lip_gap": "If the lip rests on the rim, the rim carries the load as a knife edge and the seat face none of it.",
+    "corner_clear": "A pad whose corner is sharper than the cup's rides on the cup's radius instead of its floor.",
+    "arm_clear": "A body much wider than the rim may meet the jack's arm or lugs as the jack rises.",
+    "cup_floor_flat": "A bolt head or grit under the seat face splits plastic that a flat floor would not.",
+    "slot_floor_bearing": "The seam's edge is narrow: if it presses too hard it cuts into the slot's floor like a blade.",
+    "slot_floor_marking": "Well before the edge cuts in it leaves a mark that stays, and a marked floor wears sooner.",
+    "lip_shear": "Where the seam runs on beyond the seat, the lip below it must not be sheared off.",
+    "lip_bending": "Where the seam runs on beyond the seat, the lip below it must not break downwards.",
+    "web_shear": "The seam must not punch through what stands under it.",
+    "wall_bending": "A car that moves sideways pushes at the top of a slot wall and bends it at its foot.",
+    "slot_fit_tight": "Cold and at its narrowest, the slot must still take the seam with its paint and its bow.",
+    "slot_fit_loose": "Hot and at its widest, the slot must still keep the seam upright.",
+    "sill_clear": "The walls must end below the sill: if they touch, they dent it and the seam no longer carries.",
+    "rim_clear": "The seam runs on past the pad; there it must stay above the cup's steel rim.",
+    "slot_slide": "The slot is open at both ends: only friction, chocks and brake keep the seam from sliding along it.",
+    "slot_end_foul": "A notch, a step or a bend that stands in the slot rests on a wall or carries nothing.",
+    "cutter_reach": "A thin end mill that reaches deep bends away, chatters, and leaves a slot that is not straight.",
+    "frost": "In hard frost some plastics crack from a sharp corner at a shock that they take when warm.",
+    "seam_crush": "The pad may be strong enough and the car's own seam still give at its edge.",
+    "seam_bending": "Between sill and slot the seam is a strip of sheet; a side load folds it.",
+    "seam_buckling": "A thin strip under pressure from its edge buckles sideways before the steel yields.",
+}
+"""By check: what goes wrong where it fails, or what it keeps from going wrong."""
+
+FAMILIES: Mapping[Family, str] = {
+    "acetal": "Acetal",
+    "nylon": "Nylon",
+    "polyester": "Polyester rod",
+    "polyethylene": "Polyethylene",
+    "printed": "Printed plastics",
+    "wood": "Hardwood",
+    "aluminium": "Aluminium",
+    "elastomer": "Rubber and polyurethane",
+}
+"""The families in the order in which a maker would look at them."""
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One step of a job, and the drawing that shows it where there is one."""
+
+    title: str
+    words: str
+    picture: str = ""
+
+
+LIFTING = (
+    Step(
+        "Read first",
+        "The vehicle's manual says where the car may be lifted, and the jack's manual what may stand in its cup. Where one of"
+        " them forbids a pad, there is none.",
+    ),
+    Step(
+        "Make the car stay",
+        "Hard, level ground. Park brake set, gear or parking position in, the wheels that stay down chocked before and behind."
+        " Everybody out, pets too.",
+        "chocked",
+    ),
+    Step(
+        "Look at the pad",
+        "Go through “Before each use” below. Read the pad's number: it is for this jack and this car and no other.",
+    ),
+    Step(
+        "Seat the pad",
+        "Wipe cup and seat. Drop the pad in by hand: it stands flat on the cup's floor and does not rock, and its lip stays off"
+        " the rim. Turn the slot along the seam.",
+        "seated",
+    ),
+    Step(
+        "Meet the seam",
+        "Roll the jack in and raise it by hand until the seam's edge stands on the slot's floor. Look along the slot from both"
+        " ends: the sill is clear of both wall tops, and nothing else is caught.",
+        "met",
+    ),
+    Step(
+        "Unload the tyre, and stop",
+        "Raise until the tyre just bulges less. Stop and look at pad, cup and seam. The first time, lower again and look at all"
+        " three before you lift for good.",
+    ),
+    Step(
+        "Lift in stages",
+        "A few strokes, then look. The jack has to roll a little as the car swings: let it. Where pad or seam has shifted,"
+        " lower, seat it again, and start anew.",
+    ),
+    Step(
+        "Stands at once",
+        "Set stands where the vehicle's maker allows them and lower the car onto them. Only then is there work to be done."
+        " No part of you goes under a car that stands on a jack.",
+        "stands",
+    ),
+    Step(
+        "Down again",
+        "Raise off the stands, take them away, lower slowly. Take the pad out, wipe it, look at it, and write down what you saw.",
+    ),
+)
+"""A lift from beginning to end: common practice, no source; what the law and published guidance say is in the cautions."""
+
+MAKING = (
+    Step("Saw and face", "Saw the blank a little long. Facing: one end is turned flat, square to the bar's axis."),
+    Step(
+        "Turn the body and the seat",
+        "Roughing cuts first. Let the blank cool before the finishing cuts: plastic that is warm is larger than it will be.",
+    ),
+    Step(
+        "Round the seat's corner",
+        "Straight facets along the radius, then a file. The corner may be rounder than drawn by its tolerance, never sharper than"
+        " the cup's own.",
+    ),
+    Step(
+        "Part off, turn round, face the top",
+        "Parting: a narrow tool cuts the pad off the bar. Measure web and height from the seat face.",
+    ),
+    Step(
+        "Cut the slot",
+        "Clamp on the seat, not across the slot. In passes, then a light finishing pass on each side; the floor last.",
+    ),
+    Step(
+        "Break the edges, measure, mark",
+        "Every outer edge and the slot's mouth. Measure it cool. Write its number on it.",
+    ),
+)
+"""How a pad is turned and milled, in short: common practice, no source; the route card has each operation with its figures."""
