@@ -116,7 +116,7 @@ def _dimension(design: Design, entry: Entry, typed: Mapping[str, str], units: st
         title=title_of(key),
         value="none" if absent else shown.length(entry.value_mm, units),
         tolerance="" if absent else f"± {shown.length(entry.tolerance_mm, units)}",
-        reason=shown.bare_lengths_in(why(design, entry), units, keep=design.conditions.material.short_name),
+        reason=_reason(design, entry, units),
         notes=tuple(shown.lengths_in(note, units) for note in notes),
         bounds=tuple(_bound(b, deciding, entry, units) for b in _tightest_first(entry)),
         is_fixed=entry.is_fixed,
@@ -129,6 +129,13 @@ def _dimension(design: Design, entry: Entry, typed: Mapping[str, str], units: st
 def _without(key: str, typed: Mapping[str, str], units: str) -> str:
     """The address without one of its texts, at the list of sizes."""
     return pad_address({k: v for k, v in typed.items() if k != key}, units=units) + "#the-pad"
+
+
+def _reason(design: Design, entry: Entry, units: str) -> str:
+    """Why the size is what it is, in a sentence with its numbers."""
+    if entry.is_fixed:
+        return f"{shown.length(entry.value_mm, units)} because you fixed it."
+    return shown.bare_lengths_in(why(design, entry), units, keep=design.conditions.material.short_name)
 
 
 def _tightest_first(entry: Entry) -> list[Bound]:

@@ -18,9 +18,9 @@ def cost_of_fixing(design: Design, key: str, units: str) -> str:
     except BadMeasurementsError:
         return ""
     told = [*_failures(design, free), *_nearest(design, free), *_mass(design, free, units)]
-    if not told:
-        return "Fixing it costs nothing: the estimates stay as they are."
-    return f"Fixing it: {'; '.join(told)}."
+    size = getattr(free.pad, key.removeprefix("fixed."))
+    would = f"Let go, it would be {shown.length(size, units)}." if size else "Let go, there would be none."
+    return f"{would} Fixing it {'costs nothing' if not told else 'means: ' + '; '.join(told)}."
 
 
 def _failures(fixed: Design, free: Design) -> list[str]:

@@ -133,7 +133,7 @@ def test_everything_works_without_scripts(still: Page, site: Site) -> None:
     expect(still.locator("#field-seam-thickness_mm")).to_have_value('1/8"')
     assert "=&" not in still.url
     still.locator("#web_mm button").click()
-    expect(still.locator("#web_mm")).to_contain_text("Fixed by you")
+    expect(still.locator("#web_mm")).to_contain_text("because you fixed it")
     still.get_by_role("link", name="in", exact=True).click()
     expect(still.locator("#field-jack-cup_bore_mm")).to_have_value("68 mm")
 
