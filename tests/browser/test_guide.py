@@ -1,0 +1,47 @@
+"""The guide in Chromium: no sideways scroll, finding, and nobody kept out."""
+
+import pytest
+from playwright.sync_api import Browser, Page, expect
+
+from server.links import guide_address
+from tests.browser.conftest import DESKTOP, PHONE, Site, window
+from tests.browser.test_access import findings
+
+pytestmark = pytest.mark.browser
+GUIDE = guide_address()
+
+
+def test_a_phone_never_scrolls_the_guide_sideways(phone: Page, site: Site) -> None:
+    phone.goto(site.address + GUIDE)
+    phone.evaluate("document.querySelectorAll('details').forEach(d => { d.open = true; })")
+    assert phone.evaluate("document.documentElement.scrollWidth") <= PHONE[0]
+
+
+def test_finding_shows_what_has_every_word_and_nothing_else(page: Page, site: Site) -> None:
+    page.goto(site.address + GUIDE)
+    page.get_by_role("searchbox").fill("lip RIM")
+    expect(page.locator("#check-lip_gap")).to_be_visible()
+    expect(page.locator("#check-frost")).to_be_hidden()
+    left = page.locator("[data-find]:visible").all_inner_texts()
+    expect(page.locator("#find-count")).to_have_text(f"{len(left)} of {page.locator('[data-find]').count()} entries")
+
+
+def test_a_link_into_what_was_put_away_brings_it_back(page: Page, site: Site) -> None:
+    page.goto(site.address + GUIDE)
+    page.get_by_role("searchbox").fill("lip_gap")
+    page.locator("#check-lip_gap").get_by_role("link", name="Cup depth").click()
+    expect(page.locator("#field-jack-cup_depth_mm")).to_be_in_viewport()
+
+
+def test_without_scripts_the_page_names_the_browsers_own_search(browser: Browser, site: Site) -> None:
+    for opened in window(browser, DESKTOP, scripts=False):
+        opened.goto(site.address + GUIDE)
+        expect(opened.get_by_text("use the search of your browser")).to_be_visible()
+        expect(opened.locator("#find-words")).to_be_hidden()
+
+
+@pytest.mark.parametrize(("size", "dark"), [(PHONE, False), (DESKTOP, True)])
+def test_axe_finds_nothing_in_the_guide(browser: Browser, site: Site, size: tuple[int, int], dark: bool) -> None:
+    for opened in window(browser, size, dark=dark):
+        opened.goto(site.address + GUIDE)
+        assert findings(opened) == []

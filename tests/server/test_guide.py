@@ -1,0 +1,149 @@
+"""The guide holds everything that the program knows about the job, and every link of it leads somewhere."""
+
+import ast
+import re
+from collections import Counter
+from html.parser import HTMLParser
+from pathlib import Path
+from typing import Any
+
+import pytest
+from httpx import AsyncClient
+from markupsafe import escape
+
+from geometry.cautions import ONE_LINE
+from geometry.materials import MATERIALS
+from geometry.rules import CHECK_RULES
+from geometry.service_life import LOOKS
+from server.field_views import field_id
+from server.fields import FIELDS
+from server.forms import Units
+from server.guide import _rendered
+from server.guide_cautions import all_cautions
+from server.guide_glossary import WORDS
+from server.guide_words import FAMILIES, PURPOSES
+from server.links import guide_address
+from tests.house.test_words import CLAIMS
+
+PAGE = _rendered("mm")
+CAUTIONS_FILE = Path(__file__).parents[2] / "geometry" / "cautions.py"
+TRADE = "cup rim seat stem slot wall web lip seam sill stock facing parting run-out infeed body chamfer play bow blank".split()
+"""Words that drawing, sheets and cards use without explaining them."""
+
+
+class Reader(HTMLParser):
+    """Collects what is linked to and what is linked, the words that are shown, and what is fetched."""
+
+    def __init__(self, text: str) -> None:
+        super().__init__()
+        self.ids: Counter[str] = Counter()
+        self.hrefs: list[str] = []
+        self.fetched: list[str] = []
+        self.words: list[str] = []
+        self.feed(text)
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        found: dict[str, Any] = dict(attrs)
+        self.ids.update([found["id"]] if "id" in found else [])
+        if tag == "a":
+            self.hrefs.append(found["href"])
+        elif tag in {"link", "script", "img"}:
+            self.fetched.append(found.get("src") or found["href"])
+
+    def handle_data(self, data: str) -> None:
+        self.words.append(data)
+
+
+READ = Reader(PAGE)
+
+
+@pytest.mark.parametrize("key", FIELDS)
+def test_every_field_has_its_place(key: str) -> None:
+    assert READ.ids[field_id(key)] == 1
+    assert str(escape(FIELDS[key].title)) in PAGE
+    assert str(escape(FIELDS[key].how)) in PAGE
+    assert str(escape(FIELDS[key].help)) in PAGE
+    assert str(escape(FIELDS[key].assumed)) in PAGE
+
+
+@pytest.mark.parametrize("code", CHECK_RULES)
+def test_every_check_has_its_place_purpose_and_source(code: str) -> None:
+    entry = PAGE[PAGE.index(f'id="check-{code}"') :].partition('<div class="say"')[0]
+    rule = CHECK_RULES[code]
+    assert READ.ids[f"check-{code}"] == 1
+    for words in (rule.title, PURPOSES[code], rule.source.text, rule.source.mark.words):
+        assert str(escape(words)) in entry
+    assert entry.count("<math") >= 2
+    assert all(f'href="#{field_id(key)}"' in entry for key in rule.needs)
+
+
+def test_there_is_a_purpose_for_every_check_and_for_nothing_else() -> None:
+    assert set(PURPOSES) == set(CHECK_RULES)
+
+
+@pytest.mark.parametrize("key", MATERIALS)
+def test_every_material_has_its_place_and_all_its_notes(key: str) -> None:
+    entry = PAGE[PAGE.index(f'id="material-{key}"') :].partition("</ul>")[0]
+    assert MATERIALS[key].family in FAMILIES
+    assert all(str(escape(note)) in entry for note in MATERIALS[key].notes)
+    assert str(escape(MATERIALS[key].slot_refusal or MATERIALS[key].slot_advice or "Offered for a slot.")) in entry
+
+
+def test_every_caution_that_is_written_anywhere_in_the_program_is_said() -> None:
+    """Counted in the source: each ``Caution(...)`` there is one entry here."""
+    calls = [
+        node
+        for node in ast.walk(ast.parse(CAUTIONS_FILE.read_text()))
+        if isinstance(node, ast.Call) and getattr(node.func, "id", "") == "Caution"
+    ]
+    assert len(all_cautions()) == len(calls)
+    for _, caution in all_cautions():
+        assert str(escape(caution.text)) in PAGE
+        assert str(escape(str(caution.source))) in PAGE
+
+
+@pytest.mark.parametrize("word", TRADE)
+def test_the_words_of_the_trade_are_explained(word: str) -> None:
+    assert READ.ids[f"word-{word}"] == 1
+
+
+def test_each_word_has_one_sentence() -> None:
+    assert all(re.fullmatch(r"[^.]+\.", entry.meaning) for entry in WORDS)
+
+
+def test_the_words_stand_in_the_order_of_the_alphabet() -> None:
+    assert [entry.word for entry in WORDS] == sorted(entry.word for entry in WORDS)
+
+
+def test_everything_to_look_for_before_use_is_said() -> None:
+    assert all(str(escape(look.what)) in PAGE and str(escape(look.then)) in PAGE for look in LOOKS)
+
+
+def test_every_link_within_the_page_leads_to_one_place() -> None:
+    inner = {href[1:] for href in READ.hrefs if href.startswith("#")}
+    assert len(inner) > len(CHECK_RULES)
+    assert {name for name in inner if READ.ids[name] != 1} == set()
+    assert {name for name, times in READ.ids.items() if times > 1} == set()
+
+
+@pytest.mark.anyio
+async def test_every_other_link_and_file_answers(client: AsyncClient) -> None:
+    for address in {href.partition("#")[0] for href in (*READ.hrefs, *READ.fetched) if not href.startswith("#")}:
+        assert address.startswith("/"), "nothing comes from outside"
+        assert (await client.get(address)).status_code == 200, address
+
+
+@pytest.mark.anyio
+@pytest.mark.parametrize("units", ["mm", "in"])
+async def test_the_guide_answers_in_both_units(client: AsyncClient, units: Units) -> None:
+    answer = await client.get(guide_address(units=units))
+    assert answer.status_code == 200
+    assert answer.text == _rendered(units)
+    assert str(escape(ONE_LINE)) in answer.text
+    assert ("Can be 0.787 in to 7.874 in." in answer.text) == (units == "in")
+
+
+def test_no_word_of_the_guide_claims_more_than_an_estimate() -> None:
+    shown = " ".join(READ.words)
+    assert not CLAIMS.findall(shown)
+    assert not re.findall(r"\b(?:safe|holds)\b", shown, re.IGNORECASE)
