@@ -4,10 +4,19 @@ from datetime import date
 
 from geometry import ENGINE_VERSION
 from geometry.design import Design
-from geometry.drawing.facts import Projection, SheetFacts, Units
+from geometry.drawing.facts import Paper, Projection, SheetFacts, Units
 from geometry.model_label import ModelLabel
 
 FIRST_REVISION = "A"
+CRITICAL_SIZES = (
+    "seat_diameter_mm",
+    "seat_length_mm",
+    "seat_corner_radius_mm",
+    "slot_width_mm",
+    "slot_depth_mm",
+    "web_mm",
+)
+"""Sizes that decide how the pad fits, stands and bears: a slip in any one alone can fail a check, so each is marked."""
 _MOISTURE = {
     "dry": "sizes at 20 °C, machined from dry stock; used dry",
     "room": "sizes at 20 °C, machined from dry stock; used in room air",
@@ -21,9 +30,10 @@ def sheet_facts(
     issued: date,
     units: Units | None = None,
     projection: Projection | None = None,
+    paper: Paper | None = None,
     revision: str = FIRST_REVISION,
 ) -> SheetFacts:
-    """The words and figures of a design's drawing; units and projection follow the shop unless a viewer chooses."""
+    """The words and figures of a design's drawing; units, projection and paper follow the shop unless a viewer chooses."""
     measurements = design.measurements
     is_inch = measurements.make.step == "inch"
     service = measurements.service
@@ -44,7 +54,8 @@ def sheet_facts(
         not_fit_words="" if design.fit_to_make else design.verdict_words,
         units=units or ("in" if is_inch else "mm"),
         projection=projection or ("third" if is_inch else "first"),
-        paper="letter" if is_inch else "A4",
+        paper=paper or ("letter" if is_inch else "A4"),
+        critical=CRITICAL_SIZES,
     )
 
 

@@ -5,9 +5,10 @@ from typing import Literal
 
 from geometry.drawing.errors import SheetError
 
-Units = Literal["mm", "in", "dual"]
+Units = Literal["mm", "in", "in_fraction", "dual"]
+"""``in_fraction`` is inches in 64ths wherever a size is one, in decimals elsewhere."""
 Projection = Literal["first", "third"]
-Paper = Literal["A4", "letter"]
+Paper = Literal["A4", "A3", "letter", "tabloid"]
 
 CAUTION_LINE = "WARNING: Never get under a car held only by a jack: it can fall and kill. Use axle stands."
 """The one caution that stands on every page."""

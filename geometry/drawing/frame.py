@@ -13,13 +13,15 @@ from geometry.drawing.scales import Scale
 from geometry.drawing.style import STYLE
 from geometry.fits import linear_tolerance_mm, radius_tolerance_mm
 
-PAPER_MM = {"A4": (210.0, 297.0), "letter": (215.9, 279.4)}
-"""ISO 216 A4; ANSI A (8.5 × 11 in)."""
+PAPER_MM = {"A4": (210.0, 297.0), "A3": (420.0, 297.0), "letter": (215.9, 279.4), "tabloid": (431.8, 279.4)}
+"""ISO 216 A4 upright and A3 lying (ISO 5457); ANSI A (8.5 × 11 in) upright and ANSI B (17 × 11 in) lying."""
 NOT_FIT = "NOT FIT TO MAKE"
 _ROW_MM = 9.0
 _PAD_MM = 1.2
 _BLOCK_ROWS = 3
 _CAUTION_BAR_MM = 6.0
+_WIDEST_FOOT_MM = 186.0
+"""On a wide sheet title block and notes stand at its lower right, as wide as on a narrow one (ISO 7200: about 180 mm)."""
 
 
 @dataclass(slots=True)
@@ -31,6 +33,13 @@ class Sheet:
     shapes: list[Shape]
     texts: list[Text]
     area: Box
+    foot: Box
+    """Title block, caution and notes; on a wide sheet there is room for views at its left."""
+
+    @property
+    def is_wide(self) -> bool:
+        """Whether the foot leaves room beside it."""
+        return self.foot.left > self.frame.left
 
     @classmethod
     def of(cls, facts: SheetFacts) -> "Sheet":
@@ -44,7 +53,9 @@ class Sheet:
             Line((middle_x, 0), (middle_x, frame.bottom), Layer.FRAME),
             Line((middle_x, height), (middle_x, frame.top), Layer.FRAME),
         ]
-        return cls(facts, frame, [*rectangle(frame, Layer.FRAME), *marks], [], frame)
+        left = max(frame.left, frame.right - _WIDEST_FOOT_MM)
+        foot = Box(left, frame.bottom, frame.right, frame.bottom)
+        return cls(facts, frame, [*rectangle(frame, Layer.FRAME), *marks], [], frame, foot)
 
 
 def rectangle(box: Box, layer: Layer) -> tuple[Line, ...]:
@@ -57,13 +68,18 @@ def fill_sheet(facts: SheetFacts) -> Sheet:
     """The sheet with banner, cautions, notes and the outline of the title block; the scale is written later."""
     sheet = Sheet.of(facts)
     bottom = sheet.frame.bottom + _BLOCK_ROWS * _ROW_MM
-    bar = Box(sheet.frame.left, bottom, sheet.frame.right, bottom + _CAUTION_BAR_MM)
+    bar = Box(sheet.foot.left, bottom, sheet.foot.right, bottom + _CAUTION_BAR_MM)
     sheet.shapes += rectangle(bar, Layer.FRAME)
     middle = (bar.left + bar.right) / 2
     sheet.texts.append(Text((middle, bottom + 1.8), CAUTION_LINE, STYLE.text_mm, "centre", layer=Layer.CAUTION))
     top = _banner(sheet)
     notes_top = _notes(sheet, bar.top)
-    sheet.area = Box(sheet.frame.left + 4, notes_top + 3, sheet.frame.right - 4, top - 4)
+    sheet.foot = Box(sheet.foot.left, sheet.frame.bottom, sheet.foot.right, notes_top)
+    low = sheet.frame.bottom + 4 if sheet.is_wide else notes_top + 3
+    sheet.area = Box(sheet.frame.left + 4, low, sheet.frame.right - 4, top - 4)
+    if sheet.is_wide:
+        left = sheet.foot.left
+        sheet.shapes.append(Line((left, sheet.foot.bottom), (left, sheet.foot.top), Layer.FRAME))
     return sheet
 
 
@@ -85,21 +101,21 @@ def _banner(sheet: Sheet) -> float:
 
 def _notes(sheet: Sheet, bottom: float) -> float:
     """Notes on the left, cautions on the right, above the caution bar; returns the height where they end."""
-    column = sheet.frame.width / 2
+    column = sheet.foot.width / 2
     inner = column - 2 * _PAD_MM - 2
     notes = [line for note in note_words(sheet.facts) for line in _bulleted(note, inner)]
     cautions = [line for word, text in sheet.facts.cautions for line in _bulleted(f"{word}: {text}", inner)]
     rows = max(len(notes), len(cautions))
     top = bottom + rows * STYLE.line_step_mm + 2.6
     for lines, left, layer in (
-        (notes, sheet.frame.left, Layer.NOTE),
-        (cautions, sheet.frame.left + column, Layer.CAUTION),
+        (notes, sheet.foot.left, Layer.NOTE),
+        (cautions, sheet.foot.left + column, Layer.CAUTION),
     ):
         for i, line in enumerate(lines):
             at = (left + _PAD_MM + 1, top - 1.2 - (i + 1) * STYLE.line_step_mm + 1.0)
             sheet.texts.append(Text(at, line, STYLE.text_mm, layer=layer))
-    sheet.shapes.append(Line((sheet.frame.left, top), (sheet.frame.right, top), Layer.FRAME))
-    sheet.shapes.append(Line((sheet.frame.left + column, bottom), (sheet.frame.left + column, top), Layer.FRAME))
+    sheet.shapes.append(Line((sheet.foot.left, top), (sheet.foot.right, top), Layer.FRAME))
+    sheet.shapes.append(Line((sheet.foot.left + column, bottom), (sheet.foot.left + column, top), Layer.FRAME))
     return top
 
 
@@ -109,14 +125,14 @@ def _bulleted(words: str, width_mm: float) -> tuple[str, ...]:
 
 def note_words(facts: SheetFacts) -> tuple[str, ...]:
     """The general notes of the sheet."""
-    unit = {"mm": "mm", "in": "inches", "dual": "mm [inches]"}[facts.units]
+    unit = {"mm": "mm", "in": "inches", "in_fraction": "inches", "dual": "mm [inches]"}[facts.units]
     made = facts.moisture[:1].upper() + facts.moisture[1:]
     return tuple(
         words.replace(" °C", "\u00a0°C")
         for words in (
             f"Sizes in {unit}. {made}, {facts.temperature}.",
             f"Unless stated ISO 2768-m: {_tolerance_words(facts.units)}",
-            f"Break edges {length_words(0.3, facts.units)} where nothing is shown.",
+            f"Break edges {length_words(0.3, 'in' if facts.units == 'in_fraction' else facts.units)} where nothing is shown.",
             f"Surface: seat face Ra\u00a0{SEAT_ROUGHNESS_UM}\u00a0µm, where nothing is shown Ra\u00a0{OTHER_ROUGHNESS_UM}\u00a0µm.",
             *((f"{CRITICAL_MARK} An estimate depends on this size: measure and record it.",) if facts.critical else ()),
             f"Estimated design load {facts.design_load_n:.0f} N, not tested.",
@@ -128,18 +144,18 @@ def _tolerance_words(units: Units) -> str:
     """The rows of ISO 2768-1 m that such a part needs, for a reader who has no copy."""
 
     def row(upper: float, tolerance: float) -> str:
-        return f"to {length_words(upper, units)} ±{length_words(tolerance, units)}"
+        return f"to\u00a0{length_words(upper, units)}\u00a0±{length_words(tolerance, units)}"
 
-    shown: Units = "in" if units == "in" else "mm"
+    shown: Units = "mm" if units in ("mm", "dual") else "in"
     units = shown
     lengths = ", ".join(row(upper, linear_tolerance_mm(upper)) for upper in (6, 30, 120, 400))
     radii = ", ".join(row(upper, radius_tolerance_mm(upper)) for upper in (3, 6))
-    return f"lengths {lengths}; outer radii and chamfers {radii}, above ±{length_words(radius_tolerance_mm(7), units)}; angles ±1°."
+    return f"lengths {lengths}; outer radii and chamfers {radii}, above\u00a0±{length_words(radius_tolerance_mm(7), units)}; angles\u00a0±1°."
 
 
 def title_block(sheet: Sheet, scale: Scale) -> None:
     """Fields of ISO 7200 with scale, projection, material and mass."""
-    facts, frame = sheet.facts, sheet.frame
+    facts, frame = sheet.facts, sheet.foot
     code = Box(frame.left, frame.bottom, frame.left + _BLOCK_ROWS * _ROW_MM, frame.bottom + _BLOCK_ROWS * _ROW_MM)
     sheet.shapes += rectangle(code, Layer.FRAME)
     at = (code.left + _PAD_MM, code.top - _PAD_MM - STYLE.small_mm)

@@ -1,6 +1,7 @@
 """The dimensions that make the part, each once: by function from the seat face, with limits from the general tolerances."""
 
 from dataclasses import replace
+from fractions import Fraction
 
 from geometry.drawing.facts import CRITICAL_MARK, SheetFacts, Units
 from geometry.drawing.model import Measure
@@ -10,6 +11,8 @@ from geometry.units import mm_to_inch
 
 GENERAL = "ISO 2768-m"
 _EACH: tuple[Units, Units] = ("mm", "in")
+_PARTS, _SAME_INCH = 64, 0.0005
+"""Steps of a fractional inch, and how near a size must be to one to be written so: half of the last decimal."""
 _LEAST_GENERAL_MM = 0.5
 """Below 0.5 mm ISO 2768-1 asks for the tolerance at the dimension."""
 
@@ -44,18 +47,34 @@ def _marked(measure: Measure) -> Measure:
 
 
 def length_words(length_mm: float, units: Units) -> str:
-    """A length as it stands on the sheet: ``67.2``, ``2.646`` or ``67.2 [2.646]``.
+    """A length as it stands on the sheet: ``67.2``, ``2.646``, ``67.2 [2.646]``, or ``2 29/64`` where it is that.
 
     >>> length_words(67.2, "mm"), length_words(67.2, "in"), length_words(67.2, "dual")
     ('67.2', '2.646', '67.2 [2.646]')
+    >>> length_words(62.31, "in_fraction"), length_words(67.2, "in_fraction"), length_words(25.4, "in_fraction")
+    ('2 29/64', '2.646', '1')
     """
     metric, inch = _plain(length_mm), f"{mm_to_inch(length_mm):.3f}"
+    if units == "in_fraction":
+        return _fraction_words(length_mm) or inch
     return {"mm": metric, "in": inch, "dual": f"{metric} [{inch}]"}[units]
+
+
+def _fraction_words(length_mm: float) -> str:
+    """Whole inches and 64ths in lowest terms; nothing where the size is no 64th."""
+    length_in = mm_to_inch(length_mm)
+    parts = round(length_in * _PARTS)
+    if parts == 0 or abs(parts / _PARTS - length_in) > _SAME_INCH:
+        return ""
+    whole, rest = divmod(Fraction(parts, _PARTS), 1)
+    return " ".join(str(part) for part in (whole, rest) if part)
 
 
 def _with_tolerance(length_mm: float, tolerance_mm: float, units: Units) -> str:
     """A length with its own tolerance: ``0.5 ±0.1``, ``0.5 ±0.1 [0.020 ±0.004]``."""
     metric, inch = (f"{length_words(length_mm, unit)} ±{length_words(tolerance_mm, unit)}" for unit in _EACH)
+    if units == "in_fraction":
+        return f"{length_words(length_mm, units)} ±{length_words(tolerance_mm, 'in')}"
     return {"mm": metric, "in": inch, "dual": f"{metric} [{inch}]"}[units]
 
 

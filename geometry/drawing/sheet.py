@@ -59,9 +59,9 @@ def _at_scale(pad: Pad, shown: dict[str, Measure], sheet: Sheet, scale: Scale) -
                 return None
             mains = [main for half in (False, True) if (main := _projected(pad, sheet, section, half=half))]
             for main, extras in product(mains, _extras(pad, scale, details)):
-                placed = _with_extras(main, extras, sheet.area)
+                placed = _with_extras(main, extras, sheet)
                 if placed:
-                    return _with_picture(pad, scale, placed, sheet.area)
+                    return _with_picture(pad, scale, placed, sheet)
             if not mains:
                 break
     return None
@@ -95,7 +95,13 @@ def _projected(pad: Pad, sheet: Sheet, section: Block, *, half: bool) -> Placed 
     else:
         plan_y = area.top - spread - plan.top
         y = plan_y + plan.bottom - gap - spread - main.top
-    return [(section, (x, y)), (side, (area.left + side_x, y)), (top, (x, plan_y))]
+    placed = [(section, (x, y)), (side, (area.left + side_x, y)), (top, (x, plan_y))]
+    return None if any(block.box.moved(at).meets(_kept_free(sheet)) for block, at in placed) else placed
+
+
+def _kept_free(sheet: Sheet) -> Box:
+    """Where no view may stand: the foot and a little above and beside it."""
+    return sheet.foot.grown(3)
 
 
 def _extras(pad: Pad, scale: Scale, details: tuple[Detail, ...]) -> Iterator[list[Block]]:
@@ -109,12 +115,12 @@ def _extras(pad: Pad, scale: Scale, details: tuple[Detail, ...]) -> Iterator[lis
             yield [underside_block(pad, smaller, main=scale), *blocks]
 
 
-def _with_extras(main: Placed, extras: list[Block], area: Box) -> Placed | None:
+def _with_extras(main: Placed, extras: list[Block], sheet: Sheet) -> Placed | None:
     """The projected views with the others, each in the first free place from the top right."""
     placed = list(main)
-    taken = [block.box.moved(at).grown(STYLE.view_gap_mm / 2) for block, at in placed]
+    taken = [_kept_free(sheet), *(block.box.moved(at).grown(STYLE.view_gap_mm / 2) for block, at in placed)]
     for block in extras:
-        at = _free_place(block.box, taken, area)
+        at = _free_place(block.box, taken, sheet.area)
         if at is None:
             return None
         placed.append((block, at))
@@ -122,12 +128,12 @@ def _with_extras(main: Placed, extras: list[Block], area: Box) -> Placed | None:
     return placed
 
 
-def _with_picture(pad: Pad, scale: Scale, placed: Placed, area: Box) -> Placed:
+def _with_picture(pad: Pad, scale: Scale, placed: Placed, sheet: Sheet) -> Placed:
     """The views with an isometric picture as large as there is room for, if there is."""
     for smaller in SCALES:
         if smaller > scale or pad.body_diameter_mm * smaller.factor < _LEAST_PICTURE_MM:
             continue
-        more = _with_extras(placed, [isometric_block(pad, smaller)], area)
+        more = _with_extras(placed, [isometric_block(pad, smaller)], sheet)
         if more:
             return more
     return placed

@@ -42,7 +42,7 @@ class Sign:
 def tolerance_frame(tolerance: GeometricalTolerance, units: Units) -> Sign:
     """A frame with characteristic, value and datum."""
     # A frame has room for one unit; on a sheet with both it is the first.
-    value = length_words(tolerance.value_mm, "in" if units == "in" else "mm")
+    value = length_words(tolerance.value_mm, "mm" if units in ("mm", "dual") else "in")
     h, words_width = FRAME_MM, text_width_mm(value, STYLE.text_mm)
     first, second = h, h + words_width + 2
     width = second + h

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from geometry.drawing.facts import Units
 from geometry.drawing.measures import length_words
 from geometry.drawing.model import Drawing
 
@@ -37,7 +38,8 @@ class Row:
 
 def dimension_table(drawing: Drawing) -> tuple[Row, ...]:
     """Every dimension on the sheet, in the order of the part from its foot up."""
-    units = drawing.facts.units
+    # Limits are read off an instrument, which shows decimals.
+    units: Units = "in" if drawing.facts.units == "in_fraction" else drawing.facts.units
     by_name = {dimension.measure.name: dimension.measure for dimension in drawing.dimensions}
     return tuple(
         Row(

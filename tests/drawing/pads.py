@@ -4,6 +4,7 @@ from hypothesis import strategies as st
 
 from geometry.drawing import SheetFacts
 from geometry.pad import FUSED_MM, Pad, require_buildable
+from geometry.sheet_facts import CRITICAL_SIZES
 
 TYPICAL = Pad(
     seat_diameter_mm=67.2,
@@ -129,9 +130,10 @@ def sheets(draw: st.DrawFn) -> SheetFacts:
     """Any kind of sheet: units, projection, paper, fit or not, few or many words."""
     fit = draw(st.booleans())
     return facts(
-        units=draw(st.sampled_from(["mm", "in", "dual"])),
+        units=draw(st.sampled_from(["mm", "in", "in_fraction", "dual"])),
         projection=draw(st.sampled_from(["first", "third"])),
-        paper=draw(st.sampled_from(["A4", "letter"])),
+        paper=draw(st.sampled_from(["A4", "A3", "letter", "tabloid"])),
+        critical=draw(st.sampled_from([(), CRITICAL_SIZES])),
         fit_to_make=fit,
         not_fit_words="" if fit else "The slot floor carries 12 % more than acetal bears for minutes.",
         cautions=CAUTIONS * draw(st.integers(0, 2)),

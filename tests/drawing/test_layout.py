@@ -169,3 +169,30 @@ def test_the_table_has_each_dimension_with_its_limits_by_the_general_tolerances(
     assert rows["seat_diameter_mm"].tolerance == "ISO 2768-m"
     assert (rows["slot_corner_radius_mm"].lower, rows["slot_corner_radius_mm"].tolerance) == ("0.4", "at the dimension")
     assert len(rows) == 11
+
+
+@pytest.mark.parametrize(
+    ("nominal_mm", "words"), [(62.31, "⌀2 29/64"), (63.5, "⌀2 1/2"), (50.8, "⌀2"), (67.2, "⌀2.646"), (62.33, "⌀2.454")]
+)
+def test_a_fraction_stands_only_where_the_size_is_a_64th_of_an_inch(nominal_mm: float, words: str) -> None:
+    """2 29/64 in = 62.309 mm; 62.33 mm is 0.0008 in off it, more than the last decimal shows."""
+    pad = TYPICAL.with_(seat_diameter_mm=nominal_mm)
+    assert words in {dimension.text.words for dimension in draw(pad, facts(units="in_fraction")).dimensions}
+
+
+def test_limits_of_a_sheet_in_fractions_are_decimals_as_instruments_show_them() -> None:
+    """2.500 in ±0.3 mm is 2.488 to 2.512 in; the note of general tolerances has decimals too."""
+    drawing = draw(TYPICAL.with_(seat_diameter_mm=63.5), facts(units="in_fraction"))
+    row = next(row for row in dimension_table(drawing) if row.name == "seat_diameter_mm")
+    assert (row.nominal, row.lower, row.upper) == ("⌀2 1/2", "2.488", "2.512")
+    assert any("±0.012" in text.words for text in drawing.texts)
+
+
+@pytest.mark.parametrize(("paper", "size"), [("A3", (420.0, 297.0)), ("tabloid", (431.8, 279.4))])
+def test_wide_papers_have_their_standard_size_and_room_for_the_largest_pad(
+    paper: str, size: tuple[float, float]
+) -> None:
+    """ISO 216; ANSI B is 17 × 11 in."""
+    drawing = draw(HUGE, facts(paper=paper))
+    assert (drawing.width_mm, drawing.height_mm) == size
+    assert faults(drawing) == []

@@ -12,8 +12,8 @@ import subprocess
 from itertools import pairwise
 from pathlib import Path
 
-import ezdxf
 import pytest
+from ezdxf.filemanagement import new
 
 from geometry.drawing import Drawing, draw, to_dxf
 from geometry.pad import Pad
@@ -55,7 +55,7 @@ def _strokes(operators: str) -> list[Stroke]:
 
 def hands(words: list[str], drawing: Drawing, folder: Path) -> dict[str, list[list[Stroke]]]:
     """Each word as the program writes a plain text at several turns, on a page of the same size."""
-    document = ezdxf.new("R2010", units=4)
+    document = new("R2010", units=4)
     space, grown = document.modelspace(), 1 / drawing.scale.factor
     size = (drawing.width_mm * grown, drawing.height_mm * grown)
     space.add_line((0, 0), size)

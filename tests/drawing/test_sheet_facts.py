@@ -1,0 +1,53 @@
+"""What a design says on its sheet: marks, units, projection and paper."""
+
+from datetime import date
+
+import pytest
+
+from geometry.checks import judge
+from geometry.design import design_pad
+from geometry.drawing.facts import CRITICAL_MARK
+from geometry.drawing.measures import measures
+from geometry.measurements import read_measurements
+from geometry.sheet_facts import CRITICAL_SIZES, sheet_facts
+from tests.documents import van
+
+DESIGN = design_pad(read_measurements(van()))
+DAY = date(2026, 11, 25)
+SLIPS = {
+    "seat_diameter_mm": 1.05,
+    "seat_length_mm": 0.7,
+    "seat_corner_radius_mm": 0.2,
+    "slot_width_mm": 0.4,
+    "slot_depth_mm": 0.3,
+    "web_mm": 0.6,
+}
+
+
+@pytest.mark.parametrize("name", CRITICAL_SIZES)
+def test_a_gross_slip_in_a_marked_size_alone_fails_a_check(name: str) -> None:
+    """Oracle: the checks themselves, which pass this pad as drawn."""
+    assert DESIGN.fit_to_make
+    slipped = DESIGN.pad.with_(**{name: getattr(DESIGN.pad, name) * SLIPS[name]})
+    assert "fail" in {check.verdict for check in judge(DESIGN.conditions, slipped)}
+
+
+def test_exactly_the_deciding_sizes_are_marked_on_a_designs_drawing() -> None:
+    found = measures(DESIGN.pad, sheet_facts(DESIGN, issued=DAY))
+    assert {name for name, measure in found.items() if measure.words.startswith(CRITICAL_MARK)} == set(CRITICAL_SIZES)
+
+
+def test_a_sheet_invents_no_owner_and_no_address() -> None:
+    facts = sheet_facts(DESIGN, issued=DAY)
+    assert (facts.owner, facts.saved_address) == ("", None)
+
+
+def test_a_shop_in_inches_gets_third_angle_and_its_own_paper_unless_it_chooses() -> None:
+    """ASME Y14.3 has third angle as its own, ISO 5456-2 allows both."""
+    document = van()
+    document["make"] = {**document.get("make", {}), "step": "inch"}
+    design = design_pad(read_measurements(document))
+    facts = sheet_facts(design, issued=DAY)
+    assert (facts.units, facts.projection, facts.paper) == ("in", "third", "letter")
+    chosen = sheet_facts(design, issued=DAY, units="in_fraction", projection="first", paper="tabloid")
+    assert (chosen.units, chosen.projection, chosen.paper) == ("in_fraction", "first", "tabloid")
