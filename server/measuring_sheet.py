@@ -1,7 +1,6 @@
 """The measuring sheet: paper to take to the car, with the same balloons, names and order as the working sheet."""
 
 from dataclasses import dataclass
-from functools import lru_cache
 
 from fastapi import APIRouter, Request
 from markupsafe import Markup
@@ -56,12 +55,8 @@ class MeasuringPage:
 async def measuring_sheet(request: Request) -> Response:
     """The sheet, empty; of its address only the units matter."""
     pairs = [pair for pair in query_pairs(request) if pair[0] == "units"]
-    return await run_in_threadpool(lambda: HTMLResponse(_rendered(read_form(pairs).units)))
-
-
-@lru_cache(maxsize=2)
-def _rendered(units: Units) -> str:
-    return render("measure.html", measuring_page(units))
+    units = read_form(pairs).units
+    return await run_in_threadpool(lambda: HTMLResponse(render("measure.html", measuring_page(units))))
 
 
 def measuring_page(units: Units) -> MeasuringPage:
