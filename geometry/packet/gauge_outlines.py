@@ -2,12 +2,13 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from math import dist
 
 from geometry.design import Design
 from geometry.drawing.facts import Units
 from geometry.drawing.measures import length_words
 from geometry.drawing.model import Box
-from geometry.outline import Arc, Line, Outline, Point, corner, polyline, walked_back_mirrored
+from geometry.outline import SAME_POINT_MM, Arc, Line, Outline, Point, corner, polyline, walked_back_mirrored
 from geometry.pad import Pad
 from geometry.profile import section_outline
 
@@ -39,7 +40,14 @@ class Gauge:
 
 def gauges_of(design: Design, units: Units) -> tuple[Gauge, ...]:
     """The four gauges of a design, in the order of use: jack, seam, turning, milling."""
-    return (_cup(design, units), _section(design.pad, units), _corner(design.pad, units), _slot(design.pad, units))
+    cup = design.conditions.cup
+    found = cup_gauge(bore_mm=cup.bore_mm, depth_mm=cup.depth_mm, corner_radius_mm=cup.corner_radius_mm, units=units)
+    return (found, *pad_gauges(design.pad, units))
+
+
+def pad_gauges(pad: Pad, units: Units) -> tuple[Gauge, ...]:
+    """The three gauges of the pad itself: its section, its seat corner, its slot."""
+    return (_section(pad, units), _corner(pad, units), _slot(pad, units))
 
 
 def bounds(outline: Outline) -> Box:
@@ -88,10 +96,9 @@ def _is_level(one: Line, other: Line) -> bool:
     return one.start[1] == one.end[1] == other.start[1] == other.end[1]
 
 
-def _cup(design: Design, units: Units) -> Gauge:
+def cup_gauge(*, bore_mm: float, depth_mm: float, corner_radius_mm: float, units: Units) -> Gauge:
     """The hollow of the cup as measured, with shoulders that meet the rim."""
-    cup = design.conditions.cup
-    half, depth, radius = cup.bore_mm / 2, cup.depth_mm, cup.corner_radius_mm
+    half, depth, radius = bore_mm / 2, depth_mm, corner_radius_mm
     out, top = half + SHOULDER_MM, depth + HANDLE_MM
     right: Outline = (
         *polyline([(0, 0), (half - radius, 0)]),
@@ -100,7 +107,7 @@ def _cup(design: Design, units: Units) -> Gauge:
     )
     outline, halved = _closed(right)
     use = (
-        f"The cup as measured: bore and depth {_said(units, cup.bore_mm, depth)}, corner R {_said(units, radius)}. Stand it in"
+        f"The cup as measured: bore and depth {_said(units, bore_mm, depth)}, corner R {_said(units, radius)}. Stand it in"
         " the cup, across and along. Floor, walls and rim should meet it all at once; where light shows, or it will not go"
         " in, measure again before cutting anything."
     )
@@ -123,10 +130,11 @@ def _right_half(pad: Pad) -> Outline:
     """The section right of its axis, closed along the axis."""
     pieces: list[Arc | Line] = []
     for piece in section_outline(pad):
-        if piece.end[0] <= 0 < len(pieces):
-            pieces += polyline([piece.start, (0, pad.web_mm)])
+        is_last = piece.end[0] < SAME_POINT_MM and bool(pieces)
+        # The floor is cut at the axis; a slot as round as it is wide ends there in an arc.
+        pieces += polyline([piece.start, (0, pad.web_mm)]) if is_last and isinstance(piece, Line) else [piece]
+        if is_last:
             break
-        pieces.append(piece)
     return (*pieces, *polyline([(0, pad.web_mm), pieces[0].start]))
 
 
@@ -174,4 +182,4 @@ def _slot(pad: Pad, units: Units) -> Gauge:
 def is_closed(outline: Iterable[Arc | Line]) -> bool:
     """Whether each piece starts where the one before ends."""
     pieces = tuple(outline)
-    return all(pieces[i - 1].end == piece.start for i, piece in enumerate(pieces))
+    return all(dist(pieces[i - 1].end, piece.start) <= SAME_POINT_MM for i, piece in enumerate(pieces))

@@ -157,6 +157,7 @@ def _head(facts: SheetFacts, width: float, height: float, left_out: str) -> list
     if not facts.fit_to_make:
         y -= STYLE.banner_mm + 1.5
         found.append(Text((_MARGIN_MM, y), NOT_FIT, STYLE.banner_mm, layer=Layer.CAUTION))
+        y -= 1.5
         blocks.insert(0, facts.not_fit_words)
     for block in blocks:
         for line in wrapped(block, height_mm=STYLE.text_mm, width_mm=room):

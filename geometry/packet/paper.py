@@ -1,32 +1,59 @@
 """How every sheet for paper is set: data as JSON, the shipped font alone, a fixed day, tags for readers of the screen."""
 
 import json
+import re
 from collections.abc import Iterable, Mapping
 from datetime import date
 from functools import cache
 from pathlib import Path
 from typing import Any
+from unicodedata import bidirectional
 
 import typst
+from fontTools.ttLib import TTFont  # type: ignore[import-untyped]
 
 from geometry.cautions import ONE_LINE
 from geometry.drawing.facts import SheetFacts
 from geometry.drawing.frame import NOT_FIT
-from geometry.drawing.lettering import CAP_HEIGHT_PER_EM, FONT_DIRECTORY, FONT_FAMILY
+from geometry.drawing.lettering import CAP_HEIGHT_PER_EM, FONT_DIRECTORY, FONT_FAMILY, FONT_FILE
 from geometry.drawing.model import Text
 
 Data = dict[str, Any]
 _HERE = Path(__file__).parent
+_LONGEST_WORD = 24
+_UNKNOWN = "\ufffd"
+_FROM_RIGHT = {"R", "AL"}
 
 
 def pdf_of(template: str, facts: SheetFacts, title: str, data: Mapping[str, Any]) -> bytes:
     """A PDF/UA-1 document of one template; nothing of ``data`` is ever read as source."""
     whole = _common(facts, title) | dict(data)
-    inputs = {"sheet": json.dumps(whole, ensure_ascii=False)}
+    inputs = {"sheet": printable(json.dumps(whole, ensure_ascii=False))}
     made = _compiler(template).compile(format="pdf", pdf_standards="ua-1", sys_inputs=inputs)
     if not isinstance(made, bytes):
         raise TypeError(f"{template} gave no document")
     return made
+
+
+def _breakable(words: str) -> str:
+    """The words with places to break in those that are longer than a line may be."""
+    return re.sub(rf"\S{{{_LONGEST_WORD}}}", "\\g<0>\u200b", words)
+
+
+def printable(text: str) -> str:
+    """The text with a sign in place of every character that the shipped font cannot print.
+
+    >>> printable("Van, left 車 point")
+    'Van, left \ufffd point'
+    """
+    return text if text.isascii() else "".join(c if ord(c) in _characters() else _UNKNOWN for c in text)
+
+
+@cache
+def _characters() -> frozenset[int]:
+    """Every character that the shipped font has."""
+    with TTFont(FONT_DIRECTORY / FONT_FILE, lazy=True) as font:
+        return frozenset(font.getBestCmap()) | {ord("\n")}
 
 
 @cache
@@ -41,7 +68,7 @@ def _common(facts: SheetFacts, title: str) -> Data:
     return {
         "name": title,
         "document_title": f"{title}: {facts.title}, design {facts.design_id}",
-        "title": facts.title,
+        "title": _breakable(facts.title),
         "identity": f"Design {facts.design_id}, revision {facts.revision}, {facts.date}",
         "author": facts.creator,
         "date": [day.year, day.month, day.day],
@@ -72,5 +99,7 @@ def _placed(text: Text, height_mm: float) -> Data:
         "y": round(height_mm - y, 4),
         "size": round(text.height_mm / CAP_HEIGHT_PER_EM, 4),
         "turned": text.turned,
+        # The typesetter breaks down on words from right to left without kerning; all else is set as wide as it was measured.
+        "kerning": any(bidirectional(c) in _FROM_RIGHT for c in text.words),
         "words": text.words,
     }

@@ -1,0 +1,319 @@
+"""The gauges to cut: closed, in true size, fitting the part; read back by ezdxf, poppler and an XML parser."""
+
+import subprocess
+import sys
+from cmath import exp, phase
+from dataclasses import replace
+from datetime import date
+from io import StringIO
+from itertools import combinations
+from math import dist, pi
+from pathlib import Path
+from xml.etree import ElementTree
+
+import pytest
+from ezdxf.document import Drawing as Document
+from ezdxf.entities.line import Line as DxfLine
+from ezdxf.entities.lwpolyline import LWPolyline
+from ezdxf.filemanagement import read
+from ezdxf.path import make_path
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from geometry.cautions import ONE_LINE
+from geometry.design import Design, design_pad
+from geometry.drawing.facts import SheetFacts
+from geometry.drawing.frame import NOT_FIT
+from geometry.outline import Arc, Outline, Point
+from geometry.packet import gauge_dxf, gauge_pdf, gauge_svg
+from geometry.packet.gauge_outlines import Gauge, bounds, cup_gauge, gauges_of, is_closed, pad_gauges
+from geometry.packet.gauge_sheet import GaugePage, cutter_sheet, paper_pages
+from geometry.pad import Pad
+from geometry.sheet_facts import sheet_facts
+from tests.documents import sample, understood
+from tests.drawing.pads import KNOWN, TYPICAL, facts, pads
+
+DAY = date(2026, 2, 3)
+SVG = "{http://www.w3.org/2000/svg}"
+CUPS = st.tuples(st.floats(20, 200), st.floats(2, 60), st.floats(0, 1))
+DOTS_PER_MM = 10
+
+
+def design_of(name: str) -> tuple[Design, SheetFacts]:
+    design = design_pad(understood(sample(name)))
+    return design, sheet_facts(design, issued=DAY)
+
+
+def corners(outline: Outline, steps: int = 24) -> list[Point]:
+    """The outline as a polygon, its arcs in chords."""
+    points: list[Point] = []
+    for piece in outline:
+        points.append(piece.start)
+        if isinstance(piece, Arc):
+            centre, start = complex(*piece.centre), complex(*piece.start)
+            turn = phase((complex(*piece.end) - centre) / (start - centre))
+            spokes = [centre + (start - centre) * exp(1j * turn * i / steps) for i in range(1, steps)]
+            points += [(z.real, z.imag) for z in spokes]
+    return points
+
+
+def area(outline: Outline) -> float:
+    """Shoelace of the corners, and the exact segment between each arc and its chord."""
+    total = 0.0
+    for piece in outline:
+        (ax, ay), (bx, by) = piece.start, piece.end
+        total += (ax * by - bx * ay) / 2
+        if isinstance(piece, Arc):
+            # Every arc here is a quarter turn: its segment is r²(π/2 − 1)/2.
+            (cx, cy) = piece.centre
+            turns_left = (ax - cx) * (by - cy) - (ay - cy) * (bx - cx) > 0
+            total += (1 if turns_left else -1) * piece.radius_mm**2 * (pi / 2 - 1) / 2
+    return total
+
+
+def by_hand_mm2(pad: Pad) -> float:
+    """Area of the section from its rectangles, less corners and slot."""
+    edge, r, rs = pad.edge_chamfer_mm, pad.seat_corner_radius_mm, pad.slot_corner_radius_mm
+    body = pad.body_diameter_mm * (pad.top_height_mm - pad.seat_length_mm) - 2 * edge**2
+    seat = pad.seat_diameter_mm * pad.seat_length_mm - 2 * (1 - pi / 4) * r**2
+    slot = pad.slot_width_mm * pad.slot_depth_mm + pad.slot_mouth_chamfer_mm**2 - 2 * (1 - pi / 4) * rs**2
+    return body + seat + pad.stem_diameter_mm * pad.stem_length_mm - slot
+
+
+def named(pad: Pad, key: str) -> Gauge:
+    return next(gauge for gauge in pad_gauges(pad, "mm") if gauge.key == key)
+
+
+@given(pads())
+@settings(max_examples=200, deadline=None)
+def test_every_gauge_of_a_pad_is_one_closed_outline_that_encloses_something(pad: Pad) -> None:
+    for gauge in pad_gauges(pad, "mm"):
+        for outline in (gauge.outline, gauge.half):
+            assert is_closed(outline)
+            assert area(outline) > 0
+
+
+@given(CUPS)
+@settings(max_examples=100, deadline=None)
+def test_a_cup_gauge_is_as_wide_and_as_deep_as_the_cup(cup: tuple[float, float, float]) -> None:
+    bore, depth, share = cup
+    radius = share * min(bore / 2, depth - 1)
+    gauge = cup_gauge(bore_mm=bore, depth_mm=depth, corner_radius_mm=radius, units="mm")
+    assert is_closed(gauge.outline)
+    at_rim = sorted(x for piece in gauge.outline for x, y in (piece.start,) if abs(y - depth) < 1e-9)
+    assert (at_rim[1], at_rim[-2]) == pytest.approx((-bore / 2, bore / 2), abs=1e-9)
+    assert bounds(gauge.outline).bottom == 0
+
+
+@given(pads())
+@settings(max_examples=200, deadline=None)
+def test_the_pad_gauge_has_the_area_of_the_section(pad: Pad) -> None:
+    """Oracle: rectangles less corners and slot, added up by hand."""
+    assert area(named(pad, "pad").outline) == pytest.approx(by_hand_mm2(pad), rel=1e-9)
+
+
+@given(pads())
+@settings(max_examples=200, deadline=None)
+def test_half_a_gauge_is_half_of_it(pad: Pad) -> None:
+    for key in ("pad", "slot"):
+        gauge = named(pad, key)
+        assert area(gauge.half) == pytest.approx(area(gauge.outline) / 2, rel=1e-9)
+
+
+@given(pads())
+@settings(max_examples=200, deadline=None)
+def test_the_corner_gauge_touches_the_part_and_never_enters_it(pad: Pad) -> None:
+    """Oracle: the body of revolution itself, radius by height."""
+    for x, y in corners(named(pad, "corner").outline):
+        inside_seat = 0 < y < pad.seat_length_mm and x < pad.seat_diameter_mm / 2
+        inside_body = pad.seat_length_mm < y and x < pad.body_diameter_mm / 2
+        if inside_seat:
+            # Beside the rounded corner: no nearer to its centre than its radius.
+            centre = (pad.seat_diameter_mm / 2 - pad.seat_corner_radius_mm, pad.seat_corner_radius_mm)
+            assert dist((x, y), centre) >= pad.seat_corner_radius_mm - 1e-9
+        if inside_body:
+            # Beside the edge's chamfer.
+            out = pad.body_diameter_mm / 2 - x
+            assert out + (y - pad.seat_length_mm) <= pad.edge_chamfer_mm + 1e-9
+
+
+def test_the_slot_gauge_is_as_wide_and_as_deep_as_the_slot() -> None:
+    outline = named(TYPICAL, "slot").outline
+    levels = [piece.start for piece in outline if abs(abs(piece.start[0]) - TYPICAL.slot_width_mm / 2) < 1e-9]
+    assert max(x for x, _ in levels) - min(x for x, _ in levels) == pytest.approx(TYPICAL.slot_width_mm)
+    shoulders = {y for piece in outline for x, y in (piece.start,) if x > TYPICAL.slot_width_mm / 2 + 1e-9}
+    assert min(shoulders) == TYPICAL.slot_depth_mm
+
+
+def pages_of(pad: Pad, sheet: SheetFacts) -> tuple[GaugePage, ...]:
+    cup = cup_gauge(
+        bore_mm=pad.seat_diameter_mm + 2, depth_mm=max(2.0, pad.seat_length_mm - 1), corner_radius_mm=0.5, units="mm"
+    )
+    return paper_pages((cup, *pad_gauges(pad, sheet.units)), sheet)
+
+
+@given(pads(), st.sampled_from(["A4", "letter"]), st.sampled_from(["mm", "in", "dual"]), st.booleans())
+@settings(max_examples=150, deadline=None)
+def test_no_words_lie_on_each_other_or_on_a_cut_and_all_stay_on_the_paper(
+    pad: Pad, paper: str, units: str, fits: bool
+) -> None:
+    words = "" if fits else "Do not make: web overloaded by 12 %. 1 of 30 estimates fail. Not tested."
+    for page in pages_of(pad, facts(paper=paper, units=units, fit_to_make=fits, not_fit_words=words)):
+        boxes = [text.box for text in page.texts]
+        cuts = [bounds(cut) for cut in page.cuts]
+        assert not [(a, b) for a, b in combinations(boxes, 2) if a.meets(b)]
+        assert not [(a, b) for a in boxes for b in cuts if a.meets(b)]
+        assert not [(a, b) for a, b in combinations(cuts, 2) if a.meets(b)]
+        for box in (*boxes, *cuts):
+            assert min(box.left, box.bottom) > 4
+            assert box.right < page.width_mm - 4
+            assert box.top < page.height_mm - 4
+
+
+@pytest.mark.parametrize("name", KNOWN)
+def test_every_gauge_is_on_paper_or_named_as_too_large_for_it(name: str) -> None:
+    pages = pages_of(KNOWN[name], facts())
+    left_out = " ".join(text.words for text in pages[-1].texts)
+    shown = sum(len(page.cuts) for page in pages)
+    assert shown == 4 or "Too large for this paper" in left_out
+
+
+def test_a_gauge_wider_than_the_paper_is_halved_and_says_so() -> None:
+    wide = TYPICAL.with_(seat_diameter_mm=160.0, body_diameter_mm=180.0)
+    pages = pages_of(wide, facts())
+    words = " ".join(text.words for page in pages for text in page.texts)
+    assert "Half of it" in words
+    halves = [bounds(cut).width for page in pages for cut in page.cuts]
+    assert pytest.approx(90.0) in halves
+
+
+def read_dxf(design: Design, sheet: SheetFacts) -> Document:
+    return read(StringIO(gauge_dxf(design, sheet)))
+
+
+@pytest.mark.parametrize("name", ["mobile_library_van", "tool_library_hatchback_stem", "repair_cafe_people_carrier"])
+def test_a_cutter_finds_closed_outlines_in_mm_alone_on_their_layer(name: str) -> None:
+    design, sheet = design_of(name)
+    document = read_dxf(design, sheet)
+    auditor = document.audit()
+    assert not auditor.errors
+    assert not auditor.fixes
+    assert document.header["$INSUNITS"] == 4
+    cut = list(document.modelspace().query('*[layer=="CUT"]'))
+    assert len(cut) == 4
+    assert all(isinstance(entity, LWPolyline) and entity.closed for entity in cut)
+
+
+def test_the_cutters_outlines_have_the_areas_of_the_gauges() -> None:
+    """Oracle: ezdxf flattens its own polylines to 0.001 mm; shoelace of that."""
+    design, sheet = design_of("tool_library_hatchback_stem")
+    wanted = sorted(area(cut) for cut in cutter_sheet_of(design, sheet).cuts)
+    found = []
+    for entity in read_dxf(design, sheet).modelspace().query("LWPOLYLINE"):
+        assert isinstance(entity, LWPolyline)
+        points = [(v.x, v.y) for v in entity_path(entity)]
+        found.append(sum(a[0] * b[1] - b[0] * a[1] for a, b in zip(points, points[1:] + points[:1], strict=True)) / 2)
+    assert sorted(found) == pytest.approx(wanted, abs=0.1)
+
+
+def cutter_sheet_of(design: Design, sheet: SheetFacts) -> GaugePage:
+    return cutter_sheet(gauges_of(design, sheet.units), sheet)
+
+
+def entity_path(entity: LWPolyline) -> list:  # type: ignore[type-arg]  # vectors of the library, which has no types for them
+    return list(make_path(entity).flattening(0.001))
+
+
+def test_the_bars_are_a_hundred_millimetres_and_four_inches_both_ways() -> None:
+    design, sheet = design_of("mobile_library_van")
+    lines = [e for e in read_dxf(design, sheet).modelspace().query('LINE[layer=="SCALE"]') if isinstance(e, DxfLine)]
+    long = [e.dxf.end - e.dxf.start for e in lines if e.dxf.start.distance(e.dxf.end) > 50]
+    assert sorted((round(v.x, 6), round(v.y, 6)) for v in long) == [(0, 100), (0, 101.6), (100, 0), (101.6, 0)]
+
+
+def test_the_dxf_file_is_the_same_in_another_process() -> None:
+    design, sheet = design_of("mobile_library_van")
+    code = (
+        "from tests.drawing.test_gauge import *; import hashlib;"
+        "d, f = design_of('mobile_library_van'); print(hashlib.sha256(gauge_dxf(d, f).encode()).hexdigest())"
+    )
+    run = [
+        subprocess.run(
+            [sys.executable, "-c", code],
+            capture_output=True,
+            text=True,
+            check=True,
+            env={"PYTHONHASHSEED": seed, "PATH": ""},
+        ).stdout
+        for seed in ("1", "2")
+    ]
+    assert run[0] == run[1]
+    assert gauge_dxf(design, sheet) == gauge_dxf(design, sheet)
+
+
+def test_the_svg_has_true_size_no_style_and_a_description() -> None:
+    design, sheet = design_of("mobile_library_van")
+    root = ElementTree.fromstring(gauge_svg(design, sheet))  # noqa: S314  our own picture
+    page = cutter_sheet_of(design, sheet)
+    assert float(root.attrib["width"].removesuffix("mm")) == pytest.approx(page.width_mm, abs=1e-3)
+    assert [float(n) for n in root.attrib["viewBox"].split()] == pytest.approx(
+        [0, 0, page.width_mm, page.height_mm], abs=1e-3
+    )
+    assert not root.findall(f".//{SVG}style")
+    assert root.find(f"{SVG}title") is not None
+    assert len(root.findall(f".//{SVG}g[@data-layer='cut']/{SVG}path")) == 4
+
+
+def test_the_svgs_words_need_no_font() -> None:
+    design, sheet = design_of("mobile_library_van")
+    root = ElementTree.fromstring(gauge_svg(design, sheet))  # noqa: S314  our own picture
+    assert not root.findall(f".//{SVG}text")
+    said = " ".join(group.attrib.get("data-words", "") for group in root.iter(f"{SVG}g"))
+    assert ONE_LINE in " ".join(said.split())
+
+
+@pytest.fixture(scope="module")
+def unfit_pdf(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    path = tmp_path_factory.mktemp("gauge") / "gauge.pdf"
+    path.write_bytes(gauge_pdf(*design_of("repair_cafe_people_carrier")))
+    return path
+
+
+def test_the_pdf_says_what_must_be_said(unfit_pdf: Path) -> None:
+    words = " ".join(
+        subprocess.run(["pdftotext", unfit_pdf, "-"], capture_output=True, text=True, check=True).stdout.split()
+    )
+    for wanted in (ONE_LINE, NOT_FIT, "Print at 100 %", "Measure the bars first", "Do not make"):
+        assert wanted in words
+
+
+def test_the_pdf_prints_its_bar_in_true_size(unfit_pdf: Path) -> None:
+    """Oracle: the page as dots, ten to the millimetre; the longest dark run of the bar's row."""
+    grey = subprocess.run(
+        ["pdftoppm", "-r", str(25.4 * DOTS_PER_MM), "-gray", "-l", "1", unfit_pdf], capture_output=True, check=True
+    ).stdout
+    header = grey.split(b"\n", 3)
+    width, height = (int(n) for n in header[1].split())
+    dots = header[3]
+    assert (width, height) == pytest.approx((2100, 2970), abs=2)
+    runs = [longest_dark(dots[row * width : (row + 1) * width]) for row in range(height - 210, height - 190)]
+    assert max(runs) == pytest.approx(100 * DOTS_PER_MM, abs=5)
+
+
+def longest_dark(row: bytes) -> int:
+    return max(len(run) for run in row.translate(bytes([1] * 128 + [0] * 128)).split(b"\0"))
+
+
+def test_the_pdf_is_sound_and_its_font_is_inside(unfit_pdf: Path) -> None:
+    subprocess.run(["qpdf", "--check", unfit_pdf], capture_output=True, check=True)
+    fonts = subprocess.run(["pdffonts", unfit_pdf], capture_output=True, text=True, check=True).stdout.splitlines()[2:]
+    assert [line.split()[0].partition("+")[2] for line in fonts] == ["DejaVuSans"]
+    assert all(line.split()[-5:-2] == ["yes", "yes", "yes"] for line in fonts)
+
+
+@pytest.mark.parametrize(
+    "title", ["車 🚗", "שלום עולם", "مرحبا", "#pagebreak() $x$ *b* \\", "a\u202eb\u200bc", "W" * 80]
+)
+def test_any_title_can_be_printed(title: str) -> None:
+    design, sheet = design_of("mobile_library_van")
+    assert gauge_pdf(design, replace(sheet, title=title)).startswith(b"%PDF")
