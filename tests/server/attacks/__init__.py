@@ -1,0 +1,1 @@
+"""What somebody with bad intentions sends, each attack a test."""
