@@ -1,4 +1,4 @@
-"""The solid as files: STEP exact, STL and 3MF tessellated. Equal requests give equal bytes, in every process.
+"""The solid as files: STEP exact, STL, 3MF and GLB tessellated. Equal requests give equal bytes, in every process.
 
 One of the two rooms that import the modelling kernel.
 """
@@ -29,15 +29,13 @@ from OCP.TopoDS import TopoDS, TopoDS_Face, TopoDS_Solid
 from OCP.XCAFDoc import XCAFDoc_ColorType, XCAFDoc_DocumentTool
 
 from geometry.errors import ModelError
-from geometry.mesh import Mesh, Triangle, Vertex, stl_bytes
-from geometry.model_label import ModelFormat, ModelLabel, ascii_text
+from geometry.mesh import Mesh, Triangle, Vertex, glb_bytes, stl_bytes
+from geometry.model_label import COLOUR, ModelFormat, ModelLabel, ascii_text
 from geometry.pad import Pad
 from geometry.profile import volume_mm3
 from geometry.solid import build_solid
 from geometry.threemf import threemf_bytes
 
-_COLOUR = (0xE9 / 255, 0xDC / 255, 0xC3 / 255)
-"""The pad's colour (red, green, blue): that of unfilled nylon, as on the drawing."""
 _CHORD_MM = 0.008
 """Asked of the kernel, whose mesh of a rounded corner came out up to a twentieth coarser than asked [measured]."""
 _CHORD_RAD = 0.5
@@ -61,7 +59,8 @@ def model_bytes(pad: Pad, label: ModelLabel, model_format: ModelFormat) -> bytes
     if model_format == "step":
         return step_bytes(solid, label)
     mesh = mesh_of(solid)
-    return stl_bytes(mesh, label) if model_format == "stl" else threemf_bytes(mesh, label)
+    write = {"stl": stl_bytes, "3mf": threemf_bytes, "glb": glb_bytes}[model_format]
+    return write(mesh, label)
 
 
 def require_sound(solid: TopoDS_Solid, pad: Pad) -> None:
@@ -121,7 +120,7 @@ def _document(solid: TopoDS_Solid, label: ModelLabel) -> TDocStd_Document:
     XCAFDoc_DocumentTool.SetLengthUnit_s(document, 0.001)
     part = XCAFDoc_DocumentTool.ShapeTool_s(document.Main()).AddShape(solid, False)
     TDataStd_Name.Set_s(part, TCollection_ExtendedString(label.product_name))
-    colour = Quantity_Color(*_COLOUR, Quantity_TypeOfColor.Quantity_TOC_sRGB)
+    colour = Quantity_Color(*COLOUR, Quantity_TypeOfColor.Quantity_TOC_sRGB)
     XCAFDoc_DocumentTool.ColorTool_s(document.Main()).SetColor(part, colour, XCAFDoc_ColorType.XCAFDoc_ColorGen)
     material, nothing = _text(label.material), _text("")
     XCAFDoc_DocumentTool.MaterialTool_s(document.Main()).SetMaterial(part, material, nothing, 0, nothing, nothing)

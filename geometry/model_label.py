@@ -5,10 +5,13 @@ import unicodedata
 from dataclasses import dataclass
 from typing import Literal
 
-ModelFormat = Literal["step", "stl", "3mf"]
+ModelFormat = Literal["step", "stl", "3mf", "glb"]
 
-MODEL_FORMATS: tuple[ModelFormat, ...] = ("step", "stl", "3mf")
+MODEL_FORMATS: tuple[ModelFormat, ...] = ("step", "stl", "3mf", "glb")
 """Every kind of model file, the exact one first."""
+
+COLOUR = (0xE9 / 255, 0xDC / 255, 0xC3 / 255)
+"""The pad's colour in models (red, green, blue): that of unfilled nylon, as on the drawing."""
 
 FILES_VERSION = 1
 """Changes whenever the same pad and label would give other bytes in a file: kept files of another version are not used."""

@@ -22,6 +22,7 @@ _FILES = {
     "step": ("model-exact.step", "The solid, exact, in mm (ISO 10303-21, AP214): for machining from a model."),
     "stl": ("model-triangles.stl", "The solid in triangles, in mm, at most 0.01 mm off: for looking at, and for printing."),
     "3mf": ("model-print.3mf", "The same triangles with their unit and material: for printing."),
+    "glb": ("model-show.glb", "The same triangles in metres, y up: for showing it on a screen or in a room."),
 }  # fmt: skip
 _MEASUREMENTS = (
     "measurements.json",

@@ -34,6 +34,7 @@ MEDIA_TYPES = {
     "step": "model/step",
     "stl": "model/stl",
     "3mf": "model/3mf",
+    "glb": "model/gltf-binary",
     "svg": "image/svg+xml",
     "dxf": "image/vnd.dxf",
     "pdf": "application/pdf",

@@ -157,6 +157,8 @@ def text_of(content: bytes, model_format: ModelFormat) -> str:
     """What a file says in words."""
     if model_format == "3mf":
         return " ".join(metadata(content).values())
+    if model_format == "glb":
+        return content[20 : 20 + int.from_bytes(content[12:16], "little")].decode()
     return content[:80].decode() if model_format == "stl" else content.decode()
 
 
@@ -173,6 +175,35 @@ def test_stl_normals_point_outward_with_length_one() -> None:
     facets = np.frombuffer(stl_bytes(mesh, LABEL)[84:], dtype=[("n", "<3f4"), ("v", "<9f4"), ("a", "<u2")])
     expected = skin(mesh).face_normals
     assert np.abs(facets["n"] - expected).max() < 1e-4
+
+
+def test_a_glb_file_stands_upright_in_metres() -> None:
+    """Read by trimesh: closed, of the pad's size with its height along y, its slot along z, and of its volume."""
+    content = model_bytes(STEMMED, LABEL, "glb")
+    scene = trimesh.load_scene(BytesIO(content), file_type="glb")
+    assert len(scene.geometry) == 1
+    mesh = next(iter(scene.geometry.values()))
+    low, high = mesh.bounds
+    across, height = STEMMED.body_diameter_mm / 1000, STEMMED.overall_height_mm / 1000
+    assert high - low == pytest.approx([across, height, across], abs=2e-5)
+    assert low[1] == pytest.approx(-STEMMED.stem_length_mm / 1000)
+    assert mesh.is_watertight
+    assert mesh.volume == pytest.approx(volume_mm3(STEMMED) * 1e-9, rel=2e-3)
+    # Above the slot's floor radii nothing stands nearer to the middle plane than the slot's walls.
+    beside = mesh.vertices[mesh.vertices[:, 1] > (STEMMED.web_mm + STEMMED.slot_corner_radius_mm - 0.01) / 1000]
+    assert np.abs(beside[:, 0]).min() == pytest.approx(STEMMED.slot_width_mm / 2000, abs=1e-6)
+
+
+def test_a_glb_file_says_its_own_length_and_what_it_is() -> None:
+    """Lengths as binary glTF 2.0 has them: the whole file, then each part, all multiples of four."""
+    content = model_bytes(ORDINARY, LABEL, "glb")
+    assert content[:4] == b"glTF"
+    version, length, described = (int.from_bytes(content[at : at + 4], "little") for at in (4, 8, 12))
+    assert (version, length) == (2, len(content))
+    assert described % 4 == len(content) % 4 == 0
+    numbers = int.from_bytes(content[20 + described : 24 + described], "little")
+    assert 28 + described + numbers == len(content)
+    assert f'"name":"{LABEL.product_name}"' in text_of(content, "glb")
 
 
 def read_3mf(content: bytes) -> "lib3mf.Model":
@@ -233,21 +264,21 @@ import hashlib, sys
 from geometry.exports import model_bytes
 from tests.geometry.pads import LABEL, ORDINARY, STEMMED
 if sys.argv[1] == "used":
-    for form in ("stl", "step", "3mf"):
+    for form in ("stl", "step", "3mf", "glb"):
         model_bytes(STEMMED, LABEL, form)
-print([hashlib.sha256(model_bytes(ORDINARY, LABEL, form)).hexdigest() for form in ("step", "stl", "3mf")])
+print([hashlib.sha256(model_bytes(ORDINARY, LABEL, form)).hexdigest() for form in ("step", "stl", "3mf", "glb")])
 """
 
 
 def test_equal_designs_give_equal_bytes_in_every_process() -> None:
-    """A fresh process and one that has written other files before agree on all three formats."""
+    """A fresh process and one that has written other files before agree on all four formats."""
     root = Path(exports.__file__).parent.parent
     fresh, used = (
         subprocess.run([sys.executable, "-c", _HASHES, how], cwd=root, capture_output=True, check=True).stdout
         for how in ("fresh", "used")
     )
     assert fresh == used
-    assert fresh.count(b",") == 2
+    assert fresh.count(b",") == 3
 
 
 def test_a_model_of_another_volume_never_leaves() -> None:

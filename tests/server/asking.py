@@ -11,20 +11,28 @@ from tests.documents import sample, van
 FITTING = ready_sample().document
 FAILING = sample("repair_cafe_people_carrier")
 NO_PAD = sample("rowing_club_trailer_car_no_pad")
-FILES = ("json", "step", "stl", "3mf", "svg", "dxf", "pdf", "zip")
+FILES = ("json", "step", "stl", "3mf", "glb", "svg", "dxf", "pdf", "zip")
 DRAWINGS = ("svg", "dxf", "pdf")
-MODELS = ("step", "stl", "3mf")
+MODELS = ("step", "stl", "3mf", "glb")
 MEDIA_TYPES = {
     "json": "application/json",
     "step": "model/step",
     "stl": "model/stl",
     "3mf": "model/3mf",
+    "glb": "model/gltf-binary",
     "svg": "image/svg+xml",
     "dxf": "image/vnd.dxf",
     "pdf": "application/pdf",
     "zip": "application/zip",
 }
-FIRST_BYTES = {"step": b"ISO-10303-21;", "3mf": b"PK", "svg": b"<svg", "dxf": b"  0\nSECTION", "pdf": b"%PDF-"}
+FIRST_BYTES = {
+    "step": b"ISO-10303-21;",
+    "3mf": b"PK",
+    "glb": b"glTF",
+    "svg": b"<svg",
+    "dxf": b"  0\nSECTION",
+    "pdf": b"%PDF-",
+}
 
 
 async def problem(answer: Response, *, status: int, kind: str) -> dict[str, Any]:

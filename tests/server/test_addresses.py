@@ -1,4 +1,4 @@
-"""The data addresses of a design: one query, eight files, and what is said where there is none."""
+"""The data addresses of a design: one query, nine files, and what is said where there is none."""
 
 import asyncio
 import json

@@ -42,7 +42,7 @@ async def test_the_archive_holds_what_the_addresses_give(client_with_models: Asy
     for ending in (*DRAWINGS, *MODELS):
         alone = (await client_with_models.get(address(FITTING, ending))).content
         assert [content for name, content in files.items() if name.endswith(f".{ending}")] == [alone]
-    assert len(files) == 10
+    assert len(files) == 11
 
 
 async def test_a_document_gives_the_same_archive_as_its_address(client_with_models: AsyncClient) -> None:
