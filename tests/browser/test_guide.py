@@ -36,7 +36,8 @@ def test_a_link_into_what_was_put_away_brings_it_back(page: Page, site: Site) ->
 def test_without_scripts_the_page_names_the_browsers_own_search(browser: Browser, site: Site) -> None:
     for opened in window(browser, DESKTOP, scripts=False):
         opened.goto(site.address + GUIDE)
-        expect(opened.get_by_text("use the search of your browser")).to_be_visible()
+        expect(opened.locator(".no-scripts")).to_be_visible()
+        expect(opened.locator(".no-scripts")).to_have_text("To find a word on this page, use the search of your browser.")
         expect(opened.locator("#find-words")).to_be_hidden()
 
 

@@ -27,7 +27,10 @@ from tests.house.test_words import CLAIMS
 
 PAGE = _rendered("mm")
 CAUTIONS_FILE = Path(__file__).parents[2] / "geometry" / "cautions.py"
-TRADE = "cup rim seat stem slot wall web lip seam sill stock facing parting run-out infeed body chamfer play bow blank".split()
+TRADE = (
+    *("cup", "rim", "seat", "stem", "slot", "wall", "web", "lip", "seam", "sill", "stock", "blank"),
+    *("facing", "parting", "run-out", "infeed", "body", "chamfer", "play", "bow"),
+)
 """Words that drawing, sheets and cards use without explaining them."""
 
 
