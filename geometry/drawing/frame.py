@@ -150,7 +150,8 @@ def _tolerance_words(units: Units) -> str:
     units = shown
     lengths = ", ".join(row(upper, linear_tolerance_mm(upper)) for upper in (6, 30, 120, 400))
     radii = ", ".join(row(upper, radius_tolerance_mm(upper)) for upper in (3, 6))
-    return f"lengths {lengths}; outer radii and chamfers {radii}, above\u00a0±{length_words(radius_tolerance_mm(7), units)}; angles\u00a0±1°."
+    above = f"above\u00a0±{length_words(radius_tolerance_mm(7), units)}"
+    return f"lengths {lengths}; outer radii and chamfers {radii}, {above}; angles\u00a0±1°."
 
 
 def title_block(sheet: Sheet, scale: Scale) -> None:

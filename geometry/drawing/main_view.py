@@ -7,7 +7,7 @@ from geometry.drawing.canvas import Canvas
 from geometry.drawing.facts import Units
 from geometry.drawing.geometrical import LIP_RUN_OUT, SEAT_AXIS, SEAT_FACE, SLOT_SYMMETRY
 from geometry.drawing.model import Box, Kind, Measure, Point, View
-from geometry.drawing.placing import Pointer, Span, place_pointer, place_span
+from geometry.drawing.placing import NoRoomError, Pointer, Span, place_pointer, place_span
 from geometry.drawing.scales import Scale
 from geometry.drawing.signs import tolerance_frame
 from geometry.drawing.style import STYLE
@@ -34,8 +34,24 @@ def section_canvas(
     right_limit: float = inf,
 ) -> tuple[View, Canvas]:
     """The section at a scale with all its dimensions, in paper mm about the view's origin, clear of its details' windows."""
+    view = section_view(pad, over_mm=STYLE.centre_over_mm / scale.factor)
+    try:
+        canvas = _empty_canvas(pad, scale, windows, right_limit)
+        _spans(canvas, pad, shown, scale)
+        _signs(canvas, pad, scale, units)
+        _pointers(canvas, pad, shown, scale)
+    except NoRoomError:
+        # Long words on leaders may find room where signs have not taken it yet.
+        canvas = _empty_canvas(pad, scale, windows, right_limit)
+        _spans(canvas, pad, shown, scale)
+        _pointers(canvas, pad, shown, scale)
+        _signs(canvas, pad, scale, units)
+    return view, canvas
+
+
+def _empty_canvas(pad: Pad, scale: Scale, windows: tuple[tuple[Point, float], ...], right_limit: float) -> Canvas:
+    """The part's own places, that no words may stand on, and its axis."""
     k = scale.factor
-    view = section_view(pad, over_mm=STYLE.centre_over_mm / k)
     seat, body, top = pad.seat_diameter_mm * k / 2, pad.body_diameter_mm * k / 2, pad.top_height_mm * k
     lip, foot = pad.seat_length_mm * k, -pad.stem_length_mm * k
     canvas = Canvas(right_limit, solids=[Box(-body, lip, body, top), Box(-seat, 0, seat, lip)])
@@ -45,12 +61,19 @@ def section_canvas(
     for (x, y), reach in windows:
         canvas.solids.append(Box((x - reach) * k, (y - reach) * k, (x + reach) * k, (y + reach) * k))
     canvas.lines.append(((0, foot - STYLE.centre_over_mm), (0, top + STYLE.centre_over_mm)))
+    return canvas
+
+
+def _spans(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale) -> None:
+    """Heights and diameters."""
     _heights(canvas, pad, shown, scale)
     _diameters(canvas, pad, shown, scale)
+
+
+def _signs(canvas: Canvas, pad: Pad, scale: Scale, units: Units) -> None:
+    """Datums and geometrical tolerances."""
     _datums(canvas, pad, scale, units)
     _lip(canvas, pad, scale, units)
-    _pointers(canvas, pad, shown, scale)
-    return view, canvas
 
 
 def _heights(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale) -> None:

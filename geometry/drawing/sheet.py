@@ -40,14 +40,6 @@ def draw(pad: Pad, facts: SheetFacts) -> Drawing:
     raise SheetError("The pad is too large or too slender to be drawn on this paper at a standard scale.")
 
 
-def _may_fit(pad: Pad, area: Box, scale: Scale) -> bool:
-    """Whether the bare views and their rows of dimensions fit: a quick no for scales that are far too large."""
-    body, height = pad.body_diameter_mm * scale.factor, pad.overall_height_mm * scale.factor
-    rows = STYLE.first_row_mm + STYLE.row_pitch_mm
-    wide = rows + STYLE.row_pitch_mm + body * 1.5 + STYLE.view_gap_mm
-    return wide <= area.width and rows + height + STYLE.first_row_mm + STYLE.view_gap_mm + body <= area.height
-
-
 def _at_scale(pad: Pad, shown: dict[str, Measure], sheet: Sheet, scale: Scale) -> Placed | None:
     """All views at one main scale, else with words kept close to the section; None where something finds no room."""
     for right_limit in (inf, _right_limit(pad, sheet.area, scale)):
