@@ -18,14 +18,14 @@ from geometry.service_life import LOOKS
 from server.field_views import field_id
 from server.fields import FIELDS
 from server.forms import Units
-from server.guide import _rendered
+from server.guide import guide_text
 from server.guide_cautions import all_cautions
 from server.guide_glossary import WORDS
 from server.guide_words import FAMILIES, PURPOSES
 from server.links import guide_address
 from tests.house.test_words import CLAIMS
 
-PAGE = _rendered("mm")
+PAGE = guide_text("mm")
 CAUTIONS_FILE = Path(__file__).parents[2] / "geometry" / "cautions.py"
 TRADE = (
     *("cup", "rim", "seat", "stem", "slot", "wall", "web", "lip", "seam", "sill", "stock", "blank"),
@@ -141,7 +141,7 @@ async def test_every_other_link_and_file_answers(client: AsyncClient) -> None:
 async def test_the_guide_answers_in_both_units(client: AsyncClient, units: Units) -> None:
     answer = await client.get(guide_address(units=units))
     assert answer.status_code == 200
-    assert answer.text == _rendered(units)
+    assert answer.text == guide_text(units)
     assert str(escape(ONE_LINE)) in answer.text
     assert ("Can be 0.787 in to 7.874 in." in answer.text) == (units == "in")
 
