@@ -99,6 +99,15 @@ def guide_address(part: str = "", *, units: str = "mm") -> str:
     return f"/guide{query}#{part}" if part else f"/guide{query}"
 
 
+def save_address(typed: Mapping[str, str], *, units: str = "mm") -> str:
+    """Where the design of a working sheet is saved.
+
+    >>> save_address({"jack.cup_bore_mm": "68"})
+    '/save?jack.cup_bore_mm=68'
+    """
+    return pad_address(typed, units=units).replace("/pad", "/save", 1)
+
+
 def saved_address(secret: str, letters: str = "", suffix: str = "", **keys: str) -> str:
     """An address of a saved design: of its newest revision, or of one with these letters, or of a file or page of that.
 

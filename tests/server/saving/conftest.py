@@ -4,10 +4,13 @@ from collections.abc import AsyncIterator, Iterator
 from contextlib import ExitStack, asynccontextmanager, contextmanager
 from itertools import count
 from pathlib import Path
+from typing import Any
 
 import pytest
 from httpx import ASGITransport, AsyncClient
 
+from geometry.measurements import Measurements
+from server import working_out
 from server.app import create_app
 from server.settings import Settings
 from server.store.database import Database
@@ -20,6 +23,23 @@ _numbers = count(1)
 def postgres_folder() -> Iterator[str]:
     with postgres.running() as folder:
         yield folder
+
+
+@pytest.fixture(autouse=True)
+def drawn_once(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The same design is drawn once for all tests: each drawing takes a second, and equal ones are equal byte by byte."""
+    monkeypatch.setattr(working_out, "_work_out", _remembered)
+
+
+_work_out = working_out._work_out
+_known: dict[str, Any] = {}
+
+
+def _remembered(measurements: Measurements, **how: Any) -> Any:
+    key = f"{measurements.model_dump_json(exclude_unset=True)} {sorted(how.items())}"
+    if key not in _known:
+        _known[key] = _work_out(measurements, **how)
+    return _known[key]
 
 
 @pytest.fixture(params=["sqlite", "postgresql"])
