@@ -111,7 +111,11 @@ def addresses() -> str:
     app = create_app(Settings(database=":memory:", model_cache_folder="none"))
     rows = set()
     for route in routes_of(app.routes):
-        words = (inspect.getdoc(route.endpoint) or "the description of this interface").split("\n")[0].rstrip(".:")
+        ending = route.path.rpartition(".")[2] if "." in route.path else "JSON"
+        by_itself = (
+            "The description of this interface" if "openapi" in route.path else f"The {ending.upper()} of the design"
+        )
+        words = (inspect.getdoc(route.endpoint) or by_itself).split("\n")[0].rstrip(".:")
         rows.add(f"| `{route.path}` | {', '.join(sorted((route.methods or set()) - {'HEAD'}))} | {words} |")
     return "\n".join(sorted(rows))
 
