@@ -28,7 +28,7 @@ def addresses(*, method: str, app: FastAPI | None = None) -> Iterator[str]:
             yield route.path
 
 
-def filled(path: str, **values: str) -> str:
+def filled(path: str, /, **values: str) -> str:
     """A route's path with something in the place of each parameter."""
     return re.sub(r"{(\w+)(?::\w+)?}", lambda m: values.get(m[1], "A"), path)
 
