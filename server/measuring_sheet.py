@@ -42,7 +42,6 @@ class MeasuringPage:
 
     section: Markup
     parts: tuple[SheetPart, ...]
-    optional: tuple[SheetPart, ...]
     cautions: tuple[str, ...]
     tools: str
     units: str
@@ -70,10 +69,8 @@ def measuring_page(units: Units) -> MeasuringPage:
         section=Markup(to_svg(section_of_partial({}), units=units, width=600)),  # noqa: S704 - our own drawing
         parts=(
             part("The jack", *field_groups.JACK, "jack.rated_load_kg"),
-            part("The car", *field_groups.SEAM, "car.gross_mass_kg"),
-        ),
-        optional=(
             part("More about the jack", *field_groups.MORE_JACK),
+            part("The car", *field_groups.SEAM, "car.gross_mass_kg"),
             part("More about the seam", *field_groups.MORE_SEAM),
         ),
         cautions=CAUTIONS,

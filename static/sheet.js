@@ -237,6 +237,25 @@
     }, REST_MS);
   };
 
+  /* On a phone the keyboard's own key leads from box to box, and on to the next group. */
+
+  document.addEventListener("keydown", (event) => {
+    if (event.key !== "Enter" || !phone.matches || !isText(event.target) || !event.target.closest(".step")) return;
+    event.preventDefault();
+    const step = event.target.closest(".step");
+    const boxes = [...step.querySelectorAll(".field input")].filter((box) => !box.closest("details:not([open])"));
+    const following = boxes[boxes.indexOf(event.target) + 1];
+    const on = step.querySelector(".walk .next");
+    if (following) {
+      goTo(following);
+    } else if (on) {
+      on.click();
+      // Where nothing more is needed the keyboard gives way to the outcome.
+      const open = document.querySelector(`#${shown} .is-open input`);
+      if (open) goTo(open); else event.target.blur();
+    }
+  });
+
   const settle = () => { light(); show(shown); fitToKeyboard(); fetchAllSlow(); };
 
   document.addEventListener("htmx:after:swap", () => { settle(); say(); });
