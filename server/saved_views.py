@@ -162,6 +162,7 @@ class SavedPage:
     files: tuple[FileView, ...]
     models: tuple[FileView, ...]
     confirm: tuple[str, str]
+    making: tuple[Way, ...]
     sheet: str
     try_it: str
     entries: tuple[EntryView, ...]
@@ -216,6 +217,7 @@ def saved_page(access: Access, revision: Revision, beside: Beside, viewer: Viewe
         files=_files(access, letters, viewer),
         models=_models(access, letters),
         confirm=(CONFIRM_KEY, CONFIRM_NOT_FIT),
+        making=_making(revision),
         sheet=revision.address,
         try_it=f"{at}/try",
         entries=tuple(_entry(access, e, letters) for e in beside.entries),
@@ -354,6 +356,16 @@ def _models(access: Access, letters: str) -> tuple[FileView, ...]:
             ("3MF", "the solid in triangles, with its unit, for printing", ".3mf"),
         )
     )
+
+
+def _making(revision: Revision) -> tuple[Way, ...]:
+    """The pages of the shop for these measurements."""
+    found = (
+        ("Route card", "/pad/route"),
+        ("Inspection sheet", "/pad/inspection"),
+        ("Record in service", "/pad/record"),
+    )
+    return tuple(Way(words, revision.address.replace("/pad", path, 1)) for words, path in found)
 
 
 def _entry(access: Access, entry: Entry, here: str) -> EntryView:
