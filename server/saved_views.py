@@ -338,7 +338,9 @@ def _files(access: Access, letters: str, viewer: Viewer) -> tuple[FileView, ...]
             ("SVG", "the drawing as a picture", ".svg"),
         )
     )
+    coded = saved_address(access.secret, letters, ".pdf", **viewer.keys(code="yes"))
     data = (
+        FileView("PDF, code", "the drawing with a code that leads a camera to this page", coded),
         FileView("JSON", "everything that was worked out, as data", saved_address(access.secret, letters, ".json")),
         FileView(
             "Measurements", "the document to open elsewhere", saved_address(access.secret, letters, ".document.json")

@@ -1,6 +1,6 @@
 """Reading a saved design: its page, its files, its preview, and two revisions side by side. Nothing here changes anything."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from fastapi import APIRouter, Request
@@ -162,22 +162,36 @@ async def _file(request: Request, access: Access, found: Revision, ending: str) 
         return _answer(await run_in_threadpool(preview_png, found), ending, found)
     for drawing_format in DRAWING_FORMATS:
         if ending == drawing_format:
-            return _answer(await _drawing(request, found, drawing_format), ending, found)
+            return _answer(await _drawing(request, access, found, drawing_format), ending, found)
     for model_format in MODEL_FORMATS:
         if ending == model_format:
             return _answer(await _model(request, access, found, model_format), ending, found)
     raise AnsweredError(NOT_FOUND, NOT_FOUND.meaning)
 
 
-async def _drawing(request: Request, found: Revision, ending: DrawingFormat) -> bytes:
+async def _drawing(request: Request, access: Access, found: Revision, ending: DrawingFormat) -> bytes:
     viewer = Viewer.of(request.query_params)
     as_saved = facts_of(found)
     wanted = facts_of(found, units=viewer.units, projection=viewer.projection)
+    if request.query_params.get("code") == "yes":
+        # Drawn for this reader and kept nowhere: the code holds the secret of a link.
+        secret = await run_in_threadpool(_secret_for_paper, store_of(request), access)
+        wanted = replace(
+            wanted, saved_address=absolute(request, saved_address(secret, found.letters)) if secret else None
+        )
     if wanted == as_saved:
         kept = await run_in_threadpool(_kept_file, store_of(request), found.id, ending)
         if kept is not None:
             return kept
     return await in_drawing_thread(lambda: rendered(draw(pad_of(found.design), wanted), ending))
+
+
+def _secret_for_paper(database: Database, access: Access) -> str:
+    """The link that a sheet of paper may give away: the reader's own, of an owner the one for reading."""
+    if not access.is_owner:
+        return access.secret
+    with database.reading() as connection:
+        return given_secrets(connection, access).get("view", "")
 
 
 def _kept_file(database: Database, revision_id: str, ending: str) -> bytes | None:

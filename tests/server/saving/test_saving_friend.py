@@ -190,3 +190,14 @@ async def test_the_link_is_there_as_text_and_as_a_code(asking: AsyncClient) -> N
     assert f'value="http://pads.test{friend}"' in text
     assert text.count("<svg") == 1
     assert not re.search(r"<svg[^>]*(style|class)=", text)
+
+
+async def test_a_drawing_with_a_code_is_made_for_its_reader_and_not_kept(asking: AsyncClient) -> None:
+    """Oracle: the same drawing for the same reader, another for another reader, and the one as saved unchanged."""
+    owner = await save(asking)
+    links = await links_of(asking, owner)
+    plain = (await asking.get(f"{owner}.svg")).content
+    coded = {kind: (await asking.get(f"{link}.svg?code=yes")).content for kind, link in links.items()}
+    assert len(coded["friend"]) > len(plain)
+    assert coded["owner"] == coded["view"] != coded["friend"]
+    assert (await asking.get(f"{owner}.svg")).content == plain
