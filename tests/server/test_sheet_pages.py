@@ -1,0 +1,130 @@
+"""The pages around the working sheet: the measuring sheet, the pieces beside a pad, the page of parts, and how they are sent."""
+
+import gzip
+import re
+
+import pytest
+from httpx import AsyncClient
+
+from server.fields import FIELDS
+from server.how_to import how_picture
+from server.links import STATIC, address_of_document, static_file
+from server.measuring_sheet import measuring_page
+from server.packed import html_answer
+from tests.server.asking import FITTING, NO_PAD
+
+pytestmark = pytest.mark.anyio
+VAN, CONFLICT = (address_of_document(d) for d in (FITTING, NO_PAD))
+SKETCHED = [key for key in FIELDS if how_picture(key)]
+
+
+async def test_the_measuring_sheet_asks_in_the_order_and_with_the_names_of_the_working_sheet(
+    client: AsyncClient,
+) -> None:
+    """Oracle: the titles beside the boxes of jack and car on the working sheet, in the order in which they stand there."""
+    sheet = (await client.get("/pad")).text
+    asked = re.findall(
+        r'data-field="(?:jack|seam|car)\.[^"]*">\s*<label[^>]*>.*?<span class="title">([^<]*)</span>', sheet, re.S
+    )
+    printed = re.findall(
+        r'<div class="take-words"><h3>([^<]*?)(?: <span[^>]*>needed</span>)?</h3>', (await client.get("/measure")).text
+    )
+    assert printed == asked[: len(printed)]
+    assert len(printed) == 25
+
+
+async def test_the_measuring_sheet_marks_the_eight_numbers_of_a_first_pad() -> None:
+    """Oracle: what an empty working sheet calls still to be measured."""
+    needed = [f.key for part in measuring_page("mm").parts for f in part.fields if f.is_required]
+    assert len(needed) == 8
+
+
+async def test_the_measuring_sheet_speaks_in_the_viewers_unit(client: AsyncClient) -> None:
+    answer = await client.get("/measure?units=in")
+    assert '<span class="take-unit">in</span>' in answer.text
+    assert not re.search(r"\d mm\b", answer.text)
+
+
+@pytest.mark.parametrize("address", ["/", VAN])
+async def test_the_measuring_sheet_is_linked(client: AsyncClient, address: str) -> None:
+    assert 'href="/measure"' in (await client.get(address)).text
+
+
+@pytest.mark.parametrize("key", SKETCHED)
+async def test_every_drawing_of_how_to_measure_is_there_with_a_title_of_its_own(client: AsyncClient, key: str) -> None:
+    """Oracle: the file's title is the text that stands in for it."""
+    picture = how_picture(key)
+    assert picture
+    answer = await client.get(picture.address)
+    assert answer.status_code == 200
+    assert answer.headers["content-type"] == "image/svg+xml"
+    title = re.search(r"<title>(.*?)</title>", answer.text)
+    assert title
+    assert title[1] == picture.words
+
+
+def test_no_drawing_lies_about_unused() -> None:
+    shown = {static_file(p.address.removeprefix("/static/")) for p in map(how_picture, SKETCHED) if p}
+    assert shown == set((STATIC / "how").glob("*.svg"))
+
+
+def test_whatever_is_measured_with_an_instrument_has_a_drawing() -> None:
+    """Oracle: every length of jack and seam with a balloon."""
+    assert {key for key, field in FIELDS.items() if field.balloon} <= set(SKETCHED)
+
+
+async def test_the_pieces_beside_a_pad_are_a_page_and_a_piece(client: AsyncClient) -> None:
+    address = VAN.replace("/pad", "/pad/beside", 1)
+    page, piece = await client.get(address), await client.get(address, headers={"HX-Request": "true"})
+    for answer in (page, piece):
+        assert "Materials side by side" in answer.text
+        assert "How the load grows as the car rises" in answer.text
+    assert "<html" in page.text
+    assert "<html" not in piece.text
+
+
+async def test_without_a_pad_there_is_nothing_beside_it(client: AsyncClient) -> None:
+    address = CONFLICT.replace("/pad", "/pad/beside", 1)
+    page, piece = await client.get(address), await client.get(address, headers={"HX-Request": "true"})
+    assert page.headers["location"] == CONFLICT
+    assert (piece.status_code, piece.content) == (204, b"")
+
+
+async def test_the_page_of_parts_shows_each_state_of_a_question_once(client: AsyncClient) -> None:
+    text = (await client.get("/style")).text
+    for state in ("is-open", "has-problem", "has-doubt", "is-choice", "is-long"):
+        assert len(re.findall(rf'class="field[^"]*\b{state}\b', text)) == 1, state
+    for verdict in ("is-fit", "is-not_fit", "is-no_pad"):
+        assert text.count(f'<div class="{verdict}">') == 1
+    for signal in ("DANGER", "WARNING", "CAUTION"):
+        assert text.count(f'<span class="signal">{signal}</span>') == 1
+
+
+async def test_the_working_sheet_is_sent_small_to_whoever_can_read_that(client: AsyncClient) -> None:
+    """Oracle: what arrives is the same page, byte for byte, in less than a third."""
+    plain = await client.get(VAN, headers={"Accept-Encoding": "identity"})
+    assert "content-encoding" not in plain.headers
+    packed = await client.get(VAN, headers={"Accept-Encoding": "gzip"})
+    assert packed.headers["content-encoding"] == "gzip"
+    assert "accept-encoding" in packed.headers["vary"].lower()
+    assert packed.text == plain.text
+    assert int(packed.headers["content-length"]) < len(plain.content) / 3
+
+
+async def test_whoever_refuses_gzip_gets_the_page_as_it_is(client: AsyncClient) -> None:
+    answer = await client.get(VAN, headers={"Accept-Encoding": "gzip;q=0, br"})
+    assert "content-encoding" not in answer.headers
+
+
+def test_packing_is_the_same_every_time() -> None:
+    """Oracle: unpacked by Python's own gzip; no clock in the bytes."""
+    page = "seam " * 1000
+    first, second = (html_answer(page, 200, packed=True).body for _ in range(2))
+    assert first == second
+    assert gzip.decompress(bytes(first)).decode() == page
+
+
+async def test_pages_that_carry_secret_links_are_not_packed(client: AsyncClient) -> None:
+    """Oracle: what is squeezed together with a visitor's own words can be guessed by its size."""
+    answer = await client.get(f"/saved/{'x' * 22}/A", headers={"Accept-Encoding": "gzip"})
+    assert "content-encoding" not in answer.headers
