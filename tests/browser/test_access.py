@@ -3,7 +3,7 @@
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, Page, expect
 
 from tests.browser.conftest import PHONE, Site, window
 
@@ -40,9 +40,7 @@ def test_axe_finds_nothing(browser: Browser, site: Site, state: str, look: str) 
         opened.goto(site.address + address)
         # A playwright evaluation is not bound by the page's content policy, which stays as strict as it is.
         opened.evaluate("document.querySelectorAll('details').forEach(d => { if (!d.matches('.how')) d.open = true; })")
-        opened.wait_for_function(
-            "[...document.querySelectorAll('[data-slow]')].every(e => e.dataset.liveHas)", timeout=20000
-        )
+        expect(opened.locator("[data-slow]:not([data-live-has])")).to_have_count(0, timeout=20000)
         assert findings(opened, DARK_RULES if dark else RULES) == []
 
 

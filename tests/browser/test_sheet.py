@@ -53,9 +53,7 @@ def test_what_is_tapped_is_large_enough(page: Page, site: Site, width: int) -> N
         site.address + "/",
     ):
         page.goto(address)
-        page.wait_for_function(
-            "[...document.querySelectorAll('[data-slow]')].every(e => e.dataset.liveHas)", timeout=15000
-        )
+        expect(page.locator("[data-slow]:not([data-live-has])")).to_have_count(0, timeout=20000)
         small = page.evaluate(
             """() => { document.querySelectorAll('details').forEach(d => { d.open = true; });
                  return [...document.querySelectorAll('a[href], input[type=text], select, button, summary, label.tick')]
