@@ -7,6 +7,7 @@ from markupsafe import Markup
 from geometry.cautions import ONE_LINE
 from geometry.design import Design
 from geometry.drawing import Drawing, Row, dimension_table
+from geometry.drawing.facts import CRITICAL_MARK
 from geometry.drawing.frame import NOT_FIT
 from server import links
 from server.forms import FormReading
@@ -78,6 +79,8 @@ class DrawingPage:
     layers: tuple[tuple[str, str], ...]
     rows: tuple[Row, ...]
     unit: str
+    marked: str
+    """What the mark before a size means; empty where none is marked."""
     packet: str
     files: tuple[FileLink, ...]
     caution_line: str
@@ -115,6 +118,7 @@ def drawing_page(design: Design, reading: FormReading, view: View, drawing: Draw
         layers=LAYERS,
         rows=dimension_table(drawing),
         unit={"mm": "mm", "in": "inches", "dual": "mm [inches]"}[facts.units],
+        marked=f"{CRITICAL_MARK} An estimate depends on this size." if facts.critical else "",
         packet=address("/packet.pdf"),
         files=tuple(FileLink(name, words, address(suffix)) for suffix, name, words in _FILES),
         caution_line=ONE_LINE,

@@ -5,7 +5,7 @@ from dataclasses import replace
 from geometry.calculation.sheet import CalculationSheet
 from geometry.design import Design
 from geometry.drawing import section
-from geometry.drawing.facts import SheetFacts
+from geometry.drawing.facts import CRITICAL_MARK, SheetFacts
 from geometry.drawing.lettering import FONT_FAMILY
 from geometry.drawing.measures import length_words, measures
 from geometry.drawing.table import WORDS
@@ -52,7 +52,7 @@ def _sizes(design: Design, facts: SheetFacts) -> list[list[str]]:
     return [
         [
             WORDS[name].partition(":")[0],
-            found[name].words,
+            found[name].words.removeprefix(f"{CRITICAL_MARK} "),
             f"{length_words(found[name].lower_mm, facts.units)} to {length_words(found[name].upper_mm, facts.units)}",
             why,
         ]
