@@ -2,6 +2,7 @@
 
 import json
 import re
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
@@ -29,7 +30,7 @@ _LINE, _THIN = re.compile(r'stroke-width="[^"]*"'), 'stroke-width="0.35"'
 def preview_png(revision: Revision) -> bytes:
     """The pad beside the sizes that decide, as chat programs show it under a link."""
     facts = facts_of(revision)
-    found = measures(pad_of(revision.design), facts)
+    found = measures(pad_of(revision.design), replace(facts, critical=()))
     day = date.fromisoformat(facts.date)
     data = {
         "width": WIDTH,

@@ -1,7 +1,7 @@
 """A saved design in words: what a machinist needs first, then what others added. Nothing is sized again."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import Any, get_args
 from urllib.parse import urlencode
@@ -316,7 +316,8 @@ def stock_words(design: Mapping[str, Any], eye: str) -> str:
 
 
 def _sizes(revision: Revision, facts: SheetFacts) -> tuple[SizeView, ...]:
-    found = measures(pad_of(revision.design), facts)
+    # All five are critical: a mark before each would say nothing.
+    found = measures(pad_of(revision.design), replace(facts, critical=()))
     return tuple(
         SizeView(
             WORDS[name],

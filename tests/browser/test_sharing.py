@@ -16,9 +16,10 @@ from server.app import create_app
 from server.links import samples
 from server.settings import Settings
 from tests.browser.conftest import DESKTOP, PHONE, window
-from tests.browser.test_access import findings
+from tests.browser.test_access import RULES, findings
 
 pytestmark = pytest.mark.browser
+expect.set_options(timeout=15_000)
 VAN, FAILING = "mobile_library_van", "repair_cafe_people_carrier"
 HEIGHT = "#field-seam-height_mm"
 
@@ -302,7 +303,7 @@ def test_nobody_is_kept_out_and_no_page_scrolls_sideways(
     wrong: dict[str, list[str]] = {}
     for name, where in pages_of(page, address).items():
         page.goto(where)
-        found = findings(page)
+        found = findings(page, RULES)
         wide = page.evaluate("document.documentElement.scrollWidth")
         wrong[name] = found + ([f"{wide} px wide"] if wide > size[0] else [])
     context.close()
