@@ -38,6 +38,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
             log_config=None,
             log_level="warning",
             server_header=False,
+            # Who asks is told by SEAMREST_TRUSTED_PROXIES alone, never by a header that anybody may send.
+            proxy_headers=False,
             timeout_graceful_shutdown=_CLOSING_S,
         )
     )

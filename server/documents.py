@@ -1,6 +1,7 @@
 """Measurement documents as programs send them: strict JSON, and a query that holds a whole document."""
 
 import json
+from collections import Counter
 from collections.abc import Mapping
 from math import inf
 from typing import Any
@@ -116,8 +117,7 @@ def _require_characters(document: dict[str, Any]) -> None:
 def _object(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
     found = dict(pairs)
     if len(found) < len(pairs):
-        names = [name for name, _ in pairs]
-        twice = next(name for name in names if names.count(name) > 1)
+        twice = next(name for name, times in Counter(name for name, _ in pairs).items() if times > 1)
         raise ValueError(f"“{twice[:80]}” is given twice")
     return found
 

@@ -22,7 +22,7 @@ from server.fields import FIELDS
 from server.forms import FormReading, read_form
 from server.readings_views import GROUP, judged_readings
 from server.saved_pages import NotAllowedError, UnusableError, fields_of, private_page, store_of
-from server.saved_views import Way, eye_units
+from server.saved_parts import Way, eye_units
 from server.saving import LONGEST_NAME, LONGEST_NOTE, LONGEST_REMARK, LONGEST_TITLE, gone_to
 from server.sharing import opened
 from server.store.database import Database

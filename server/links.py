@@ -83,7 +83,7 @@ def typed_of_document(document: Mapping[str, Any], *, units: str = "mm") -> dict
 def _text(value: object, unit: str) -> str:
     if isinstance(value, list | tuple):
         return "; ".join(_text(part, unit) for part in value)
-    if isinstance(value, int | float):
+    if isinstance(value, int | float) and not isinstance(value, bool):
         # The shortest digits that give the same number again, never with an exponent.
         return f"{Decimal(repr(value)):f}".removesuffix(".0") + unit
     return str(value)

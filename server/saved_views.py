@@ -2,9 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
-from datetime import datetime
-from typing import Any, get_args
-from urllib.parse import urlencode
+from typing import Any
 
 from geometry import ENGINE_VERSION
 from geometry.cautions import ONE_LINE
@@ -14,10 +12,28 @@ from geometry.drawing.measures import GENERAL, length_words, measures
 from geometry.drawing.table import WORDS
 from geometry.errors import BadMeasurementsError, NoPadFitsError
 from server import shown
-from server.design_views import SIGNAL_WORDS, CautionGroup
+from server.design_views import CautionGroup
 from server.difference import difference
 from server.links import CONFIRM_KEY, CONFIRM_NOT_FIT, saved_address
 from server.readings_views import ReadingView, reading_view
+from server.saved_parts import (
+    EntryView,
+    FileView,
+    ProposalView,
+    RemarkView,
+    Viewer,
+    Way,
+    by_words,
+    compare_address,
+    day_words,
+    entry_view,
+    eye_units,
+    files_of,
+    kept_cautions,
+    making_of,
+    models_of,
+    proposal_view,
+)
 from server.store.designs import Entry, Revision
 from server.store.exchange import Proposal, Reading, Remark
 from server.store.keys import Kind, letters_of
@@ -49,33 +65,6 @@ SAID = {
 
 
 @dataclass(frozen=True, slots=True)
-class Way:
-    """Words that lead somewhere."""
-
-    words: str
-    href: str
-    is_here: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class Viewer:
-    """How somebody wants to see the sizes; what they do not choose is as saved."""
-
-    units: SheetUnits | None = None
-    projection: Projection | None = None
-
-    @classmethod
-    def of(cls, query: Mapping[str, str]) -> "Viewer":
-        """The choices in an address; what is none of them counts as not chosen."""
-        units = next((u for u in get_args(SheetUnits) if u == query.get("units")), None)
-        return cls(units, next((p for p in get_args(Projection) if p == query.get("projection")), None))
-
-    def keys(self, **changes: str) -> dict[str, str]:
-        """The choices as keys of an address."""
-        return {"units": self.units or "", "projection": self.projection or ""} | changes
-
-
-@dataclass(frozen=True, slots=True)
 class SizeView:
     """One of the sizes that decide, with its limits."""
 
@@ -87,52 +76,12 @@ class SizeView:
 
 
 @dataclass(frozen=True, slots=True)
-class FileView:
-    """One file to take."""
-
-    name: str
-    words: str
-    href: str
-
-
-@dataclass(frozen=True, slots=True)
 class TodayView:
     """What today's program would make of it."""
 
     words: str
     compare: str
     """Where the two stand side by side; empty where there is nothing to compare with."""
-
-
-@dataclass(frozen=True, slots=True)
-class EntryView:
-    """One line in the list of revisions."""
-
-    letters: str
-    href: str
-    line: str
-    note: str
-    compare: str
-    is_here: bool
-
-
-@dataclass(frozen=True, slots=True)
-class RemarkView:
-    """A remark with who and when."""
-
-    by: str
-    words: str
-
-
-@dataclass(frozen=True, slots=True)
-class ProposalView:
-    """A proposal with its verdict, its difference and the way to its working sheet."""
-
-    by: str
-    words: str
-    verdict: str
-    compare: str
-    sheet: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -214,36 +163,22 @@ def saved_page(access: Access, revision: Revision, beside: Beside, viewer: Viewe
         sizes=_sizes(revision, facts),
         tolerance=f"{GENERAL} (medium) for every size that carries no tolerance of its own. Sizes at 20 °C.",
         drawing=saved_address(secret, letters, ".svg", **viewer.keys()),
-        files=_files(access, letters, viewer),
-        models=_models(access, letters),
+        files=files_of(access, letters, viewer),
+        models=models_of(access, letters),
         confirm=(CONFIRM_KEY, CONFIRM_NOT_FIT),
-        making=_making(revision),
+        making=making_of(revision),
         sheet=revision.address,
         try_it=f"{at}/try",
-        entries=tuple(_entry(access, e, letters) for e in beside.entries),
-        remarks=tuple(RemarkView(_by(r.name or r.kind, r.created_at), r.words) for r in beside.remarks),
-        proposals=tuple(_proposal(access, letters, p) for p in beside.proposals),
-        readings=tuple(reading_view(r, _by(r.name, r.created_at), eye) for r in beside.readings),
+        entries=tuple(entry_view(access, e, letters) for e in beside.entries),
+        remarks=tuple(RemarkView(by_words(r.name or r.kind, r.created_at), r.words) for r in beside.remarks),
+        proposals=tuple(proposal_view(access, letters, p) for p in beside.proposals),
+        readings=tuple(reading_view(r, by_words(r.name, r.created_at), eye) for r in beside.readings),
         take_readings=f"{at}/readings",
-        cautions=_cautions(design["cautions"]),
+        cautions=kept_cautions(design["cautions"]),
         caution_line=ONE_LINE,
         path=at,
         design_path=saved_address(secret),
     )
-
-
-def eye_units(facts: SheetFacts) -> str:
-    """The units of figures in a sentence: a sheet may show both, a sentence shows one."""
-    return "in" if facts.units == "in" else "mm"
-
-
-def day_words(moment: datetime) -> str:
-    """A moment as a day and a time, in UTC."""
-    return f"{moment.day} {moment:%B %Y, %H:%M} UTC"
-
-
-def _by(name: str, moment: datetime) -> str:
-    return f"{name or 'Somebody'}, {day_words(moment)}"
 
 
 def _newer(access: Access, revision: Revision, entries: Sequence[Entry]) -> Way | None:
@@ -271,11 +206,6 @@ def _today(access: Access, revision: Revision, eye: str) -> TodayView | None:
         return None
     words = f"{by} It would come out differently today: {len(found.sizes)} sizes and {len(found.estimates)} estimates."
     return TodayView(words, compare_address(access, revision.letters, "today"))
-
-
-def compare_address(access: Access, letters: str, with_: str) -> str:
-    """Where a revision stands beside another, a proposal, or what today's program makes of it."""
-    return saved_address(access.secret, letters, "/difference") + "?" + urlencode({"with": with_})
 
 
 def _units(access: Access, letters: str, facts: SheetFacts, viewer: Viewer) -> tuple[Way, ...]:
@@ -328,71 +258,3 @@ def _sizes(revision: Revision, facts: SheetFacts) -> tuple[SizeView, ...]:
         )
         for name, why in zip(FIVE, _WHY, strict=True)
     )
-
-
-def _files(access: Access, letters: str, viewer: Viewer) -> tuple[FileView, ...]:
-    drawn = tuple(
-        FileView(name, words, saved_address(access.secret, letters, ending, **viewer.keys()))
-        for name, words, ending in (
-            ("PDF", "the drawing on paper", ".pdf"),
-            ("DXF", "the drawing for another drawing program", ".dxf"),
-            ("SVG", "the drawing as a picture", ".svg"),
-        )
-    )
-    coded = saved_address(access.secret, letters, ".pdf", **viewer.keys(code="yes"))
-    data = (
-        FileView("PDF, code", "the drawing with a code that leads a camera to this page", coded),
-        FileView("JSON", "everything that was worked out, as data", saved_address(access.secret, letters, ".json")),
-        FileView(
-            "Measurements", "the document to open elsewhere", saved_address(access.secret, letters, ".document.json")
-        ),
-    )
-    return drawn + data
-
-
-def _models(access: Access, letters: str) -> tuple[FileView, ...]:
-    return tuple(
-        FileView(name, words, saved_address(access.secret, letters, ending))
-        for name, words, ending in (
-            ("STEP", "the exact solid, for machining", ".step"),
-            ("STL", "the solid in triangles", ".stl"),
-            ("3MF", "the solid in triangles, with its unit, for printing", ".3mf"),
-        )
-    )
-
-
-def _making(revision: Revision) -> tuple[Way, ...]:
-    """The pages of the shop for these measurements."""
-    found = (
-        ("Route card", "/pad/route"),
-        ("Inspection sheet", "/pad/inspection"),
-        ("Record in service", "/pad/record"),
-    )
-    return tuple(Way(words, revision.address.replace("/pad", path, 1)) for words, path in found)
-
-
-def _entry(access: Access, entry: Entry, here: str) -> EntryView:
-    return EntryView(
-        letters=entry.letters,
-        href=saved_address(access.secret, entry.letters),
-        line=f"{day_words(entry.created_at)}. {entry.verdict}",
-        note=entry.note,
-        compare="" if entry.letters == here else compare_address(access, here, entry.letters),
-        is_here=entry.letters == here,
-    )
-
-
-def _proposal(access: Access, letters: str, proposal: Proposal) -> ProposalView:
-    return ProposalView(
-        by=_by(proposal.name, proposal.created_at),
-        words=proposal.words,
-        verdict=proposal.design["verdict"],
-        compare=compare_address(access, letters, proposal.id),
-        sheet=proposal.address,
-    )
-
-
-def _cautions(kept: Sequence[Mapping[str, str]]) -> tuple[CautionGroup, ...]:
-    """The cautions as saved, the gravest first."""
-    found = ((signal, tuple(c["text"] for c in kept if c["signal"] == signal)) for signal in SIGNAL_WORDS)
-    return tuple(CautionGroup(signal, sentences) for signal, sentences in found if sentences)

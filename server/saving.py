@@ -24,7 +24,7 @@ from server.saved_pages import (
     private_page,
     store_of,
 )
-from server.saved_views import Way, eye_units
+from server.saved_parts import Way, eye_units
 from server.store.database import Database
 from server.store.designs import Kept, add_design, add_revision, newest_number, next_revision, revision
 from server.store.errors import NewerRevisionError
@@ -151,7 +151,10 @@ def link_parts(link: str) -> tuple[str, str]:
     >>> link_parts("https://pads.example/saved/s3cret/B?units=in")
     ('s3cret', 'B')
     """
-    parts = [part for part in urlsplit(link).path.split("/") if part]
+    try:
+        parts = [part for part in urlsplit(link).path.split("/") if part]
+    except ValueError:
+        parts = []
     if len(parts) < 2 or parts[0] != "saved":
         raise UnusableError("That is no link to a saved design. It looks like …/saved/…/A; copy it whole.")
     return parts[1], parts[2].partition(".")[0] if len(parts) > 2 else ""

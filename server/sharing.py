@@ -19,7 +19,8 @@ from server.links import CONFIRM_KEY, CONFIRM_NOT_FIT, saved_address
 from server.preview import code_picture, preview_png
 from server.problems import NOT_FIT, NOT_FOUND, AnsweredError, json_bytes
 from server.saved_pages import PRIVATE, absolute, private_page, store_of
-from server.saved_views import Beside, SavedPage, Viewer, Way, eye_units, saved_page
+from server.saved_parts import Viewer, Way, eye_units
+from server.saved_views import Beside, SavedPage, saved_page
 from server.store.database import Database
 from server.store.designs import Revision, entries, file_of, newest_number, revision
 from server.store.errors import NoSuchRevisionError

@@ -13,7 +13,7 @@ from geometry.design import Design, design_pad
 from geometry.drawing import Drawing, SheetFacts, draw, to_dxf, to_pdf, to_svg
 from geometry.drawing.facts import Projection
 from geometry.drawing.facts import Units as SheetUnits
-from geometry.errors import BadMeasurementsError
+from geometry.errors import BadMeasurementsError, Problem
 from geometry.measurements import Measurements, read_measurements
 from geometry.model_label import ModelLabel
 from geometry.pad import DIMENSIONS, Pad
@@ -39,8 +39,12 @@ def plain_words(text: str, longest: int) -> str:
 
 def reading_of_address(address: str) -> FormReading:
     """The form behind a working sheet's address, or behind its query alone."""
-    query = urlsplit(address).query if address.startswith(("/", "http")) else address
-    pairs = parse_qsl(query[:LONGEST_QUERY], keep_blank_values=True, max_num_fields=_MOST_FIELDS)
+    try:
+        query = urlsplit(address).query if address.startswith(("/", "http")) else address
+        pairs = parse_qsl(query[:LONGEST_QUERY], keep_blank_values=True, max_num_fields=_MOST_FIELDS)
+    except ValueError:
+        words = "This is no address of a working sheet; copy it whole."
+        raise BadMeasurementsError((Problem("inputs", address[:80], words),)) from None
     return read_form(pairs)
 
 

@@ -51,6 +51,17 @@ def outline(character: str) -> str:
 
 
 @lru_cache(maxsize=4096)
+def in_shipped_font(words: str) -> str:
+    """The words with a box for each character that the shipped font lacks: a tagged PDF must not hold what it cannot show.
+
+    >>> in_shipped_font("名 Vän")
+    '□ Vän'
+    """
+    names = _font()[1]
+    return "".join(character if ord(character) in names else "□" for character in words)
+
+
+@lru_cache(maxsize=4096)
 def text_width_mm(words: str, height_mm: float) -> float:
     """Length of a line of text whose capitals are ``height_mm`` high, without kerning."""
     return height_mm * sum(map(advance_units, words)) / CAP_HEIGHT_UNITS

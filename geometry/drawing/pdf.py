@@ -7,7 +7,7 @@ from typing import Literal
 
 import typst
 
-from geometry.drawing.lettering import CAP_HEIGHT_PER_EM, FONT_DIRECTORY, FONT_FAMILY
+from geometry.drawing.lettering import CAP_HEIGHT_PER_EM, FONT_DIRECTORY, FONT_FAMILY, in_shipped_font
 from geometry.drawing.model import Drawing, Text
 from geometry.drawing.svg import all_texts, to_svg
 
@@ -56,5 +56,5 @@ def _placed(text: Text, drawing: Drawing) -> dict[str, object]:
         "y": round(drawing.height_mm - y, 4),
         "size": round(text.height_mm / CAP_HEIGHT_PER_EM, 4),
         "turned": text.turned,
-        "words": text.words,
+        "words": in_shipped_font(text.words),
     }

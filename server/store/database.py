@@ -9,7 +9,7 @@ from typing import Any
 
 from sqlalchemy import Connection, Engine, create_engine, event
 from sqlalchemy.engine import make_url
-from sqlalchemy.exc import ArgumentError, InterfaceError, OperationalError
+from sqlalchemy.exc import ArgumentError, DatabaseError, DataError, IntegrityError, InterfaceError, ProgrammingError
 
 from server.store.errors import StoreUnavailableError
 from server.store.migrations import NEWEST, migrate, version_of
@@ -145,5 +145,7 @@ def _in_words() -> Iterator[None]:
     """A database that does not answer, or cannot write, in words; what is our own mistake stays an error."""
     try:
         yield
-    except (OperationalError, InterfaceError) as error:
+    except (ProgrammingError, IntegrityError, DataError):
+        raise
+    except (DatabaseError, InterfaceError) as error:
         raise StoreUnavailableError(_UNAVAILABLE) from error
