@@ -56,7 +56,10 @@ class Sensitivity:
         if not self.influences or self.influences[0].change <= 0:
             return f"No measurement moves this much. {weaker}"
         top = self.influences[0]
-        return f"{top.title} matters most: an error of {top.error:g} {top.unit} changes {top.before:.2f} to {top.after:.2f}. {weaker}"
+        return (
+            f"{top.title} matters most: an error of {top.error:g} {top.unit} changes {top.before:.2f} to {top.after:.2f}."
+            f" {weaker}"
+        )
 
 
 def sensitivities(design: Design) -> tuple[Sensitivity, ...]:

@@ -4,13 +4,13 @@ import re
 from collections.abc import Iterator
 
 import pytest
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Browser, Page, ViewportSize, expect
 
 from tests.browser.conftest import PHONE, Site, window
 
 pytestmark = pytest.mark.browser
 BORE, DEPTH = "#field-jack-cup_bore_mm", "#field-jack-cup_depth_mm"
-KEYBOARD_OPEN = {"width": PHONE[0], "height": 470}
+KEYBOARD_OPEN: ViewportSize = {"width": PHONE[0], "height": 470}
 PRINTED = {
     "jack-cup_bore_mm": "68",
     "jack-cup_depth_mm": "12",

@@ -10,7 +10,7 @@ from PIL import Image
 from playwright.sync_api import Browser, Page, expect
 
 from tests.browser.conftest import CHROMIUM, DESKTOP, FLAGS, PHONE, Site, window
-from tests.browser.test_access import findings
+from tests.browser.test_access import RULES, findings
 
 pytestmark = pytest.mark.browser
 BY_SOFTWARE = ["--use-angle=swiftshader", "--enable-unsafe-swiftshader"]
@@ -239,4 +239,4 @@ def test_nothing_on_the_page_keeps_anybody_out(page: Page, site: Site, is_held: 
         take(page, site)
     else:
         page.goto(turn_address(site))
-    assert findings(page) == []
+    assert findings(page, RULES) == []

@@ -246,7 +246,7 @@ async def test_an_odd_host_runs_nothing_and_breaks_nothing(asking: AsyncClient, 
 
     owner = await save(asking)
     for asked in (owner, "/", "/pad"):
-        answer = await asking.get(asked, headers={"host": host.encode("latin-1")}, follow_redirects=False)
+        answer = await asking.get(asked, headers=[(b"host", host.encode("latin-1"))], follow_redirects=False)
         assert answer.status_code < 400
         if answer.status_code == 200:
             assert what_would_run(answer.text) == []

@@ -23,7 +23,7 @@ pytestmark = pytest.mark.anyio
 
 @asynccontextmanager
 async def asking(peer: str = "192.0.2.1", **settings: Any) -> AsyncIterator[AsyncClient]:
-    app = create_app(Settings(kernel_workers=1, database="never-opened.sqlite3", **settings))
+    app = create_app(Settings(kernel_workers=1, database=":memory:", **settings))
     transport = ASGITransport(app=app, client=(peer, 1))
     async with AsyncClient(transport=transport, base_url="http://pads.test") as client:
         yield client

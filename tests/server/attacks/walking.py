@@ -22,7 +22,7 @@ _ADDRESSES = {"href", "src", "action", "formaction", "xlink:href", "hx-get", "hx
 def addresses(*, method: str, app: FastAPI | None = None) -> Iterator[str]:
     """The path of every route that takes a method, its parameters in braces."""
     # The database is never opened: only the routes are read.
-    whole = app or create_app(Settings(database="never-opened.sqlite3", model_cache_folder="none"))
+    whole = app or create_app(Settings(database=":memory:", model_cache_folder="none"))
     for route in iter_route_contexts(whole.routes):
         if method in (route.methods or set()) and route.path is not None:
             yield route.path
