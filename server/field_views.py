@@ -5,12 +5,15 @@ from collections.abc import Iterable, Mapping, Set
 from dataclasses import dataclass
 from functools import lru_cache
 
+from markupsafe import Markup
+
 from geometry.materials import MATERIALS, SLOT_MATERIALS
 from server.fields import FIELDS, FormField
 from server.forms import FormReading
 from server.how_to import HowPicture, how_picture
 from server.left_out import LeftOut, is_optional, left_out, taken_mm
 from server.shown import length_with_unit, lengths_in, unit_of_field
+from server.templating import render
 
 CHOICE_WORDS: Mapping[str, Mapping[str, str]] = {
     "car.load_source": {
@@ -57,6 +60,36 @@ class LinkView:
 
 
 @dataclass(frozen=True, slots=True)
+class HowView:
+    """How one thing is measured, and what leaving it out means."""
+
+    title: str
+    how: str
+    help: str
+    picture: HowPicture | None
+    """How it is measured, drawn."""
+    assumed: str
+    taken: str
+    left_out: LeftOut | None
+
+
+@lru_cache(maxsize=1024)
+def _explained(key: str, units: str, taken: str, *, required: bool) -> Markup:
+    """An explanation as the page prints it; most of them never change, and there are many on a sheet."""
+    field = FIELDS[key]
+    view = HowView(
+        field.title,
+        _printed(field.how, units),
+        _printed(field.help, units),
+        how_picture(key),
+        "" if required else _printed(field.assumed, units),
+        taken,
+        left_out(key) if is_optional(key) and not required else None,
+    )
+    return Markup(render("parts/how.html", view))  # noqa: S704 - the template escapes every text
+
+
+@dataclass(frozen=True, slots=True)
 class FieldView:
     """One question on the sheet."""
 
@@ -75,7 +108,6 @@ class FieldView:
     help: str
     how: str
     picture: HowPicture | None
-    """How it is measured, drawn."""
     assumed: str
     """What is taken while it is left out; empty for required fields."""
     taken: str
@@ -87,6 +119,8 @@ class FieldView:
     doubt: str
     """What to look at again, though it can be."""
     options: tuple[OptionView, ...]
+    explanation: Markup
+    """What “how?” opens."""
 
     @property
     def note_id(self) -> str:
@@ -153,6 +187,7 @@ def field_view(
     text = reading.typed.get(key, "")
     required = field.required or key in needed
     taken = None if text else taken_mm(key, reading.measurements)
+    said = "" if taken is None else length_with_unit(taken, units)
     problem = " ".join(lengths_in(p.message, units) for p in reading.problems if p.field == key)
     return FieldView(
         key=key,
@@ -169,12 +204,13 @@ def field_view(
         how=_printed(field.how, units),
         picture=how_picture(key),
         assumed="" if required else _printed(field.assumed, units),
-        taken="" if taken is None else length_with_unit(taken, units),
+        taken=said,
         left_out=left_out(key) if is_optional(key) and not required else None,
         echo=reading.echo.get(key, ""),
         problem=problem,
         doubt="" if problem or doubts is None else lengths_in(doubts.get(key, ""), units),
         options=_options(field, text),
+        explanation=_explained(key, units, said, required=required),
     )
 
 

@@ -171,6 +171,7 @@ def pad_page(outcome: Outcome, section: SectionView, *, has_welcome: bool = Fals
     def asked(*keys: str) -> tuple[FieldView, ...]:
         return tuple(field_view(key, reading, BALLOONS, needed, doubts) for key in keys)
 
+    own = links.pad_address(typed, units=units)
     groups = field_groups.groups(reading, design, asked)
     on_sheet = field_groups.keys_on_sheet(groups)
     return PadPage(
@@ -179,7 +180,7 @@ def pad_page(outcome: Outcome, section: SectionView, *, has_welcome: bool = Fals
         job=asked("title")[0],
         units=units,
         units_links=_units_links(reading),
-        elsewhere=_elsewhere(reading),
+        elsewhere=_elsewhere(reading, own),
         samples=tuple(LinkView(sample.title, sample.address) for sample in links.samples()),
         section=section,
         jack=asked(*field_groups.JACK),
@@ -199,13 +200,13 @@ def pad_page(outcome: Outcome, section: SectionView, *, has_welcome: bool = Fals
         pad_line=_pad_line(design, units) if design else "",
         checks=check_views.check_groups(design, on_sheet, units) if design else (),
         load=views.load_rows(design.conditions, units) if design else (),
-        calculation=links.pad_address(typed, "/calculation", units=units) if design else "",
-        changes=links.pad_address(typed, "/changes", units=units) if design or outcome.conflict else "",
-        beside=links.pad_address(typed, "/beside", units=units) if design else "",
-        turn=links.pad_address(typed, "/turn", units=units) if design else "",
-        drawing=links.pad_address(typed, ".svg", units=units) if design else "",
-        files=_files(reading) if design else (),
-        models=_models(reading, is_fit=design.fit_to_make) if design else (),
+        calculation=_sibling(own, "/calculation") if design else "",
+        changes=_sibling(own, "/changes") if design or outcome.conflict else "",
+        beside=_sibling(own, "/beside") if design else "",
+        turn=_sibling(own, "/turn") if design else "",
+        drawing=_sibling(own, ".svg") if design else "",
+        files=_files(own) if design else (),
+        models=_models(own if design.fit_to_make else "/pad") if design else (),
         typed=tuple(typed.items()),
         cautions=views.caution_groups(design.cautions, units) if design else (),
         caution_line=ONE_LINE,
@@ -223,10 +224,15 @@ def _units_links(reading: FormReading) -> tuple[LinkView, ...]:
     )
 
 
-def _elsewhere(reading: FormReading) -> tuple[LinkView, ...]:
+def _sibling(own: str, suffix: str) -> str:
+    """The same design's address with another ending."""
+    return own.replace("/pad", f"/pad{suffix}", 1)
+
+
+def _elsewhere(reading: FormReading, own: str) -> tuple[LinkView, ...]:
     """The measuring sheet to print, the materials, and the place where a design is saved."""
     measure = "/measure?units=in" if reading.units == "in" else "/measure"
-    save = links.pad_address(reading.typed, units=reading.units).replace("/pad", "/save", 1)
+    save = own.replace("/pad", "/save", 1)
     found = [LinkView("Measuring sheet", measure), LinkView("Materials", "/materials")]
     return (*found, LinkView("Save", save)) if reading.measurements else tuple(found)
 
@@ -271,10 +277,10 @@ def _pad_line(design: Design, units: str) -> str:
     return f"{across} across, {tall} tall, of {material}; about {shown.mass(design.mass_kg, units)}."
 
 
-def _files(reading: FormReading) -> tuple[FileView, ...]:
+def _files(own: str) -> tuple[FileView, ...]:
     """What may be taken at any time."""
     return tuple(
-        FileView(name, words, links.pad_address(reading.typed, suffix, units=reading.units))
+        FileView(name, words, _sibling(own, suffix))
         for name, words, suffix in (
             ("PDF", "the drawing on paper", ".pdf"),
             ("DXF", "the drawing for another drawing program", ".dxf"),
@@ -284,14 +290,10 @@ def _files(reading: FormReading) -> tuple[FileView, ...]:
     )
 
 
-def _models(reading: FormReading, *, is_fit: bool) -> tuple[FileView, ...]:
-    """The model; of a pad that is not fit to make it asks for a confirmation first."""
+def _models(own: str) -> tuple[FileView, ...]:
+    """The model; of a pad that is not fit to make, the bare address that a confirmation is sent to."""
     return tuple(
-        FileView(
-            name,
-            words,
-            links.pad_address(reading.typed if is_fit else {}, suffix, units=reading.units if is_fit else "mm"),
-        )
+        FileView(name, words, _sibling(own, suffix))
         for name, words, suffix in (
             ("STEP", "the exact solid, for machining", ".step"),
             ("STL", "the solid in triangles", ".stl"),
