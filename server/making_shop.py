@@ -110,7 +110,8 @@ def ask(key: str, reading: FormReading) -> FieldView:
     words = CHOICE_WORDS.get(key.replace("as_made_2.", "as_made.").replace("as_made_3.", "as_made."), {})
     default = FIELDS[key].default
     options = tuple(OptionView(o.value, words.get(o.value or str(default), o.words), o.is_chosen) for o in view.options)
-    return replace(view, options=options, assumed=view.assumed or _ASSUMED.get(key, ""))
+    assumed = view.assumed or _ASSUMED.get(key, "")
+    return replace(view, options=options, assumed=assumed, is_long=view.is_long or view.is_words)
 
 
 def _line(fields: Mapping[str, FieldView], process: str) -> str:

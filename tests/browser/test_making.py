@@ -10,7 +10,7 @@ from playwright.sync_api import Browser, Page, expect
 
 from server.links import address_of_document
 from tests.browser.conftest import DESKTOP, PHONE, Site, window
-from tests.browser.test_access import findings
+from tests.browser.test_access import DARK_RULES, RULES, findings
 from tests.documents import sample
 
 pytestmark = pytest.mark.browser
@@ -39,19 +39,31 @@ OPERATIONS = """all => all.map(operation =>
 SHEETS = {"A4": (595, 842), "Letter": (612, 792)}
 
 
+CLOSELY = ("print", "bad", "slip", "record")
+"""One of each kind of page, looked at in every light and on both papers; the others on a phone and on A4."""
+
+
+def few(second: dict[str, Any], quick: str) -> list[Any]:
+    """Every case with every look or sheet; what adds little is left to the long run."""
+    return [
+        pytest.param(case, name, marks=() if case in CLOSELY or name == quick else pytest.mark.full)
+        for case in CASES
+        for name in second
+    ]
+
+
 def address(site: Site, case: str) -> str:
     document, kind = CASES[case]
     return site.address + address_of_document(document, f"/{kind}")
 
 
-@pytest.mark.parametrize("look", LOOKS)
-@pytest.mark.parametrize("case", CASES)
+@pytest.mark.parametrize(("case", "look"), few(LOOKS, "390"))
 def test_axe_finds_nothing_and_nothing_runs_over(browser: Browser, site: Site, case: str, look: str) -> None:
     size, dark = LOOKS[look]
     for opened in window(browser, size, dark=dark):
         opened.goto(address(site, case))
         opened.evaluate("document.querySelectorAll('details:not(.how)').forEach(d => { d.open = true; })")
-        assert findings(opened) == []
+        assert findings(opened, DARK_RULES if dark else RULES) == []
         assert opened.evaluate("document.documentElement.scrollWidth <= window.innerWidth")
 
 
@@ -103,8 +115,7 @@ def test_a_reading_that_is_no_number_stays_in_its_box(page: Page, site: Site) ->
     expect(page.get_by_text("inside its limits.").first).to_be_visible()
 
 
-@pytest.mark.parametrize("sheet", SHEETS)
-@pytest.mark.parametrize("case", CASES)
+@pytest.mark.parametrize(("case", "sheet"), few(SHEETS, "A4"))
 def test_every_printed_page_says_what_it_is_and_carries_the_caution(
     browser: Browser, site: Site, tmp_path: Path, case: str, sheet: str
 ) -> None:
