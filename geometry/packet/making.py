@@ -157,7 +157,7 @@ def _row(c: Characteristic, facts: SheetFacts) -> list[str]:
     lower, upper = (length_words(x, facts.units) for x in (c.lower_mm or 0.0, c.upper_mm or 0.0))
     nominal = length_words(c.nominal_mm or 0.0, facts.units)
     fine = "" if c.is_fine_enough else " (coarser than a fifth of the zone: repeat the reading)"
-    moved = "; ".join(CHECK_RULES[code].title for code in c.checks[:3])
+    moved = "; ".join(CHECK_RULES[code].title for code in c.checks[:2])
     title = _capital(c.title)
     return [
         str(c.number),
