@@ -77,7 +77,7 @@ async def test_an_engine_that_comes_to_the_same_is_not_mentioned(asking: AsyncCl
     owner = await save(asking)
     with opened(setting) as database, database.writing() as connection:
         connection.execute(update(revisions).values(engine_version="0.1"))
-    assert "today" not in words_of(await page(asking, owner))
+    assert "Saved by version" not in words_of(await page(asking, owner))
 
 
 async def test_measurements_that_todays_program_no_longer_takes_leave_the_page_as_saved(
