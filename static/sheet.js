@@ -261,6 +261,8 @@
   document.addEventListener("htmx:after:swap", () => { settle(); say(); });
   document.addEventListener("DOMContentLoaded", () => {
     document.documentElement.classList.add("live");
+    // On a phone the boxes come first.
+    if (phone.matches) all(".ready").forEach((fold) => { fold.open = false; });
     said = document.querySelector("#outcome .verdict").textContent.trim();
     settle();
   });
