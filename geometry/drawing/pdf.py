@@ -4,6 +4,7 @@ import json
 from datetime import date
 from pathlib import Path
 from typing import Literal
+from unicodedata import bidirectional
 
 import typst
 
@@ -11,6 +12,7 @@ from geometry.drawing.lettering import CAP_HEIGHT_PER_EM, FONT_DIRECTORY, FONT_F
 from geometry.drawing.model import Drawing, Text
 from geometry.drawing.svg import all_texts, to_svg
 
+_FROM_RIGHT = frozenset({"R", "AL"})
 _TEMPLATE = Path(__file__).parent / "sheet.typ"
 
 
@@ -35,7 +37,7 @@ def _compiled(drawing: Drawing, form: Literal["pdf", "png"], *, ppi: float | Non
         "height": drawing.height_mm,
         "font": FONT_FAMILY,
         "picture": to_svg(drawing, lettering=False),
-        "texts": [_placed(text, drawing) for text in all_texts(drawing)],
+        "texts": [placed_text(text, drawing.height_mm) for text in all_texts(drawing)],
     }
     return typst.compile(
         _TEMPLATE,
@@ -48,13 +50,15 @@ def _compiled(drawing: Drawing, form: Literal["pdf", "png"], *, ppi: float | Non
     )
 
 
-def _placed(text: Text, drawing: Drawing) -> dict[str, object]:
-    """A text on the page: the sheet's y runs up, the page's down."""
+def placed_text(text: Text, page_height_mm: float) -> dict[str, object]:
+    """A text with its place on a page whose y runs down, as the typesetter's templates take it."""
     x, y = text.start
     return {
         "x": round(x, 4),
-        "y": round(drawing.height_mm - y, 4),
+        "y": round(page_height_mm - y, 4),
         "size": round(text.height_mm / CAP_HEIGHT_PER_EM, 4),
         "turned": text.turned,
+        # The typesetter breaks down on words from right to left without kerning; all else is set as wide as it was measured.
+        "kerning": any(bidirectional(character) in _FROM_RIGHT for character in text.words),
         "words": in_shipped_font(text.words),
     }

@@ -7,7 +7,6 @@ from datetime import date
 from functools import cache
 from pathlib import Path
 from typing import Any
-from unicodedata import bidirectional
 
 import typst
 from fontTools.ttLib import TTFont  # type: ignore[import-untyped]
@@ -15,14 +14,14 @@ from fontTools.ttLib import TTFont  # type: ignore[import-untyped]
 from geometry.cautions import ONE_LINE
 from geometry.drawing.facts import SheetFacts
 from geometry.drawing.frame import NOT_FIT
-from geometry.drawing.lettering import CAP_HEIGHT_PER_EM, FONT_DIRECTORY, FONT_FAMILY, FONT_FILE
+from geometry.drawing.lettering import FONT_DIRECTORY, FONT_FAMILY, FONT_FILE
 from geometry.drawing.model import Text
+from geometry.drawing.pdf import placed_text
 
 Data = dict[str, Any]
 _HERE = Path(__file__).parent
 _LONGEST_WORD = 24
 _UNKNOWN = "\ufffd"
-_FROM_RIGHT = {"R", "AL"}
 
 
 def pdf_of(template: str, facts: SheetFacts, title: str, data: Mapping[str, Any]) -> bytes:
@@ -87,19 +86,5 @@ def placed_page(*, width_mm: float, height_mm: float, picture: str, texts: Itera
         "height": height_mm,
         "picture": picture,
         "alt": alt,
-        "texts": [_placed(text, height_mm) for text in texts],
-    }
-
-
-def _placed(text: Text, height_mm: float) -> Data:
-    """A text on the page: here y runs up, on the page down."""
-    x, y = text.start
-    return {
-        "x": round(x, 4),
-        "y": round(height_mm - y, 4),
-        "size": round(text.height_mm / CAP_HEIGHT_PER_EM, 4),
-        "turned": text.turned,
-        # The typesetter breaks down on words from right to left without kerning; all else is set as wide as it was measured.
-        "kerning": any(bidirectional(c) in _FROM_RIGHT for c in text.words),
-        "words": text.words,
+        "texts": [placed_text(text, height_mm) for text in texts],
     }

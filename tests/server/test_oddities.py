@@ -24,9 +24,10 @@ async def test_a_truth_value_in_an_uploaded_document_is_read_as_typed(client: As
     assert typed_of_document({"jack": {"cup_bore_mm": True}}) == {"jack.cup_bore_mm": "True"}
 
 
-async def test_a_title_in_letters_that_the_font_lacks_is_still_drawn(client: AsyncClient) -> None:
+@pytest.mark.parametrize("title", ["名 Vän 🚗", "משאית שמאל", "سيارة يسار", "left \u202eright"])
+async def test_a_title_in_any_letters_is_still_drawn(client: AsyncClient, title: str) -> None:
     for ending in ("pdf", "svg", "dxf"):
-        answer = await client.get(address(van(title="名 Vän 🚗"), ending))
+        answer = await client.get(address(van(title=title), ending))
         assert answer.status_code == 200, ending
 
 
