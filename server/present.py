@@ -17,6 +17,7 @@ from server.check_views import CheckGroup
 from server.field_groups import FieldGroup
 from server.field_views import FieldView, LinkView, field_view, link_to, with_units_spelled_out
 from server.forms import FormReading
+from server.making_views import HowMade, how_made
 
 State = Literal["start", "unfinished", "refused", "no_pad", "fit", "not_fit"]
 """How far the job has come: nothing typed, something missing, something wrong, nothing fits, a pad."""
@@ -143,6 +144,9 @@ class PadPage:
     turn: str
     """The address of the pad to turn in the hand; empty where there is no pad."""
     drawing: str
+    drawing_page: str
+    """The address where the drawing can be looked at closely; empty where there is no pad."""
+    making: HowMade | None
     files: tuple[FileView, ...]
     models: tuple[FileView, ...]
     typed: tuple[tuple[str, str], ...]
@@ -205,6 +209,8 @@ def pad_page(outcome: Outcome, section: SectionView, *, has_welcome: bool = Fals
         beside=_sibling(own, "/beside") if design else "",
         turn=_sibling(own, "/turn") if design else "",
         drawing=_sibling(own, ".svg") if design else "",
+        drawing_page=_sibling(own, "/drawing") if design else "",
+        making=how_made(design, typed, units) if design else None,
         files=_files(own) if design else (),
         models=_models(own if design.fit_to_make else "/pad") if design else (),
         typed=tuple(typed.items()),
@@ -230,10 +236,15 @@ def _sibling(own: str, suffix: str) -> str:
 
 
 def _elsewhere(reading: FormReading, own: str) -> tuple[LinkView, ...]:
-    """The measuring sheet to print, the materials, and the place where a design is saved."""
+    """The guide, the measuring sheet to print, the materials, what this browser saved, and the place to save."""
     measure = "/measure?units=in" if reading.units == "in" else "/measure"
     save = own.replace("/pad", "/save", 1)
-    found = [LinkView("Measuring sheet", measure), LinkView("Materials", "/materials")]
+    found = [
+        LinkView("Guide", links.guide_address(units=reading.units)),
+        LinkView("Measuring sheet", measure),
+        LinkView("Materials", "/materials"),
+        LinkView("My designs", "/mine"),
+    ]
     return (*found, LinkView("Save", save)) if reading.measurements else tuple(found)
 
 
@@ -285,7 +296,10 @@ def _files(own: str) -> tuple[FileView, ...]:
             ("PDF", "the drawing on paper", ".pdf"),
             ("DXF", "the drawing for another drawing program", ".dxf"),
             ("SVG", "the drawing as a picture", ".svg"),
+            ("Packet", "everything for paper, the card for the garage wall too", "/packet.pdf"),
+            ("Gauges", "true-size outlines to cut from card", "/gauge.pdf"),
             ("JSON", "everything on this page as data", ".json"),
+            ("Measurements", "what you typed, as a file of your own", ".document.json"),
         )
     )
 
@@ -298,5 +312,7 @@ def _models(own: str) -> tuple[FileView, ...]:
             ("STEP", "the exact solid, for machining", ".step"),
             ("STL", "the solid in triangles", ".stl"),
             ("3MF", "the solid in triangles, with its unit, for printing", ".3mf"),
+            ("GLB", "the solid in triangles, in metres, for pictures", ".glb"),
+            ("ZIP", "everything in one archive", ".zip"),
         )
     )
