@@ -12,7 +12,9 @@ import uvicorn
 
 from server.app import create_app
 from server.links import ready_sample
+from server.saved_app import open_if_named
 from server.settings import Settings, SettingsError
+from server.store.errors import StoreError
 
 _CLOSING_S = 5
 
@@ -29,10 +31,16 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except OSError as error:
         print(f"Cannot listen on {settings.host} port {settings.port}: {error.strerror}.", file=sys.stderr)
         return 1
+    app = create_app(settings)
+    try:
+        open_if_named(app)
+    except StoreError as error:
+        print(error, file=sys.stderr)
+        return 1
     _log_to_stderr()
     server = uvicorn.Server(
         uvicorn.Config(
-            create_app(settings),
+            app,
             # The log of requests is our own: uvicorn's would print whole addresses.
             access_log=False,
             log_config=None,

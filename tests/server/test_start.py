@@ -86,3 +86,13 @@ def test_a_port_in_use_is_said_in_words() -> None:
         done = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, check=False)
     assert done.returncode == 1
     assert done.stderr.startswith(f"Cannot listen on 127.0.0.1 port {port}: ")
+
+
+def test_a_database_that_is_none_is_said_in_words(tmp_path: Path) -> None:
+    (tmp_path / "text.sqlite3").write_text("this is no database, only a text that is long enough to be looked at" * 20)
+    command = [sys.executable, "-m", "server", "--port", "0"]
+    wrong = os.environ | {"SEAMREST_DATABASE": str(tmp_path / "text.sqlite3")}
+    done = subprocess.run(command, cwd=ROOT, env=wrong, capture_output=True, text=True, check=False, timeout=60)
+    assert done.returncode == 1
+    assert "Traceback" not in done.stderr
+    assert len(done.stderr.strip()) > 20
