@@ -52,13 +52,15 @@ async def test_what_an_address_says_never_runs_in_its_answer(asking: AsyncClient
     """Oracle: the answer read as a browser would read it, by its own media type."""
     answer = await asking.get(f"{path}?{urlencode(ATTACKS[attack])}", follow_redirects=True)
     kind = answer.headers["content-type"].partition(";")[0]
-    assert answer.status_code < 500 or path.endswith((".step", ".stl", ".3mf", ".zip"))
+    assert answer.status_code < 500 or path.endswith((".step", ".stl", ".3mf", ".glb", ".zip"))
     if kind == "text/html":
         assert what_would_run(answer.text) == []
     elif kind == "image/svg+xml":
         assert what_would_run_in_xml(answer.content) == []
     elif kind.endswith("json"):
         json.loads(answer.text)
+    elif kind == "image/png":
+        assert answer.content.startswith(b"\x89PNG\r\n")
     else:
         assert kind in {"application/pdf", "image/vnd.dxf"}
 
