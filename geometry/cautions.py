@@ -5,7 +5,7 @@ from typing import Literal
 
 from geometry.conditions import Conditions, expected_force_n
 from geometry.pad import Pad
-from geometry.provenance import Source, derived, found, memory, practice
+from geometry.provenance import Mark, Source, derived, found, memory, practice
 
 SignalWord = Literal["DANGER", "WARNING", "CAUTION", "NOTICE"]
 """By their meaning in ANSI Z535.4: death or serious injury will, could; minor injury could; damage to property."""
@@ -114,6 +114,17 @@ def _own(c: Conditions, pad: Pad | None) -> list[Caution]:
                 "WARNING",
                 "The jack was said not to roll. The car then drags it sideways as it rises: find ground on which it rolls.",
                 found("productsafety.gov.au jack page: the jack must be able to roll slightly"),
+            )
+        )
+    own = c.measurements.own
+    if own.given():
+        where = f" ({own.sheet})" if own.sheet else ""
+        said.append(
+            Caution(
+                "NOTICE",
+                f"Some values of the material were entered by the user from a data sheet{where}; they are not checked.",
+                Source(Mark.OWN, "Entered by the user"),
+                brief=f"Material values entered by the user{where}.",
             )
         )
     if chosen.slot_advice:

@@ -59,13 +59,21 @@ def sheet_facts(
     )
 
 
+def material_words(design: Design) -> str:
+    """What it is made of; where somebody entered figures of a data sheet, that they are theirs."""
+    name, own = design.conditions.material.name, design.measurements.own
+    if not own.given():
+        return name
+    return f"{name}, values by the user{f' ({own.sheet})' if own.sheet else ''}"
+
+
 def model_label(design: Design, *, revision: str = FIRST_REVISION) -> ModelLabel:
     """The name under which a design's model files travel."""
     return ModelLabel(
         design_id=design.design_id,
         title=design.measurements.title,
         revision=revision,
-        material=design.conditions.material.name,
+        material=material_words(design),
         fit_to_make=design.fit_to_make,
         engine_version=ENGINE_VERSION,
     )

@@ -19,6 +19,7 @@ _CASES: Mapping[str, Mapping[str, Mapping[str, Any]]] = {
         "car": {"load_source": "stated", "load_kg": 600}
     },
     "Where the jack cannot roll.": {"service": {"ground": "stuck"}},
+    "Where values of a data sheet are entered.": {"own": {"density_g_cm3": 1.4}},
     "For aluminium.": {"make": {"material": "aluminium"}},
     "For materials that take up water.": {"make": {"material": "pa66"}},
     "Where the cup has a small hole.": {"jack": {"stem_hole_diameter_mm": 6}},

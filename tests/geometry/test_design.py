@@ -2,6 +2,7 @@
 
 import dataclasses
 import json
+from datetime import date
 from pathlib import Path
 from typing import Any
 
@@ -12,6 +13,7 @@ from geometry.cautions import ONE_LINE
 from geometry.design import Design, design_pad
 from geometry.errors import NoPadFitsError
 from geometry.measurements import read_measurements
+from geometry.sheet_facts import model_label, sheet_facts
 from tests.documents import sample, van
 
 GOLDEN = Path(__file__).parent / "golden_designs.json"
@@ -138,6 +140,15 @@ def test_the_usual_cautions_are_always_said() -> None:
 def test_a_long_hold_never_becomes_leave_to_park_on_a_jack() -> None:
     said = [c.text for c in designed(van(service__hold="overnight")).cautions]
     assert any("no leave to leave a car on a jack" in text for text in said)
+
+
+def test_own_values_are_named_as_the_users_on_drawing_and_model() -> None:
+    design = designed(van(own={"stress_minutes_mpa": 20.0, "sheet": "rod 7"}))
+    assert ("NOTICE", "Material values entered by the user (rod 7).") in sheet_facts(
+        design, issued=date(2026, 2, 3)
+    ).cautions
+    assert "values by the user" in model_label(design).material
+    assert "by the user" not in model_label(designed(van())).material
 
 
 def test_a_stated_load_is_said_to_be_unchecked() -> None:
