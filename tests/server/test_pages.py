@@ -139,7 +139,7 @@ async def test_a_page_is_never_kept_by_a_cache(client: AsyncClient) -> None:
 async def test_every_static_file_of_a_page_is_there(client: AsyncClient) -> None:
     page = read(await client.get(VAN))
     found = [a["src"] for a in page.all("script")] + [a["href"] for a in page.all("link")]
-    assert len(found) == 6
+    assert len(found) == 7
     for address in found:
         assert (await client.get(str(address))).status_code == 200
 
