@@ -3,6 +3,7 @@
 from math import degrees, inf
 
 from geometry import lift
+from geometry.body.bounds import STOCK_ALLOWANCE_MM
 from geometry.case import Case
 from geometry.lift import LEAN_LEVER_MM
 from geometry.provenance import derived, found, practice
@@ -11,7 +12,6 @@ from geometry.stability import free_lean_deg, pitched_edge_pressure_mpa
 
 LEAST_ENTRY_MM = 5.0
 MOST_SLENDERNESS = 1.2
-STOCK_ALLOWANCE_MM = 2.0
 _HEIGHTS = derived("Worst case of heights above ground, growth and tolerance")
 
 
