@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from math import pi
 from typing import Literal
 
-from geometry.body.checks import STOCK_ALLOWANCE_MM
+from geometry.body.bounds import STOCK_ALLOWANCE_MM
 from geometry.conditions import Conditions
 from geometry.document.shop import Shop
 from geometry.making.wording import Sentence, said
