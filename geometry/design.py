@@ -18,7 +18,7 @@ from geometry.rules import Check
 from geometry.sizing import Bound, Entry, Ledger, size
 
 _CM3_PER_MM3 = 1e-3
-_AFTER_THE_DRAWING = frozenset({"shop", "as_made", "as_made_2", "as_made_3"})
+_AFTER_THE_DRAWING = frozenset({"shop", "as_made", "as_made_2", "as_made_3", "wear"})
 """Groups that change how the pad is made or what came of it, and neither the drawing nor its number."""
 
 

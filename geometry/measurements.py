@@ -16,6 +16,7 @@ from geometry.document.make import Make
 from geometry.document.own import OwnValues
 from geometry.document.service import Service
 from geometry.document.shop import Shop
+from geometry.document.wear import WearLog
 from geometry.errors import BadMeasurementsError, Problem
 from geometry.feet.cup.fields import CupJack
 from geometry.heads.slot.fields import SlotSeam
@@ -50,6 +51,7 @@ class Measurements(Group):
     as_made: ReadingSet = ReadingSet()
     as_made_2: ReadingSet = ReadingSet()
     as_made_3: ReadingSet = ReadingSet()
+    wear: WearLog = WearLog()
 
     @model_validator(mode="after")
     def _must_go_together(self) -> Self:

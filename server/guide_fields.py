@@ -28,6 +28,7 @@ _HEADINGS: Mapping[str, tuple[str, str]] = {
         "Readings of the finished part",
         "Judged like the drawing. Up to three sets can be kept beside one another.",
     ),
+    "wear": ("Readings in service", "Dated, and judged against limits that are computed from the estimates."),
 }
 """By group of the document: its heading and a line below it."""
 

@@ -20,7 +20,7 @@ from server.guide_words import LIFTING, MAKING, Step
 from server.links import address_of_document, guide_address, ready_sample, static_url
 
 _CHOOSING = ("make", "own")
-_MAKING = ("fixed", "shop", "as_made")
+_MAKING = ("fixed", "shop", "as_made", "wear")
 _MAKING_PAGES = (
     ("Its route card, each operation with its figures", "/route"),
     ("Its inspection sheet, each size with its limits", "/inspection"),
