@@ -25,6 +25,8 @@ class MaterialRow:
     changes: Changes
     """What choosing this row changes in the document."""
     is_chosen: bool
+    conflict: NoPadFitsError | None = None
+    """Why no pad fits, where none does."""
 
     @property
     def body_diameter_mm(self) -> float | None:
@@ -67,7 +69,7 @@ def _row(measurements: Measurements, chosen: Material) -> MaterialRow:
     try:
         design = design_pad(variant(measurements, changes) if changes else measurements)
     except NoPadFitsError as conflict:
-        return MaterialRow(chosen, "no_pad", conflict.words, None, changes, is_chosen)
+        return MaterialRow(chosen, "no_pad", conflict.words, None, changes, is_chosen, conflict)
     except (BadMeasurementsError, ValueError):
         words = f"{chosen.name} cannot serve this case: it creeps, and nothing may rest on it for longer than minutes."
         return MaterialRow(chosen, "refused", words, None, changes, is_chosen)

@@ -1,6 +1,7 @@
 """Computed changes for a failing check or a conflict: measure again, change a size, change the material.
 
-Each was tried before it is offered. None ever asks for less load.
+Each was tried before it is offered. None ever asks for less load. A change is data: whoever shows it words it, in the
+reader's unit.
 """
 
 from collections.abc import Callable, Iterator
@@ -14,7 +15,7 @@ from geometry.design import Design, design_pad
 from geometry.errors import BadMeasurementsError, NoPadFitsError
 from geometry.measurements import Measurements
 from geometry.rules import BOUND_RULES, Check
-from geometry.variants import Changes, bounds_of, field_of, number_at, variant
+from geometry.variants import Changes, bounds_of, number_at, variant
 
 MOST = 3
 """How many changes are offered for one trouble."""
@@ -33,9 +34,13 @@ Attempt = Callable[[Changes], Design | None]
 class Remedy:
     """One change that was tried and helps."""
 
-    kind: Literal["measure", "size", "material"]
-    words: str
+    kind: Literal["measure", "let_go", "size", "material"]
+    key: str
+    """What changes: a measurement, a fixed size, or ``make.material``."""
     changes: Changes
+    before: float | None
+    after: float | None
+    """In the unit of the field, before and after the change; None for a material."""
     outcome: str
     """The verdict after the change."""
 
@@ -100,7 +105,7 @@ def _materials(measurements: Measurements, attempt: Attempt) -> Iterator[Remedy]
     for row in _rows(measurements.model_dump_json(exclude_unset=True)):
         if row.is_chosen or row.design is None or row.is_advised_against or (tried := attempt(row.changes)) is None:
             continue
-        yield Remedy("material", f"Make it of {row.material.name}.", row.changes, tried.verdict_words)
+        yield Remedy("material", "make.material", row.changes, None, None, tried.verdict_words)
 
 
 def _let_go(measurements: Measurements, attempt: Attempt) -> Iterator[Remedy]:
@@ -108,8 +113,8 @@ def _let_go(measurements: Measurements, attempt: Attempt) -> Iterator[Remedy]:
     for name in measurements.fixed.given():
         changes: Changes = {f"fixed.{name}": None}
         if (tried := attempt(changes)) is not None:
-            value = getattr(tried.pad, name)
-            yield Remedy("size", f"Let the {_title(name)} go; it becomes {value:g} mm.", changes, tried.verdict_words)
+            before = number_at(measurements, f"fixed.{name}")
+            yield Remedy("let_go", f"fixed.{name}", changes, before, getattr(tried.pad, name), tried.verdict_words)
 
 
 def _sizes(design: Design, attempt: Attempt) -> Iterator[Remedy]:
@@ -123,8 +128,7 @@ def _sizes(design: Design, attempt: Attempt) -> Iterator[Remedy]:
             found = next(((c, t) for c in changes_tried if (t := attempt(c)) and _no_worse(design, t)), None)
             if found:
                 changes, tried = found
-                words = f"Make the {_title(name)} {getattr(tried.pad, name):g} mm instead of {before:g} mm."
-                yield Remedy("size", words, changes, tried.verdict_words)
+                yield Remedy("size", f"fixed.{name}", changes, before, getattr(tried.pad, name), tried.verdict_words)
                 break
 
 
@@ -140,22 +144,15 @@ def _measurements(measurements: Measurements, keys: list[str], attempt: Attempt)
         if group not in {"jack", "seam"}:
             continue
         bounds, now = bounds_of(key), number_at(measurements, key)
-        if bounds is None:
+        if now is None or bounds is None:
             continue
-        found = _nearest(key, now, bounds, attempt)
-        if found is not None:
+        if (found := _nearest(key, now, bounds, attempt)) is not None:
             value, tried = found
-            info = field_of(key)
-            unit = info.json_schema_extra["unit"]
-            is_now = f"now {now:g}" if now is not None else f"left out, {info.json_schema_extra['assumed']} assumed"
-            words = f"Measure the {info.title[0].lower()}{info.title[1:]} again ({is_now}): with {value:g} {unit} it works out."
-            yield Remedy("measure", words, {key: value}, tried.verdict_words)
+            yield Remedy("measure", key, {key: value}, now, value, tried.verdict_words)
 
 
-def _nearest(key: str, now: float | None, bounds: tuple[float, float], attempt: Attempt) -> tuple[float, Design] | None:
+def _nearest(key: str, now: float, bounds: tuple[float, float], attempt: Attempt) -> tuple[float, Design] | None:
     """The value nearest to ``now`` with which an attempt succeeds, to about a hundredth of what was searched."""
-    if now is None:
-        return None
     ends = (min(bounds[1], now * (1 + _FURTHEST)), max(bounds[0], now * (1 - _FURTHEST)))
     for end in ends:
         if attempt({key: end}) is None:
@@ -176,7 +173,3 @@ def _rounded_towards(value: float, end: float) -> float:
     steps = value / step
     whole = int(steps) + (1 if end > value and steps > int(steps) else 0)
     return round(whole * step, 6)
-
-
-def _title(name: str) -> str:
-    return name.removesuffix("_mm").replace("_", " ")

@@ -1,6 +1,6 @@
 """Which measurement matters: how a check of the same pad moves when one number was measured wrong."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from math import isfinite
 
@@ -51,13 +51,17 @@ class Sensitivity:
 
     @property
     def words(self) -> str:
-        """What to measure most carefully."""
+        """What to measure most carefully, in the fields' own units."""
+        return self.told(lambda influence: f"{influence.error:g} {influence.unit}".rstrip())
+
+    def told(self, error_words: Callable[[Influence], str]) -> str:
+        """What to measure most carefully; ``error_words`` says how wrong a measurement is taken to be, in a reader's unit."""
         weaker = f"With an allowable stress 20 % lower it would use {self.weaker_utilisation:.2f} of its limit."
         if not self.influences or self.influences[0].change <= 0:
             return f"No measurement moves this much. {weaker}"
         top = self.influences[0]
         return (
-            f"{top.title} matters most: an error of {top.error:g} {top.unit} changes {top.before:.2f} to {top.after:.2f}."
+            f"{top.title} matters most: an error of {error_words(top)} changes {top.before:.2f} to {top.after:.2f}."
             f" {weaker}"
         )
 

@@ -17,6 +17,8 @@ from geometry.rules import Check
 from geometry.sensitivity import Sensitivity, sensitivities
 from geometry.variants import Changes
 from server import links, shown
+from server.advice_words import error_words, remedy_words, sensitivity_words
+from server.design_views import conflict_words
 from server.field_views import LinkView
 from server.forms import FormReading, Units
 
@@ -146,14 +148,14 @@ _OUTCOMES: Mapping[Literal["passes", "fails", "no_pad", "refused"], str] = {
 def _comparison_row(row: MaterialRow, reading: FormReading) -> ComparisonRow:
     design, units = row.design, reading.units
     address = LinkView("choose", _applied(reading, row.changes))
-    remark = row.words if design is None else (row.material.slot_advice or "")
+    words = row.words if design is None else (row.material.slot_advice or "")
     return ComparisonRow(
         name=row.material.name,
         outcome=_OUTCOMES[row.outcome],
         body=shown.length_with_unit(design.pad.body_diameter_mm, units) if design else "",
         height=shown.length_with_unit(design.pad.top_height_mm, units) if design else "",
         governing=_governing(design.governing) if design else "",
-        remark=remark,
+        remark=conflict_words(row.conflict, units) if row.conflict else shown.lengths_in(words, units),
         choose=None if row.is_chosen or row.outcome == "refused" else address,
         is_chosen=row.is_chosen,
     )
@@ -164,22 +166,20 @@ def _governing(check: Check) -> str:
     return f"{title}, {shown.share(check.utilisation)}"
 
 
-def sensitivity_of(design: Design) -> SensitivityView:
+def sensitivity_of(design: Design, units: Units = "mm") -> SensitivityView:
     """What to measure most carefully for this design."""
-    return sensitivity_view(sensitivities(design))
+    return sensitivity_view(sensitivities(design), units)
 
 
-def sensitivity_view(found: tuple[Sensitivity, ...]) -> SensitivityView:
+def sensitivity_view(found: tuple[Sensitivity, ...], units: Units = "mm") -> SensitivityView:
     """Sensitivities in words."""
     return SensitivityView(
         tuple(
             SensitivityRow(
                 s.check.rule.title,
-                s.words,
+                sensitivity_words(s, units),
                 tuple(
-                    InfluenceView(
-                        i.title, f"{i.error:g} {i.unit}".rstrip(), shown.share(i.before), shown.share(i.after)
-                    )
+                    InfluenceView(i.title, error_words(i, units), shown.share(i.before), shown.share(i.after))
                     for i in s.influences
                 ),
             )
@@ -198,10 +198,14 @@ def remedies_of(reading: FormReading, design: Design | None, conflict: NoPadFits
     troubles: list[Trouble] = []
     if conflict is not None and reading.measurements is not None:
         found = remedies_for_conflict(reading.measurements, conflict)
-        troubles.append(Trouble("Fitting a pad", conflict.words, _remedies(reading, found)))
+        troubles.append(Trouble("Fitting a pad", conflict_words(conflict, reading.units), _remedies(reading, found)))
     if design is not None:
         troubles += [
-            Trouble(check.rule.title, check.words, _remedies(reading, remedies_for_check(design, check)))
+            Trouble(
+                check.rule.title,
+                shown.lengths_in(check.words, reading.units),
+                _remedies(reading, remedies_for_check(design, check)),
+            )
             for check in design.failures[:MOST_TROUBLES]
         ]
     address = links.pad_address(reading.typed, "/changes", units=reading.units)
@@ -213,7 +217,9 @@ def remedies_of(reading: FormReading, design: Design | None, conflict: NoPadFits
 
 
 def _remedies(reading: FormReading, found: tuple[Remedy, ...]) -> tuple[RemedyView, ...]:
-    return tuple(RemedyView(LinkView(r.words, _applied(reading, r.changes)), r.outcome) for r in found)
+    return tuple(
+        RemedyView(LinkView(remedy_words(r, reading.units), _applied(reading, r.changes)), r.outcome) for r in found
+    )
 
 
 def plot_view(plot: Plot, narrow: Plot, prefix: str) -> PlotView:

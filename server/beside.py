@@ -46,7 +46,7 @@ def _answer(reading: FormReading, *, is_piece: bool) -> Response:
     page = BesidePage(
         curve_view(design, reading.units),
         comparison_view(design.measurements, reading),
-        sensitivity_of(design),
+        sensitivity_of(design, reading.units),
         back,
         design.verdict_words,
         ONE_LINE,

@@ -79,7 +79,7 @@ def _check(check: Check, on_sheet: Set[str], units: str) -> CheckView:
         bar_over=shown.bar_width(used - 1) if drawn and used > 1 else "",
         formula=check.formula,
         substituted=check.substituted,
-        source=str(check.rule.source),
+        source=shown.source_words(check.rule.source, units),
         also=tuple(
             shown.lengths_in(_also(words, value, unit), units)
             for words, value, unit in (check.finding.also if check.finding else ())

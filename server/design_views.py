@@ -1,5 +1,6 @@
 """A judged pad in words: its dimensions with their reasons, its checks with their bars, its load, its cautions."""
 
+import re
 from collections.abc import Mapping, Set
 from dataclasses import dataclass
 
@@ -10,6 +11,7 @@ from geometry.conditions import Conditions
 from geometry.design import Design
 from geometry.errors import Limit, NoPadFitsError
 from geometry.sizing import Bound, Entry
+from geometry.units import inch_to_mm, mm_to_inch
 from server import shown
 from server.check_views import verdict_words
 from server.field_views import LinkView, link_to, title_of
@@ -26,11 +28,13 @@ __all__ = [
     "caution_groups",
     "conflict_headline",
     "conflict_of",
+    "conflict_words",
     "dimensions_of",
     "load_rows",
     "verdict_words",
 ]
 
+_SAME_SIZE_MM = 1e-7
 SIGNAL_WORDS: tuple[SignalWord, ...] = ("DANGER", "WARNING", "CAUTION", "NOTICE")
 
 
@@ -121,9 +125,16 @@ def _dimension(design: Design, entry: Entry, typed: Mapping[str, str], units: st
         bounds=tuple(_bound(b, deciding, entry, units) for b in _tightest_first(entry)),
         is_fixed=entry.is_fixed,
         cost=cost_of_fixing(design, key, units) if entry.is_fixed else "",
-        fix_text=f"{shown.plain(entry.value_mm, 4)} mm",
+        fix_text=_fix_text(entry.value_mm, units),
         let_go=_without(key, typed, units) if entry.is_fixed else "",
     )
+
+
+def _fix_text(value_mm: float, units: str) -> str:
+    """What to type to keep a size exactly; in inches only where thousandths give the very same size."""
+    if units == "in" and abs(inch_to_mm(float(f"{mm_to_inch(value_mm):.5f}")) - value_mm) < _SAME_SIZE_MM:
+        return f"{shown.plain(mm_to_inch(value_mm), 5)} in"
+    return f"{shown.plain(value_mm, 4)} mm"
 
 
 def _without(key: str, typed: Mapping[str, str], units: str) -> str:
@@ -150,7 +161,7 @@ def _bound(bound: Bound, deciding: Bound | None, entry: Entry, units: str) -> Bo
         reason=shown.lengths_in(bound.reason, units),
         formula=formulas.pretty(bound.rule.formula),
         substituted=bound.substituted,
-        source=str(bound.rule.source),
+        source=shown.source_words(bound.rule.source, units),
         is_aim=not bound.rule.must,
         is_deciding=bound is deciding and not entry.is_fixed,
         is_broken=not bound.allows(entry.value_mm),
@@ -192,9 +203,21 @@ def caution_groups(cautions: tuple[Caution, ...], units: str = "mm") -> tuple[Ca
 
 def conflict_headline(error: NoPadFitsError, units: str) -> str:
     """That no pad fits, with the two numbers that leave no room."""
+    return f"No pad fits: the {_no_room(error, units)}"
+
+
+def conflict_words(error: NoPadFitsError, units: str) -> str:
+    """Between which two requirements nothing fits, each with its reason."""
+    reasons = (shown.lengths_in(limit.reason, units) for limit in (error.lower, error.upper))
+    return "The {} At least: {} At most: {}".format(_no_room(error, units), *reasons)
+
+
+def _no_room(error: NoPadFitsError, units: str) -> str:
     title = title_of(f"fixed.{error.dimension}").lower()
     low, high = (shown.length_with_unit(limit.value_mm, units) for limit in (error.lower, error.upper))
-    return f"No pad fits: the {title} must be at least {low} and at most {high}."
+    # Where there is room, but no makeable size in it, the engine's sentence names the step.
+    step = re.search(r" in steps of [\d.]+ mm", error.words)
+    return f"{title} must be at least {low} and at most {high}{shown.lengths_in(step[0], units) if step else ''}."
 
 
 def conflict_of(error: NoPadFitsError, units: str, on_sheet: Set[str]) -> ConflictView:

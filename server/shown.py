@@ -3,6 +3,7 @@
 import re
 from math import isfinite
 
+from geometry.provenance import Mark, Source
 from geometry.units import STANDARD_GRAVITY, kg_to_pound, mm_to_inch
 
 _MINUS = "−"
@@ -103,7 +104,11 @@ def lower_first(words: str) -> str:
     return words[:1].lower() + words[1:]
 
 
-_LENGTH_IN_WORDS = re.compile(r"(?<![\w.])(\d+(?:\.\d+)?) mm(?![\w²/·])")
+_NUMBER = r"\d+(?:\.\d+)?"
+_LENGTH_IN_WORDS = re.compile(
+    rf"(?<![\w.])(?<!\d[-−])([-−]?{_NUMBER})(?=(?:(?:;| to| and| or) {_NUMBER})* mm(?![\w²/·]))(?P<unit> mm)?"
+)
+"""A length in a sentence, or one of several that share their unit."""
 _BARE_NUMBER = re.compile(r"(?<![\w.])(\d+(?:\.\d+)?)(?![\d.]*\d)(?! ?(?:N\b|MPa|°C|%|°|kg|lb))(?!\w)")
 
 
@@ -112,10 +117,26 @@ def lengths_in(words: str, units: str) -> str:
 
     >>> lengths_in("The slot is 16.5 mm deep; at 40 MPa and 96 N/mm it stands.", "in")
     'The slot is 0.65 in deep; at 40 MPa and 96 N/mm it stands.'
+    >>> lengths_in("Lowered from 16.5 to 16 mm.", "in")
+    'Lowered from 0.65 to 0.63 in.'
     """
-    if units != "in":
+    if units != "in" or "mm" not in words:
         return words
-    return _LENGTH_IN_WORDS.sub(lambda m: f"{length(float(m[1]), units)} in", words)
+    return _LENGTH_IN_WORDS.sub(_in_inches, words)
+
+
+def _in_inches(found: re.Match[str]) -> str:
+    text = length(float(found[1].replace(_MINUS, "-")), "in")
+    return f"{text} in" if found["unit"] else text
+
+
+def source_words(source: Source, units: str) -> str:
+    """A source with its mark; our own reasoning speaks the viewer's unit, a published text stays as it is.
+
+    >>> source_words(Source(Mark.DERIVED, "2 mm of lip"), "in")
+    '0.079 in of lip [D: derived for this project]'
+    """
+    return lengths_in(str(source), units) if source.mark is Mark.DERIVED else str(source)
 
 
 def bare_lengths_in(words: str, units: str, *, keep: str) -> str:

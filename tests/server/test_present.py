@@ -9,9 +9,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from geometry.errors import Limit, NoPadFitsError
 from geometry.measurements import Measurements
 from geometry.units import inch_to_mm
 from server import shown
+from server.design_views import conflict_headline
 from server.field_groups import JACK, SEAM
 from server.field_views import CHOICE_WORDS, field_id, field_view, with_units_spelled_out
 from server.fields import FIELDS
@@ -158,6 +160,25 @@ def test_fixing_an_inch_size_keeps_it_to_the_last_digit() -> None:
         if view.tolerance:
             read = read_form([(view.key, view.fix_text)]).document["fixed"][view.name]
             assert read == pytest.approx(design.ledger[view.name].value_mm, abs=1e-9)
+
+
+def test_an_inch_size_is_fixed_in_inches_and_a_metric_one_in_millimetres() -> None:
+    """Oracle: 0.730 in is what the inch shop's web is; a web of 18.5 mm is no whole number of thousandths."""
+    inch = page_of(typed_of_document(SAMPLES["allotment_estate_inch_shop"].document, units="in"), "in")
+    metric = page_of(typed_of_document(SAMPLES["mobile_library_van"].document, units="in"), "in")
+    texts = [next(d for d in page.dimensions if d.name == "web_mm").fix_text for page in (inch, metric)]
+    assert texts[0].endswith(" in")
+    assert texts[1].endswith(" mm")
+
+
+def test_an_interval_without_a_makeable_size_names_the_step() -> None:
+    """Oracle: the engine's own sentence; without its step “at least 84 and at most 84.2” would read as room enough."""
+    limits = Limit(84.0, "It must.", "jack.cup_bore_mm"), Limit(84.2, "It may.", "jack.cup_bore_mm")
+    error = NoPadFitsError(
+        dimension="web_mm", lower=limits[0], upper=limits[1], words="The web … at most 84.20 mm in steps of 0.5 mm. At"
+    )
+    assert conflict_headline(error, "mm").endswith("at least 84 mm and at most 84.2 mm in steps of 0.5 mm.")
+    assert conflict_headline(error, "in").endswith("at most 3.315 in in steps of 0.02 in.")
 
 
 def test_a_conflict_names_both_numbers_and_what_to_measure() -> None:
