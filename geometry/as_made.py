@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from math import isfinite
 from typing import Literal
 
+from geometry.buildable import require_buildable
 from geometry.checks import judge
 from geometry.conditions import Conditions
 from geometry.document.as_made import READABLE, ReadingSet
@@ -12,7 +13,7 @@ from geometry.errors import BadMeasurementsError
 from geometry.inspection import REFERENCE_C, dimension_title
 from geometry.making.bench import REST_HOURS
 from geometry.making.wording import Sentence, said
-from geometry.pad import DIMENSIONS, Pad, require_buildable
+from geometry.pad import DIMENSIONS, Pad
 from geometry.readings import Judged, Verdict, judge_readings, size_at_20_c
 from geometry.rules import Check
 from geometry.spread import Spread

@@ -19,11 +19,27 @@ class Draft:
     seat_diameter_mm: float = 0.0
     seat_length_mm: float = 0.0
     seat_corner_radius_mm: float = 0.0
+    seat_recess_diameter_mm: float = 0.0
+    seat_recess_depth_mm: float = 0.0
+    skirt_bore_mm: float = 0.0
+    skirt_length_mm: float = 0.0
     stem_diameter_mm: float = 0.0
     stem_length_mm: float = 0.0
+    cross_hole_diameter_mm: float = 0.0
+    cross_hole_distance_mm: float = 0.0
     body_diameter_mm: float = 0.0
+    flats_width_mm: float = 0.0
     slot_width_mm: float = 0.0
     slot_depth_mm: float = 0.0
+    slot_offset_mm: float = 0.0
+    cross_slot_width_mm: float = 0.0
+    relief_width_mm: float = 0.0
+    relief_length_mm: float = 0.0
+    relief_depth_mm: float = 0.0
+    plug_length_mm: float = 0.0
+    plug_width_mm: float = 0.0
+    plug_height_mm: float = 0.0
+    plug_corner_radius_mm: float = 0.0
     web_mm: float = 0.0
     slot_corner_radius_mm: float = 0.0
     slot_mouth_chamfer_mm: float = STANDARD_CHAMFER_MM
@@ -33,8 +49,8 @@ class Draft:
 
     @property
     def top_height_mm(self) -> float:
-        """Seat face to wall top."""
-        return self.web_mm + self.slot_depth_mm
+        """Seat face to the highest point."""
+        return self.web_mm + self.slot_depth_mm + self.plug_height_mm
 
     @property
     def seat_flat_diameter_mm(self) -> float:

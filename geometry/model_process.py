@@ -12,9 +12,10 @@ from dataclasses import asdict
 from pathlib import Path
 from typing import Any
 
+from geometry.buildable import require_buildable
 from geometry.errors import KernelMissingError, ModelError, SeamrestError
 from geometry.model_label import ModelFormat, ModelLabel, file_stem
-from geometry.pad import DIMENSIONS, Pad, require_buildable
+from geometry.pad import DIMENSIONS, Pad
 
 ModelBuilder = Callable[[Pad, ModelLabel, ModelFormat], bytes]
 

@@ -3,41 +3,78 @@
 from dataclasses import dataclass, fields
 from typing import Self
 
-from geometry.errors import BadMeasurementsError, Problem
-
-FUSED_MM = 0.5
-"""Two diameters closer than this would leave a fin instead of a shoulder."""
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Pad:
-    """One turned and slotted body; z = 0 is the seat face on the cup's floor, z points up to the car.
+    """One turned body with what is cut into it; z = 0 is the seat face, z points up to the car.
 
-    Every dimension is at 20 °C, the part as machined from dry stock. A stem length of 0 means no stem.
+    Every dimension is at 20 °C, the part as machined from dry stock. Sections are in x and z, the slot runs along y. What
+    a pad does not have is 0: a stem length of 0 means no stem, a slot width of 0 no slot.
     """
 
     seat_diameter_mm: float
     seat_length_mm: float
     seat_corner_radius_mm: float
-    stem_diameter_mm: float
-    stem_length_mm: float
+    seat_recess_diameter_mm: float = 0.0
+    """A round recess in the middle of the seat face, for a boss that stands on the jack's floor."""
+    seat_recess_depth_mm: float = 0.0
+    skirt_bore_mm: float = 0.0
+    """Inside diameter of a skirt that hangs from the lip face, around teeth or a plate; as wide as the body outside."""
+    skirt_length_mm: float = 0.0
+    """How far the skirt hangs below the lip face."""
+    stem_diameter_mm: float = 0.0
+    stem_length_mm: float = 0.0
+    cross_hole_diameter_mm: float = 0.0
+    """A hole along x straight through the stem, for a pin that keeps it in."""
+    cross_hole_distance_mm: float = 0.0
+    """From the seat face down to the axis of the cross-hole."""
     body_diameter_mm: float
-    slot_width_mm: float
-    slot_depth_mm: float
+    flats_width_mm: float = 0.0
+    """Across two flats that run along the slot, over the whole height of the body."""
+    slot_width_mm: float = 0.0
+    slot_depth_mm: float = 0.0
+    slot_offset_mm: float = 0.0
+    """From the axis to the middle of the slot, along x."""
+    cross_slot_width_mm: float = 0.0
+    """A second slot along x through the axis, as deep as the first and with its floor radius and mouth chamfer."""
+    relief_width_mm: float = 0.0
+    """A pocket across the middle of the slot: along x, centred on the slot."""
+    relief_length_mm: float = 0.0
+    """Along the slot, half on each side of the axis."""
+    relief_depth_mm: float = 0.0
+    """From the wall tops; deeper than the slot it also opens the floor."""
+    plug_length_mm: float = 0.0
+    """A plug on the middle of the shoulder that enters a hole of the body: along y."""
+    plug_width_mm: float = 0.0
+    """Along x; a round plug is as wide as it is long."""
+    plug_height_mm: float = 0.0
+    plug_corner_radius_mm: float = 0.0
+    """Of the plug's upright corners; of a round plug half its width."""
     web_mm: float
-    slot_corner_radius_mm: float
-    slot_mouth_chamfer_mm: float
+    """Seat face to where the car stands: slot floor, cushion's top, or the shoulder around a plug."""
+    slot_corner_radius_mm: float = 0.0
+    slot_mouth_chamfer_mm: float = 0.0
     edge_chamfer_mm: float
 
     @property
     def top_height_mm(self) -> float:
-        """Seat face to wall top."""
+        """Seat face to the highest point: wall top, cushion's top or plug's top."""
+        return self.web_mm + self.slot_depth_mm + self.plug_height_mm
+
+    @property
+    def body_top_mm(self) -> float:
+        """Seat face to the top of the turned body: wall tops, cushion's top, or the shoulder around a plug."""
         return self.web_mm + self.slot_depth_mm
 
     @property
+    def foot_depth_mm(self) -> float:
+        """How far the lowest point lies below the seat face."""
+        return max(self.stem_length_mm, self.skirt_length_mm - self.seat_length_mm if self.has_skirt else 0.0)
+
+    @property
     def overall_height_mm(self) -> float:
-        """Stem end to wall top."""
-        return self.top_height_mm + self.stem_length_mm
+        """Lowest point to highest."""
+        return self.top_height_mm + self.foot_depth_mm
 
     @property
     def seat_flat_diameter_mm(self) -> float:
@@ -49,13 +86,62 @@ class Pad:
         """Whether there is a stem."""
         return self.stem_length_mm > 0
 
+    @property
+    def has_skirt(self) -> bool:
+        """Whether a skirt hangs from the lip face."""
+        return self.skirt_length_mm > 0
+
+    @property
+    def has_slot(self) -> bool:
+        """Whether there is a slot."""
+        return self.slot_width_mm > 0
+
+    @property
+    def is_crossed(self) -> bool:
+        """Whether a second slot crosses the first."""
+        return self.cross_slot_width_mm > 0
+
+    @property
+    def has_relief(self) -> bool:
+        """Whether a pocket opens the slot in its middle."""
+        return self.relief_depth_mm > 0
+
+    @property
+    def has_recess(self) -> bool:
+        """Whether the seat face has a recess."""
+        return self.seat_recess_depth_mm > 0
+
+    @property
+    def has_flats(self) -> bool:
+        """Whether the body has two flats."""
+        return self.flats_width_mm > 0
+
+    @property
+    def has_plug(self) -> bool:
+        """Whether a plug stands on the shoulder."""
+        return self.plug_height_mm > 0
+
+    @property
+    def has_cross_hole(self) -> bool:
+        """Whether the stem has a hole for a pin."""
+        return self.cross_hole_diameter_mm > 0
+
+    @property
+    def present(self) -> tuple[str, ...]:
+        """The names of the dimensions that this pad is made by, in the order of ``DIMENSIONS``."""
+        return tuple(name for name in DIMENSIONS if getattr(self, name) or self._belongs(name))
+
+    def _belongs(self, name: str) -> bool:
+        """Whether a dimension of 0 is still one of this pad: a chamfer of its slot, say, or the length of a stem left out."""
+        return name in _PLAIN or (self.has_slot and name in _SLOT)
+
     def with_(self, **changes: float) -> Self:
         """The same pad with some dimensions changed."""
         return type(self)(**{f.name: changes.get(f.name, getattr(self, f.name)) for f in fields(self)})
 
     def as_dict(self) -> dict[str, float]:
-        """All dimensions by name, the two derived ones included, in mm."""
-        return {f.name: getattr(self, f.name) for f in fields(self)} | {
+        """The dimensions that this pad is made by, and the two derived heights, by name, in mm."""
+        return {name: getattr(self, name) for name in self.present} | {
             "top_height_mm": self.top_height_mm,
             "overall_height_mm": self.overall_height_mm,
         }
@@ -63,65 +149,16 @@ class Pad:
 
 DIMENSIONS = tuple(f.name for f in fields(Pad))
 """The names of the free dimensions, in the order of the part from its foot up."""
-
-
-def require_buildable(pad: Pad) -> None:
-    """Refuse a combination of dimensions that is no single solid body of this shape.
-
-    Raises BadMeasurementsError naming the dimension (as ``fixed.…``) and what it would have to be.
-    """
-    problems = tuple(
-        Problem(f"fixed.{name}", getattr(pad, name), f"{words} Change it or let it go.")
-        for name, broken, words in _obstacles(pad)
-        if broken
-    )
-    if problems:
-        raise BadMeasurementsError(problems)
-
-
-def _obstacles(pad: Pad) -> tuple[tuple[str, bool, str], ...]:
-    """Each way in which dimensions contradict each other: (dimension, is it so, words)."""
-    wall = (pad.body_diameter_mm - pad.slot_width_mm) / 2
-    breaks = pad.edge_chamfer_mm + pad.slot_mouth_chamfer_mm
-    stem_room = pad.seat_flat_diameter_mm - FUSED_MM
-    return (
-        (
-            "seat_corner_radius_mm",
-            pad.seat_corner_radius_mm > min(pad.seat_length_mm, (pad.seat_diameter_mm - FUSED_MM) / 2),
-            f"A corner radius of {pad.seat_corner_radius_mm:g} mm does not fit on a seat {pad.seat_diameter_mm:g} mm across"
-            f" and {pad.seat_length_mm:g} mm long.",
-        ),
-        (
-            "body_diameter_mm",
-            pad.body_diameter_mm < pad.seat_diameter_mm + max(FUSED_MM, 2 * pad.edge_chamfer_mm),
-            f"A body of {pad.body_diameter_mm:g} mm leaves no lip around a seat of {pad.seat_diameter_mm:g} mm.",
-        ),
-        (
-            "stem_diameter_mm",
-            pad.has_stem and pad.stem_diameter_mm > stem_room,
-            f"A stem of {pad.stem_diameter_mm:g} mm leaves no seat face: at most {stem_room:g} mm fits.",
-        ),
-        (
-            "slot_width_mm",
-            wall < breaks + FUSED_MM,
-            f"A slot of {pad.slot_width_mm:g} mm leaves no walls in a body of {pad.body_diameter_mm:g} mm.",
-        ),
-        (
-            "slot_corner_radius_mm",
-            pad.slot_corner_radius_mm > min(pad.slot_width_mm / 2, pad.slot_depth_mm - pad.slot_mouth_chamfer_mm),
-            f"A floor radius of {pad.slot_corner_radius_mm:g} mm does not fit in a slot {pad.slot_width_mm:g} mm wide"
-            f" and {pad.slot_depth_mm:g} mm deep.",
-        ),
-        (
-            "slot_mouth_chamfer_mm",
-            pad.slot_mouth_chamfer_mm >= pad.slot_depth_mm,
-            f"A mouth chamfer of {pad.slot_mouth_chamfer_mm:g} mm is not less than the slot depth {pad.slot_depth_mm:g} mm.",
-        ),
-        (
-            "web_mm",
-            pad.web_mm <= pad.seat_length_mm
-            or pad.web_mm < pad.seat_length_mm + pad.edge_chamfer_mm
-            or pad.top_height_mm < pad.seat_length_mm + 2 * pad.edge_chamfer_mm + FUSED_MM,
-            f"A web of {pad.web_mm:g} mm leaves no body above a seat {pad.seat_length_mm:g} mm long.",
-        ),
-    )
+_PLAIN = frozenset(
+    {
+        "seat_diameter_mm",
+        "seat_length_mm",
+        "seat_corner_radius_mm",
+        "stem_diameter_mm",
+        "stem_length_mm",
+        "body_diameter_mm",
+        "web_mm",
+        "edge_chamfer_mm",
+    }
+)
+_SLOT = frozenset({"slot_width_mm", "slot_depth_mm", "slot_corner_radius_mm", "slot_mouth_chamfer_mm"})

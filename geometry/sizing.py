@@ -8,12 +8,13 @@ import geometry.body.bounds
 import geometry.feet.cup.bounds
 import geometry.heads.slot.bounds  # noqa: F401 - importing these three rooms registers their bounds
 from geometry import formulas
+from geometry.buildable import require_buildable
 from geometry.conditions import Conditions
 from geometry.draft import STANDARD_CHAMFER_MM, Draft
 from geometry.errors import Limit, NoPadFitsError
 from geometry.feet.cup.bounds import LEAST_STEM_DIAMETER_MM, LEAST_STEM_LENGTH_MM
 from geometry.fits import linear_tolerance_mm, radius_tolerance_mm
-from geometry.pad import DIMENSIONS, Pad, require_buildable
+from geometry.pad import DIMENSIONS, Pad
 from geometry.rules import BOUND_RULES, BoundRule, Numbers, Side
 from geometry.units import inch_to_mm
 
@@ -346,7 +347,7 @@ class _Sizer:
 
     def ledger(self, fixed: Mapping[str, float]) -> Ledger:
         """Every dimension with its bounds at the final state."""
-        return {name: self.entry(name, fixed) for name in DIMENSIONS}
+        return {name: self.entry(name, fixed) for name in self.draft.pad().present}
 
     def entry(self, name: str, fixed: Mapping[str, float]) -> Entry:
         """One dimension with its bounds at the final state."""

@@ -15,9 +15,10 @@ from OCP.TopAbs import TopAbs_ShapeEnum
 from OCP.TopExp import TopExp_Explorer
 from OCP.TopoDS import TopoDS, TopoDS_Edge, TopoDS_Face, TopoDS_Shape, TopoDS_Solid
 
+from geometry.buildable import require_buildable
 from geometry.errors import ModelError
 from geometry.outline import Line, Outline, Segment
-from geometry.pad import Pad, require_buildable
+from geometry.pad import Pad
 from geometry.profile import slot_outline, turned_outline
 
 _CLEAR_MM = 1.0

@@ -8,10 +8,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from itertools import pairwise
 
+from geometry.buildable import require_buildable
 from geometry.drawing.section_known import Known
 from geometry.errors import BadMeasurementsError
 from geometry.heads.slot.fields import ASSUMED_PAINT_MM, ASSUMED_SHEET_MM
-from geometry.pad import Pad, require_buildable
+from geometry.pad import Pad
 
 TYPICAL_MM = {
     "cup_bore_mm": 68.0,

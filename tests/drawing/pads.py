@@ -2,8 +2,9 @@
 
 from hypothesis import strategies as st
 
+from geometry.buildable import FUSED_MM, require_buildable
 from geometry.drawing import SheetFacts
-from geometry.pad import FUSED_MM, Pad, require_buildable
+from geometry.pad import Pad
 from geometry.sheet_facts import CRITICAL_SIZES
 
 TYPICAL = Pad(

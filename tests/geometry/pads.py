@@ -3,9 +3,10 @@
 from hypothesis import assume
 from hypothesis import strategies as st
 
+from geometry.buildable import require_buildable
 from geometry.errors import BadMeasurementsError
 from geometry.model_label import ModelLabel
-from geometry.pad import Pad, require_buildable
+from geometry.pad import Pad
 
 ORDINARY = Pad(
     seat_diameter_mm=67.2,

@@ -9,6 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 import geometry.drawing
+from geometry.buildable import require_buildable
 from geometry.design import design_pad
 from geometry.drawing.section import (
     BALLOONS,
@@ -24,7 +25,7 @@ from geometry.drawing.section_lettering import text_width, wrapped
 from geometry.drawing.section_marks import PLACE_OF_DIMENSION, TroubleSpot, band_of
 from geometry.errors import NoPadFitsError
 from geometry.measurements import read_measurements
-from geometry.pad import DIMENSIONS, require_buildable
+from geometry.pad import DIMENSIONS
 from geometry.rules import CHECK_RULES
 from tests.geometry.section_cases import document, page_of, section_of, sections, unfinished_documents
 

@@ -17,11 +17,12 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from geometry import formulas
+from geometry.buildable import require_buildable
 from geometry.checks import judge
 from geometry.design import Design, design_pad
 from geometry.errors import BadMeasurementsError, NoPadFitsError
 from geometry.measurements import read_measurements
-from geometry.pad import DIMENSIONS, Pad, require_buildable
+from geometry.pad import DIMENSIONS, Pad
 from geometry.rules import Check
 from tests.validation.documents import documents
 
