@@ -19,6 +19,18 @@ Side = Literal["lower", "upper"]
 Numbers = Mapping[str, float]
 
 
+_KINDS = ("geometry.feet.", "geometry.heads.")
+
+
+def kind_of_room(module: str) -> str:
+    """The foot or head whose room a module is; empty for a module that serves all.
+
+    >>> kind_of_room("geometry.feet.cup.bounds"), kind_of_room("geometry.body.bounds")
+    ('cup', '')
+    """
+    return module.split(".")[2] if module.startswith(_KINDS) else ""
+
+
 @dataclass(frozen=True, slots=True)
 class BoundRule:
     """One requirement on one dimension: a limit with its reason, formula and source."""
@@ -36,6 +48,11 @@ class BoundRule:
     """The limit in mm; None where the rule does not apply."""
     numbers: Callable[["Draft"], Numbers]
     """The symbols of the formula with their values, for people to read."""
+
+    @property
+    def kind(self) -> str:
+        """The foot or head that the rule belongs to; empty for a rule of every pad."""
+        return kind_of_room(self.compute.__module__)
 
 
 BOUND_RULES: list[BoundRule] = []
@@ -110,6 +127,11 @@ class CheckRule:
     is_advice: bool
     """Advice never blocks."""
     find: Callable[["Case"], Finding | Pointless]
+
+    @property
+    def kind(self) -> str:
+        """The foot or head that the check belongs to; empty for a check of every pad."""
+        return kind_of_room(self.find.__module__)
 
 
 CHECK_RULES: dict[str, CheckRule] = {}
