@@ -1,29 +1,37 @@
 """The pad in use: what to look for before each use, and how far it may wear before a check fails."""
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Literal
 
 from geometry.checks import judge
 from geometry.conditions import Conditions
+from geometry.making.looks import LOOKS, Look
 from geometry.making.wording import Sentence, said
 from geometry.pad import Pad
-from geometry.provenance import Source, derived, practice
+from geometry.provenance import Source, derived
 from geometry.rules import Check
-from geometry.spread import Spread, general_tolerance_mm
+from geometry.spread import Spread
 
 HALVINGS = 24
 STEPS = 40
 """Wear is tried in so many steps before the last one is halved: a check may fail and pass again further on."""
 DEEPEST_GROOVE_MM = 1.0
 GROOVE_SOURCE = derived("A groove deeper than the steel is thick guides the seam away from the floor; 1 mm in any case")
-LOOK_SOURCE = practice("What one looks at on a plastic part that carries load")
-LIMIT_SOURCE = derived("The wear at which the first estimate fails, found by halving; each kind of wear by itself")
+LIMIT_SOURCE = derived(
+    "What wears off in use may go half of the way to the first failing estimate: the other half is for what wears until"
+    " the next reading. No nearer than the drawing's own tolerance; all four kinds of such wear at once fail no estimate"
+    " that passes now. What swells or closes may go up to the first failing estimate"
+)
+WEAR_SHARE = 0.5
+"""Of the way to the first failing estimate, what may be used up before the pad is discarded: judged."""
 
 CALIPER_MM = 0.05
 """What a worn dimension is known to when it is measured with a caliper: common practice, no source."""
 _MAKING = frozenset({"stock", "cutter", "cutter_reach"})
 Kind = Literal["groove", "seat_worn", "seat_swollen", "slot_wide", "slot_closed", "seat_short"]
+WORN: frozenset[Kind] = frozenset({"groove", "seat_worn", "seat_short", "slot_wide"})
+"""What goes on with use, so that something must be left for the time until the next reading; the others are a fit."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,23 +46,15 @@ class WearLimit:
     limit_mm: float
     """Discard beyond this reading."""
     allowed_mm: float
-    """How far it is from now to the limit; 0 where a check fails already."""
+    """How far it is from now to the limit."""
+    fails_mm: float | None
+    """Where the first estimate fails; None where another rule ends it sooner."""
     direction: Literal["up", "down"]
     check: Check | None
     """What fails first beyond the limit; None where another rule ends it sooner."""
     how: Sentence
     words: Sentence
     source: Source
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Look:
-    """One thing to look for before each use."""
-
-    place: str
-    """Where on the section it is: the places that checks use."""
-    what: str
-    then: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -79,180 +79,167 @@ _HOW: Mapping[Kind, str] = {
     "slot_wide": "Caliper's inside jaws near the mouth, both ends; write down the wider.",
     "slot_closed": "Caliper's inside jaws near the mouth, both ends; write down the narrower.",
 }
-LOOKS = (
-    Look(place="wall", what="A white line or a crack at the foot of a slot wall", then="Discard the pad."),
-    Look(
-        place="slot_floor",
-        what="A groove in the slot's floor",
-        then="Measure its depth; beyond the limit discard the pad.",
-    ),
-    Look(
-        place="seat",
-        what="A dished, split or shiny ring on the seat face; grit in it",
-        then="Clean it; dished or split, discard.",
-    ),
-    Look(
-        place="seat_side",
-        what="The pad no longer drops into the cup by itself",
-        then="Measure the seat; swollen, discard.",
-    ),
-    Look(place="lip", what="A mark of the rim on the lip", then="Measure the seat's length; the lip must not touch."),
-    Look(
-        place="wall_top",
-        what="Paint or a bruise on a wall top",
-        then="The sill has touched: measure the slot's depth, and do not lift.",
-    ),
-    Look(
-        place="body",
-        what="Oil, fuel, brake fluid, sunburn, chalking",
-        then="Wipe it off; gone soft, sticky or chalky, discard.",
-    ),
-)
 
 
-def service_record(pad: Pad, conditions: Conditions, spread: Spread | None = None) -> ServiceRecord:
-    """Looks and limits for a pad, as drawn or as measured (then with the spread of its readings)."""
+def service_record(
+    pad: Pad, conditions: Conditions, spread: Spread | None = None, *, is_failed: bool = False
+) -> ServiceRecord:
+    """Looks and limits for a pad, as drawn or as measured (then with the spread of its readings).
+
+    A pad that fails an estimate, or a part that its readings condemn (``is_failed``), has no limits: it is not used at all.
+    """
     known = spread or Spread()
-    limits = tuple(_limits(pad, conditions, known))
     failing = [c.rule.title for c in judge(conditions, pad, known) if c.verdict == "fail" and c.code not in _MAKING]
-    never = (said(f"Do not use it at all. These estimates fail already: {'; '.join(failing)}."),) if failing else ()
-    return ServiceRecord(looks=LOOKS, limits=limits, discard_when=(*never, *_discard(limits)))
+    if failing or is_failed:
+        why = f" These estimates fail already: {'; '.join(failing)}." if failing else ""
+        never = said(f"Do not use it at all.{why}")
+        return ServiceRecord(looks=LOOKS, limits=(), discard_when=(never, *_discard(())))
+    limits = _Finder(pad, conditions, known).limits()
+    return ServiceRecord(looks=LOOKS, limits=limits, discard_when=tuple(_discard(limits)))
 
 
-def _limits(pad: Pad, c: Conditions, spread: Spread) -> Iterator[WearLimit]:
-    finder = _Finder(pad, c, spread)
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Way:
+    """One kind of wear: how it changes the pad, and how far it is tried."""
+
+    kind: Kind
+    title: str
+    dimension: str
+    sign: Literal[-1, 1]
+    most_mm: float
+    beyond: str
+    """Why it ends at the most, where no estimate fails before."""
+
+
+_BEYOND = "No estimate fails before that; by then it is no longer the part that was drawn."
+
+
+def _ways(pad: Pad, c: Conditions) -> tuple[_Way, ...]:
+    def way(kind: Kind, title: str, dimension: str, sign: Literal[-1, 1], most: float, beyond: str = _BEYOND) -> _Way:
+        return _Way(kind=kind, title=title, dimension=dimension, sign=sign, most_mm=most, beyond=beyond)
+
+    notch = "A deeper groove holds the seam's edge like a notch, whatever the estimates say."
     groove = min(DEEPEST_GROOVE_MM, c.seam.edge_thickness_mm)
-    yield finder.limit(
-        "groove",
-        "Groove in the slot's floor",
-        "web_mm",
-        lambda by: pad.with_(web_mm=pad.web_mm - by, slot_depth_mm=pad.slot_depth_mm + by),
-        most_mm=groove,
-        direction="down",
-        how=said(_HOW["groove"]),
-        beyond=said("A deeper groove holds the seam's edge like a notch, whatever the estimates say."),
-        source=GROOVE_SOURCE,
+    return (
+        way("groove", "Groove in the slot's floor", "web_mm", -1, groove, notch),
+        way("seat_worn", "Seat worn thinner", "seat_diameter_mm", -1, 0.1 * pad.seat_diameter_mm),
+        way("seat_swollen", "Seat swollen", "seat_diameter_mm", 1, 0.1 * pad.seat_diameter_mm),
+        way("seat_short", "Seat face worn, seat shorter", "seat_length_mm", -1, 0.5 * pad.seat_length_mm),
+        way("slot_wide", "Slot opened", "slot_width_mm", 1, pad.slot_width_mm),
+        way("slot_closed", "Slot closed up", "slot_width_mm", -1, 0.9 * pad.slot_width_mm),
     )
-    for kind, title, name, sign, most in (
-        ("seat_worn", "Seat worn thinner", "seat_diameter_mm", -1, 0.1 * pad.seat_diameter_mm),
-        ("seat_swollen", "Seat swollen", "seat_diameter_mm", 1, 0.1 * pad.seat_diameter_mm),
-        ("seat_short", "Seat face worn, seat shorter", "seat_length_mm", -1, 0.5 * pad.seat_length_mm),
-        ("slot_wide", "Slot opened", "slot_width_mm", 1, pad.slot_width_mm),
-        ("slot_closed", "Slot closed up", "slot_width_mm", -1, 0.9 * pad.slot_width_mm),
-    ):
-        yield finder.single(kind, title, name, sign, most)  # type: ignore[arg-type]  # the kinds stand in the tuple
+
+
+def worn_pad(pad: Pad, worn_mm: Mapping[Kind, float]) -> Pad:
+    """The pad after some wear of each kind; what wears off the seat face takes web and height with it."""
+    groove, short = worn_mm.get("groove", 0.0), worn_mm.get("seat_short", 0.0)
+    return pad.with_(
+        web_mm=pad.web_mm - groove - short,
+        slot_depth_mm=pad.slot_depth_mm + groove,
+        seat_length_mm=pad.seat_length_mm - short,
+        seat_diameter_mm=pad.seat_diameter_mm - worn_mm.get("seat_worn", 0.0) + worn_mm.get("seat_swollen", 0.0),
+        slot_width_mm=pad.slot_width_mm + worn_mm.get("slot_wide", 0.0) - worn_mm.get("slot_closed", 0.0),
+    )
 
 
 @dataclass(frozen=True, slots=True)
 class _Finder:
-    """Finds how far one dimension may go."""
+    """Finds how far each kind of wear may go."""
 
     pad: Pad
     c: Conditions
     spread: Spread
 
-    def single(self, kind: Kind, title: str, name: str, sign: int, most: float) -> WearLimit:
-        """A limit on one dimension."""
-        size = getattr(self.pad, name)
-        if kind == "seat_short":
-            # What wears off the seat face takes web and height with it.
-            change = self._seat_face
+    def limits(self) -> tuple[WearLimit, ...]:
+        """The limit of each kind: what wears in use as far as all of it at once fails nothing."""
+        ways = _ways(self.pad, self.c)
+        reached = {way.kind: self.reach(way) for way in ways}
+        allowed = {way.kind: self._allowed(way, *reached[way.kind]) for way in ways}
+        worn = {kind: by for kind, by in allowed.items() if kind in WORN}
+        share = self._together(worn)
+        allowed |= {kind: share * by for kind, by in worn.items()}
+        return tuple(self._limit(way, allowed[way.kind], *reached[way.kind]) for way in ways)
+
+    def _allowed(self, way: _Way, reach_mm: float, check: Check | None) -> float:
+        """How far one kind of wear may go by itself."""
+        if way.kind not in WORN or (way.kind == "groove" and check is None):
+            return reach_mm
+        return min(reach_mm, max(WEAR_SHARE * reach_mm, self.spread.of(self.pad, way.dimension)))
+
+    def _together(self, worn: Mapping[Kind, float]) -> float:
+        """The share of these wears that may all have come about at once."""
+        names = [way.dimension for way in _ways(self.pad, self.c) if way.kind in worn]
+
+        def fails(share: float) -> bool:
+            made = worn_pad(self.pad, {kind: share * by for kind, by in worn.items()})
+            return bool(self.failures(made, *names))
+
+        if not fails(1.0):
+            return 1.0
+        low, high = 0.0, 1.0
+        for _ in range(HALVINGS):
+            middle = (low + high) / 2
+            low, high = (low, middle) if fails(middle) else (middle, high)
+        return low
+
+    def _limit(self, way: _Way, allowed: float, reach: float, check: Check | None) -> WearLimit:
+        now = getattr(self.pad, way.dimension)
+        limit, ends = now + way.sign * allowed, now + way.sign * reach
+        more = "more" if way.sign > 0 else "less"
+        words = f"Discard when it reads {more} than {{limit}}, {{allowed}} from now. "
+        lengths = {"limit": limit, "allowed": allowed}
+        if check is None:
+            words += way.beyond if allowed == reach else f"Nothing is allowed beyond {{ends}} in any case. {way.beyond}"
+            lengths |= {} if allowed == reach else {"ends": ends}
         else:
-
-            def change(by: float) -> Pad:
-                return self.pad.with_(**{name: size + sign * by})
-
-        return self.limit(
-            kind,
-            title,
-            name,
-            change,
-            most_mm=most,
-            direction="up" if sign > 0 else "down",
-            how=said(_HOW[kind]),
-            beyond=said("No estimate fails before that; by then it is no longer the part that was drawn."),
-            source=LIMIT_SOURCE,
-        )
-
-    def _seat_face(self, by: float) -> Pad:
-        return self.pad.with_(seat_length_mm=self.pad.seat_length_mm - by, web_mm=self.pad.web_mm - by)
-
-    def limit(
-        self,
-        kind: Kind,
-        title: str,
-        name: str,
-        change: Callable[[float], Pad],
-        *,
-        most_mm: float,
-        direction: Literal["up", "down"],
-        how: Sentence,
-        beyond: Sentence,
-        source: Source,
-    ) -> WearLimit:
-        """Halve the wear until the first failing check is found."""
-        allowed, check = self.reach(change, name, most_mm)
-        now = getattr(self.pad, name)
-        limit = now + allowed if direction == "up" else now - allowed
-        ends = said(
-            f"Discard when it reads {'more' if direction == 'up' else 'less'} than {{limit}}, {{allowed}} from now.",
-            limit=limit,
-            allowed=allowed,
-        )
-        why = (
-            f" Beyond that fails: {check.rule.title[0].lower()}{check.rule.title[1:]}."
-            if check
-            else f" {beyond.template}"
-        )
+            title = f"{check.rule.title[0].lower()}{check.rule.title[1:]}"
+            words += f"Beyond that fails: {title}." if allowed == reach else f"At {{ends}} fails: {title}."
+            lengths |= {} if allowed == reach else {"ends": ends}
         return WearLimit(
-            kind=kind,
-            title=title,
-            dimension=name,
+            kind=way.kind,
+            title=way.title,
+            dimension=way.dimension,
             now_mm=now,
             limit_mm=limit,
             allowed_mm=allowed,
-            direction=direction,
+            fails_mm=None if check is None else ends,
+            direction="up" if way.sign > 0 else "down",
             check=check,
-            how=how,
-            words=Sentence(ends.template + why, ends.lengths_mm),
-            source=LIMIT_SOURCE if check else source,
+            how=said(_HOW[way.kind]),
+            words=Sentence(words, lengths),
+            source=GROOVE_SOURCE if way.kind == "groove" and check is None else LIMIT_SOURCE,
         )
 
-    def reach(self, change: Callable[[float], Pad], name: str, most_mm: float) -> tuple[float, Check | None]:
-        """How far a change may go before a check fails that does not fail now, and that check."""
-        already = {c.code for c in self.failures(self.pad, name)}
-        first = next(
-            (k for k in range(STEPS + 1) if self.new_failure(change(most_mm * k / STEPS), name, already)), None
-        )
+    def reach(self, way: _Way) -> tuple[float, Check | None]:
+        """How far a kind of wear may go before a check fails, and that check."""
+
+        def failing(by: float) -> Check | None:
+            return next(iter(self.failures(worn_pad(self.pad, {way.kind: by}), way.dimension)), None)
+
+        first = next((k for k in range(STEPS + 1) if failing(way.most_mm * k / STEPS)), None)
         if first is None:
-            return most_mm, None
-        low, high = most_mm * max(0, first - 1) / STEPS, most_mm * first / STEPS
+            return way.most_mm, None
+        low, high = way.most_mm * max(0, first - 1) / STEPS, way.most_mm * first / STEPS
         for _ in range(HALVINGS):
             middle = (low + high) / 2
-            if self.new_failure(change(middle), name, already):
-                high = middle
-            else:
-                low = middle
-        return low, self.new_failure(change(high), name, already)
+            low, high = (low, middle) if failing(middle) else (middle, high)
+        return low, failing(high)
 
-    def new_failure(self, pad: Pad, name: str, already: set[str]) -> Check | None:
-        """The first check that fails and did not before."""
-        return next((c for c in self.failures(pad, name) if c.code not in already), None)
-
-    def failures(self, pad: Pad, name: str) -> tuple[Check, ...]:
-        """The checks that fail, the worn dimension being measured and not drawn."""
-        found = judge(self.c, pad, self._measured(name))
+    def failures(self, pad: Pad, *names: str) -> tuple[Check, ...]:
+        """The checks that fail, the worn dimensions being measured and not drawn."""
+        found = judge(self.c, pad, self._measured(names))
         return tuple(c for c in found if c.verdict == "fail" and c.code not in _MAKING)
 
-    def _measured(self, name: str) -> Spread:
-        """What is known of the part: the worn dimension as well as a caliper tells it."""
-        general = general_tolerance_mm(self.pad, name)
+    def _measured(self, names: tuple[str, ...]) -> Spread:
+        """What is known of the part: the worn dimensions as well as a caliper tells them."""
         known = dict(self.spread.known)
-        known[name] = min(known.get(name, general), CALIPER_MM)
+        for name in names:
+            known[name] = min(self.spread.of(self.pad, name), CALIPER_MM)
         return Spread(known)
 
 
 def _discard(limits: tuple[WearLimit, ...]) -> Iterator[Sentence]:
+    """When the pad is thrown away: the limits of wear, and what condemns it whatever it measures."""
     for limit in limits:
         yield Sentence(f"{limit.title}: {limit.words.template}", limit.words.lengths_mm)
     yield said("A wall shows a white line or a crack: at once, whatever it measures.")

@@ -4,9 +4,10 @@ from functools import cache
 
 from geometry.cautions import ONE_LINE
 from geometry.design import Design, design_pad
+from geometry.making.looks import LOOK_SOURCE
 from geometry.measurements import read_measurements
 from geometry.provenance import Mark
-from geometry.service_life import GROOVE_SOURCE, LIMIT_SOURCE, LOOK_SOURCE, service_record
+from geometry.service_life import GROOVE_SOURCE, LIMIT_SOURCE, service_record
 from server import measuring_sheet
 from server.field_views import LinkView
 from server.forms import Units

@@ -15,6 +15,7 @@ from server.making_data import DATA
 from server.making_inspection import inspection_page
 from server.making_record import record_page
 from server.making_route import ask_again, route_page
+from server.making_wear import split_added, with_added
 from server.openapi import form_parameters
 from server.problems import json_bytes
 from server.templating import render
@@ -33,6 +34,10 @@ _SUMMARIES: dict[Kind, str] = {
 
 
 def _answer(kind: Kind, pairs: Pairs, query: str) -> Response:
+    if kind == "record":
+        pairs, added = split_added(pairs)
+        if any(text.strip() for text in added.values()):
+            return _with_another_day(pairs, added, query)
     reading = read_form(pairs)
     if any(not text.strip() for _, text in pairs) and not reading.problems:
         return RedirectResponse(links.pad_address(reading.typed, f"/{kind}", units=reading.units), 303)
@@ -42,6 +47,17 @@ def _answer(kind: Kind, pairs: Pairs, query: str) -> Response:
         # The working sheet says what is missing or wrong; nothing that was typed is left behind.
         return RedirectResponse(f"/pad?{query}", 303)
     return HTMLResponse(render(f"making/{kind}.html", page), 422 if reading.problems else 200)
+
+
+def _with_another_day(pairs: Pairs, added: dict[str, str], query: str) -> Response:
+    """The record's address with another day's readings in it, or the page that says what of them cannot be."""
+    reading, problems = with_added(read_form(pairs), added)
+    if not problems:
+        return RedirectResponse(f"{links.pad_address(reading.typed, '/record', units=reading.units)}#dates", 303)
+    case = case_of(reading)
+    if case is None:
+        return RedirectResponse(f"/pad?{query}", 303)
+    return HTMLResponse(render("making/record.html", record_page(case, added, problems)), 422)
 
 
 def _add(kind: Kind) -> None:

@@ -21,7 +21,7 @@ TITLES: dict[Kind, str] = {
     "record": "Record in service",
 }
 """The pages of the shop, in the order in which they are needed."""
-SHOP, SETS = "shop.", ("as_made.", "as_made_2.", "as_made_3.")
+SHOP, SETS, WEAR = "shop.", ("as_made.", "as_made_2.", "as_made_3."), "wear."
 """Keys that change neither the drawing nor its estimates: what is wrong in them is said beside them, and left out."""
 
 
@@ -58,7 +58,7 @@ class Head:
 def case_of(reading: FormReading) -> Case | None:
     """The design of an address; what is wrong in shop and readings is left out, anything else leaves no design."""
     wrong = {_key(problem.field) for problem in reading.problems}
-    if not all(key in FIELDS and key.startswith((SHOP, *SETS)) for key in wrong):
+    if not all(key in FIELDS and key.startswith((SHOP, *SETS, WEAR)) for key in wrong):
         return None
     rest = [(key, text) for key, text in reading.typed.items() if key not in wrong]
     whole = read_form([*rest, ("units", reading.units)]) if wrong else reading

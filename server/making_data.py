@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Mapping
 from dataclasses import fields, is_dataclass
+from datetime import date
 from enum import Enum
 from math import isfinite
 from typing import Any
@@ -15,10 +16,10 @@ from geometry.making.wording import Sentence
 from geometry.provenance import Source
 from geometry.route import route_card
 from geometry.rules import Check
+from geometry.standing import DO_NOT_USE, part_standing, record_of, sets_of
+from geometry.worn import judge_worn
 from server.making_case import Kind
-from server.making_record import record_of
 from server.making_route_parts import sources
-from server.making_views import DO_NOT_USE, sets_of
 
 
 def plain(thing: Any) -> Any:
@@ -40,6 +41,8 @@ def plain(thing: Any) -> Any:
             return None
         case Enum():
             return thing.value
+        case date():
+            return thing.isoformat()
         case float():
             return thing if isfinite(thing) else None
         case Mapping():
@@ -100,8 +103,13 @@ def as_made_data(made: AsMade) -> dict[str, Any]:
 def record_data(design: Design) -> dict[str, Any]:
     """The record in service."""
     record, is_measured = record_of(design)
+    worn = judge_worn(design.measurements.wear.entries(), record, design.conditions.material)
+    standing = part_standing(design)
     data: dict[str, Any] = _about(design) | plain(record) | {"is_measured": is_measured}
-    return data
+    return data | {
+        "mark": standing.mark if standing else "",
+        "in_service": plain(worn) | {"words": worn.words, "must_not_be_used": worn.must_not_be_used},
+    }
 
 
 DATA: Mapping[Kind, Callable[[Design], dict[str, Any]]] = {

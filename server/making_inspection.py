@@ -12,13 +12,14 @@ from geometry.making.wording import Units
 from geometry.provenance import derived, practice
 from geometry.readings import DECISION_SOURCE, Judged, Verdict
 from geometry.rules import CHECK_RULES
+from geometry.standing import sets_of
 from server import shown
 from server.check_views import verdict_words
 from server.field_views import FieldView
 from server.forms import FormReading
 from server.making_case import SETS, Case, Head, head_of, hidden_of
 from server.making_shop import ask
-from server.making_views import in_units, sets_of
+from server.making_views import in_units
 
 ABOUT = ("instrument", "uncertainty_mm", "part_temperature_c", "hours_since_cutting", "note")
 """What is asked about a whole set of readings."""
@@ -111,6 +112,8 @@ class InspectionPage:
     further: tuple[SetView, ...]
     hidden: tuple[tuple[str, str], ...]
     outcome: OutcomeView | None
+    shows_standing: bool
+    """Whether readings in service say more of the part than the outcome."""
     problems: tuple[tuple[str, str], ...]
     """The title and the id of each field with something wrong."""
     sources: tuple[tuple[str, str], ...]
@@ -140,6 +143,7 @@ def inspection_page(case: Case) -> InspectionPage:
         further=further,
         hidden=hidden_of(reading, frozenset(field.key for field in asked)),
         outcome=outcome_view(made, reading.units) if any(taken.given() for taken in sets_of(design)) else None,
+        shows_standing=bool(design.measurements.wear.log) and made.outcome != "do_not_use",
         problems=tuple((field.title, field.id) for field in asked if field.problem),
         sources=tuple(_sources(design)),
         units=reading.units,

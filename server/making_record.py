@@ -1,21 +1,19 @@
-"""The record in service in words: what to look for before use, how far the pad may wear, and an empty table for the dates."""
+"""The record in service in words: what to look for before use, how far the pad may wear, and what was read on which day."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
-from geometry.as_made import judge_as_made
-from geometry.design import Design
+from markupsafe import Markup
+
+from geometry.making.looks import LOOK_SOURCE, sketch_svg
 from geometry.making.wording import Units
-from geometry.service_life import (
-    GROOVE_SOURCE,
-    LIMIT_SOURCE,
-    LOOK_SOURCE,
-    ServiceRecord,
-    WearLimit,
-    service_record,
-)
+from geometry.service_life import GROOVE_SOURCE, LIMIT_SOURCE, ServiceRecord, WearLimit
+from geometry.standing import record_of
+from geometry.worn import judge_worn
 from server import shown
 from server.making_case import Case, Head, head_of
-from server.making_views import in_units, sets_of
+from server.making_views import in_units
+from server.making_wear import AddView, WornView, add_view, worn_view
 
 EMPTY_ROWS = 14
 """Lines of the dated table: about a year of monthly looks, and one sheet of paper."""
@@ -25,8 +23,7 @@ EMPTY_ROWS = 14
 class LookView:
     """One thing to look for."""
 
-    place: str
-    """Which sketch shows it."""
+    sketch: Markup
     what: str
     then: str
 
@@ -53,18 +50,24 @@ class RecordPage:
     """Whether the limits are those of the pad as drawn or of the part as measured."""
     looks: tuple[LookView, ...]
     wear: tuple[WearView, ...]
-    """Empty for a pad or a part that fails: a limit beyond which it fails says nothing then."""
+    """Empty for a pad or a part that fails: it is not used at all."""
     discard: tuple[str, ...]
+    worn: WornView
+    """What was read in service, as it stands in the address."""
+    add: AddView
     columns: tuple[str, ...]
+    """Of the lines to be filled in by hand."""
     rows: range
     sources: tuple[tuple[str, str], ...]
 
 
-def record_page(case: Case) -> RecordPage:
-    """The context of the page."""
+def record_page(
+    case: Case, added: Mapping[str, str] | None = None, problems: Mapping[str, str] | None = None
+) -> RecordPage:
+    """The context of the page; ``added`` is another day's readings as typed, with what of them cannot be."""
     record, is_measured = record_of(case.design)
     units, head = case.reading.units, head_of(case, "record")
-    is_failed = not case.design.fit_to_make or (head.standing is not None and head.standing.is_failed)
+    worn = judge_worn(case.design.measurements.wear.entries(), record, case.design.conditions.material)
     basis = (
         "Limits are computed for the part as measured, and for what was not read as drawn."
         if is_measured
@@ -75,11 +78,16 @@ def record_page(case: Case) -> RecordPage:
         head=head,
         back=head.back,
         caution_line=head.caution_line,
-        basis="There are no limits of wear for what must not be used at all." if is_failed else basis,
-        looks=tuple(LookView(look.place, look.what, look.then) for look in record.looks),
-        wear=() if is_failed else tuple(_wear(limit, units) for limit in record.limits),
+        basis=basis if record.limits else "There are no limits of wear for what must not be used at all.",
+        looks=tuple(
+            LookView(Markup(sketch_svg(look)), look.what, look.then)  # noqa: S704 - drawn by our own code
+            for look in record.looks
+        ),
+        wear=tuple(_wear(limit, units) for limit in record.limits),
         discard=_discard(record, units),
-        columns=_columns(record, units),
+        worn=worn_view(worn, case.reading),
+        add=add_view(case.reading, added or {}, problems or {}, _how(record, units)),
+        columns=_columns(record, units) if record.limits else (),
         rows=range(EMPTY_ROWS),
         sources=(
             ("What to look for", str(LOOK_SOURCE)),
@@ -87,15 +95,6 @@ def record_page(case: Case) -> RecordPage:
             ("Groove", str(GROOVE_SOURCE)),
         ),
     )
-
-
-def record_of(design: Design) -> tuple[ServiceRecord, bool]:
-    """The record of the part as measured where it was, else of the pad as drawn, and which of the two."""
-    made = judge_as_made(design.pad, design.conditions, sets_of(design))
-    is_measured = made.pad is not design.pad and any(j.is_taken for j in made.judged)
-    if is_measured:
-        return service_record(made.pad, design.conditions, made.spread), True
-    return service_record(design.pad, design.conditions), False
 
 
 def _wear(limit: WearLimit, units: Units) -> WearView:
@@ -106,7 +105,7 @@ def _wear(limit: WearLimit, units: Units) -> WearView:
     return WearView(
         title=limit.title,
         now=shown.length_with_unit(limit.now_mm, units),
-        limit=f"{more} than {at}, {by} from now" if limit.allowed_mm > 0 else f"{more} than {at}: nothing is left",
+        limit=f"{more} than {at}, {by} from now",
         why=why,
         how=limit.how.shown(units),
     )
@@ -116,6 +115,11 @@ def _discard(record: ServiceRecord, units: Units) -> tuple[str, ...]:
     """When to discard besides what is measured, whose limits stand in a table of their own."""
     measured = tuple(f"{limit.title}: " for limit in record.limits)
     return tuple(in_units(s, units) for s in record.discard_when if not s.template.startswith(measured))
+
+
+def _how(record: ServiceRecord, units: Units) -> dict[str, str]:
+    """How each size is read, by its dimension; of a seat or slot that can go either way, as for its wear."""
+    return {limit.dimension: limit.how.shown(units) for limit in reversed(record.limits)}
 
 
 def _columns(record: ServiceRecord, units: Units) -> tuple[str, ...]:

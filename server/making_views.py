@@ -3,17 +3,13 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from geometry.as_made import judge_as_made
 from geometry.design import Design
-from geometry.document.as_made import ReadingSet
 from geometry.making.wording import Sentence, Units
 from geometry.route import route_card
+from geometry.standing import DO_NOT_USE, MADE_WRONG, part_standing
 from server import links, shown
 from server.field_views import LinkView
 from server.making_shown import eye_of, long_length, mass, minutes, money
-
-DO_NOT_USE = "DO NOT USE THIS PART"
-"""The words that mark every page and sheet of a part that failed."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,6 +19,7 @@ class Standing:
     mark: str
     """The words to mark page and paper with; empty where the part did not fail."""
     words: str
+    """The outcome in a sentence, or why the part is marked."""
     reasons: tuple[str, ...]
 
     @property
@@ -42,20 +39,12 @@ class HowMade:
     standing: Standing | None
 
 
-def sets_of(design: Design) -> tuple[ReadingSet, ...]:
-    """The sets of readings of a document, in the order in which they were taken."""
-    m = design.measurements
-    return (m.as_made, m.as_made_2, m.as_made_3)
-
-
 def as_made_standing(design: Design, units: str = "mm") -> Standing | None:
-    """What the readings of a design's document say of its part; None where nothing was read."""
-    sets = sets_of(design)
-    if not any(taken.given() for taken in sets):
+    """What the readings of a design's document say of its part, new and in service; None where nothing was read."""
+    found = part_standing(design)
+    if found is None:
         return None
-    made = judge_as_made(design.pad, design.conditions, sets)
-    reasons = tuple(in_units(sentence, "in" if units == "in" else "mm") for sentence in made.reasons)
-    return Standing(DO_NOT_USE if made.must_not_be_used else "", made.words, reasons)
+    return Standing(found.mark, found.words, tuple(in_units(s, "in" if units == "in" else "mm") for s in found.reasons))
 
 
 def in_units(sentence: Sentence, units: Units) -> str:
@@ -69,7 +58,8 @@ def kept_standing(outcome: str, words: str, reasons: Sequence[str]) -> Standing:
     >>> kept_standing("do_not_use", "Do not use this part.", ["Slot width: too wide."]).mark
     'DO NOT USE THIS PART'
     """
-    return Standing(DO_NOT_USE if outcome == "do_not_use" else "", words, tuple(reasons))
+    is_failed = outcome == "do_not_use"
+    return Standing(DO_NOT_USE if is_failed else "", MADE_WRONG if is_failed else words, tuple(reasons))
 
 
 def how_made(design: Design, typed: Mapping[str, str], units: str) -> HowMade:

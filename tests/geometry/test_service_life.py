@@ -7,7 +7,7 @@ from geometry.checks import judge
 from geometry.conditions import Conditions
 from geometry.document.shop import Shop
 from geometry.pad import Pad
-from geometry.service_life import CALIPER_MM, DEEPEST_GROOVE_MM, service_record
+from geometry.service_life import CALIPER_MM, DEEPEST_GROOVE_MM, WORN, service_record, worn_pad
 from geometry.spread import Spread
 from tests.documents import sample
 from tests.geometry.shops import job, jobs
@@ -41,19 +41,61 @@ def test_the_slot_closes_until_the_seam_no_longer_enters() -> None:
 
 @settings(max_examples=25, deadline=None)
 @given(jobs())
-def test_short_of_a_limit_nothing_new_fails_and_beyond_it_something_does(work: tuple[Pad, Conditions, Shop]) -> None:
+def test_short_of_where_a_limit_ends_nothing_fails_and_beyond_it_something_does(
+    work: tuple[Pad, Conditions, Shop],
+) -> None:
     """Oracle: the checks themselves, a hair on either side."""
     pad, conditions, _ = work
+    for limit in service_record(pad, conditions).limits:
+        if limit.check is None or limit.fails_mm is None:
+            continue
+        way = abs(limit.fails_mm - limit.now_mm)
+        inside, beyond = (worn_pad(pad, {limit.kind: max(0.0, way + by)}) for by in (-1e-3, 1e-3))
+        assert way < 1e-3 or not failing(inside, conditions, limit.dimension)
+        assert limit.check.code in failing(beyond, conditions, limit.dimension)
+
+
+@settings(max_examples=25, deadline=None)
+@given(jobs())
+def test_a_limit_never_lies_beyond_the_first_failing_estimate(work: tuple[Pad, Conditions, Shop]) -> None:
+    """Oracle: the order of now, limit and failure along the way."""
+    pad, conditions, _ = work
+    for limit in service_record(pad, conditions).limits:
+        sign = 1 if limit.direction == "up" else -1
+        assert sign * (limit.limit_mm - limit.now_mm) == pytest.approx(limit.allowed_mm, abs=1e-9)
+        if limit.fails_mm is not None:
+            assert sign * (limit.fails_mm - limit.limit_mm) >= -1e-9
+
+
+@settings(max_examples=25, deadline=None)
+@given(jobs())
+def test_all_that_wears_in_use_may_reach_its_limit_at_once(work: tuple[Pad, Conditions, Shop]) -> None:
+    """Oracle: the checks of a pad that is worn to every limit of use together, each size read with a caliper."""
+    pad, conditions, _ = work
+    limits = [limit for limit in service_record(pad, conditions).limits if limit.kind in WORN]
+    worn = worn_pad(pad, {limit.kind: max(0.0, limit.allowed_mm - 1e-6) for limit in limits})
+    known = Spread({limit.dimension: CALIPER_MM for limit in limits})
+    found = {c.code for c in judge(conditions, worn, known) if c.verdict == "fail"} - _MAKING
+    assert not limits or not found
+
+
+def test_a_seat_is_discarded_half_way_to_where_it_fails() -> None:
+    """Oracle: solving bore + u − (seat − 0.05)(1 + g) = 0.10 bore for the seat, and the middle between it and new."""
+    pad, conditions, _ = job()
+    limit = service_record(pad, conditions).limit("seat_worn")
+    assert limit.check is not None
+    assert limit.check.code == "seat_fit_loose"
+    fails = (0.9 * 68 + conditions.u) / (1 + conditions.g_cold) + CALIPER_MM
+    assert limit.fails_mm == pytest.approx(fails, abs=1e-4)
+    assert limit.limit_mm == pytest.approx((pad.seat_diameter_mm + fails) / 2, abs=1e-4)
+
+
+def test_a_new_pad_at_the_edge_of_its_tolerance_is_not_discarded() -> None:
+    """Oracle: ISO 2768-1 m on seat diameter, ± 0.3, and seat length, ± 0.2, as on the drawing."""
+    pad, conditions, _ = job()
     record = service_record(pad, conditions)
-    for kind in ("seat_worn", "seat_swollen", "slot_wide", "slot_closed"):
-        limit = record.limit(kind)
-        name, sign = limit.dimension, 1 if limit.direction == "up" else -1
-        now = failing(pad, conditions, name)
-        inside = pad.with_(**{name: limit.now_mm + sign * max(0.0, limit.allowed_mm - 1e-3)})
-        assert limit.allowed_mm < 1e-3 or not failing(inside, conditions, name) - now
-        if limit.check is not None:
-            beyond = pad.with_(**{name: limit.limit_mm + sign * 1e-3})
-            assert limit.check.code in failing(beyond, conditions, name)
+    assert record.limit("seat_worn").limit_mm <= pad.seat_diameter_mm - 0.3
+    assert record.limit("seat_short").limit_mm <= pad.seat_length_mm - 0.2
 
 
 def test_no_groove_deeper_than_a_millimetre_is_allowed() -> None:
@@ -63,10 +105,19 @@ def test_no_groove_deeper_than_a_millimetre_is_allowed() -> None:
     assert 0 < groove.allowed_mm <= min(DEEPEST_GROOVE_MM, conditions.seam.edge_thickness_mm)
 
 
-def test_a_pad_that_fails_already_is_not_to_be_used_at_all() -> None:
+def test_a_pad_that_fails_already_is_not_to_be_used_at_all_and_has_no_limits() -> None:
     """Oracle: the polyethylene sample, into which the seam cuts."""
     pad, conditions, _ = job(sample("repair_cafe_people_carrier"))
-    assert service_record(pad, conditions).discard_when[0].shown().startswith("Do not use it at all.")
+    record = service_record(pad, conditions)
+    assert record.discard_when[0].shown().startswith("Do not use it at all. These estimates fail already: ")
+    assert record.limits == ()
+
+
+def test_a_part_that_its_readings_condemn_has_no_limits() -> None:
+    """Oracle: the ready pad, which by itself has six."""
+    pad, conditions, _ = job()
+    assert len(service_record(pad, conditions).limits) == 6
+    assert service_record(pad, conditions, is_failed=True).limits == ()
 
 
 def test_the_record_looks_at_walls_floor_seat_and_lip_before_use() -> None:

@@ -7,23 +7,20 @@ from typing import Any
 from httpx import AsyncClient
 
 from geometry.design import Design, design_pad
+from geometry.document.as_made import READABLE
 from geometry.measurements import read_measurements
-from server.links import address_of_document
+from server.links import address_of_document, ready_sample
 
 KINDS = ("route", "inspection", "record")
-READ: dict[str, Any] = {
-    "as_made__seat_diameter_mm": [67.2],
-    "as_made__seat_length_mm": [13.0],
-    "as_made__seat_corner_radius_mm": [5.0],
-    "as_made__body_diameter_mm": [109.0],
-    "as_made__slot_width_mm": [5.0, 5.02],
-    "as_made__slot_depth_mm": [16.5],
-    "as_made__web_mm": [18.5],
-    "as_made__slot_corner_radius_mm": [0.5],
-    "as_made__slot_mouth_chamfer_mm": [1.0],
-    "as_made__edge_chamfer_mm": [1.0],
-    "as_made__instrument": "micrometer",
-}
+
+
+def _as_drawn() -> dict[str, Any]:
+    pad = design_pad(read_measurements(ready_sample().document)).pad
+    sizes = {f"as_made__{n}": [getattr(pad, n)] for n in READABLE if n != "top_height_mm" and getattr(pad, n) > 0}
+    return sizes | {"as_made__instrument": "micrometer"}
+
+
+READ: dict[str, Any] = _as_drawn()
 """Every size of the ready example as it is drawn."""
 TOO_BIG = READ | {"as_made__seat_diameter_mm": [68.4]}
 """Larger than the cup of 68.0 mm."""

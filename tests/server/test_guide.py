@@ -12,9 +12,9 @@ from httpx import AsyncClient
 from markupsafe import escape
 
 from geometry.cautions import ONE_LINE
+from geometry.making.looks import LOOKS
 from geometry.materials import MATERIALS
 from geometry.rules import CHECK_RULES
-from geometry.service_life import LOOKS
 from server.field_views import field_id
 from server.fields import FIELDS
 from server.forms import Units

@@ -8,8 +8,8 @@ from httpx import AsyncClient
 
 from geometry.as_made import judge_as_made
 from geometry.inspection import inspection_sheet
+from geometry.standing import DO_NOT_USE
 from server.links import address_of_document
-from server.making_views import DO_NOT_USE
 from tests.server.asking import FITTING, problem
 from tests.server.making_pages import READ, TOO_BIG, design_of, page, with_, words_of
 
@@ -96,9 +96,13 @@ async def test_the_enter_key_judges_and_takes_no_slip_for_granted(client: AsyncC
     assert "name=" not in first[0]
 
 
+WEB = READ["as_made__web_mm"]
+"""As drawn."""
+
+
 async def test_a_reading_that_is_no_length_keeps_its_text_and_the_rest_is_judged(client: AsyncClient) -> None:
     answer = await client.get(
-        address_of_document(with_(FITTING, as_made__web_mm=[18.5]), "/inspection") + "&as_made.slot_depth_mm=deep"
+        address_of_document(with_(FITTING, as_made__web_mm=WEB), "/inspection") + "&as_made.slot_depth_mm=deep"
     )
     assert answer.status_code == 422
     assert 'value="deep"' in answer.text
@@ -107,10 +111,10 @@ async def test_a_reading_that_is_no_length_keeps_its_text_and_the_rest_is_judged
 
 
 async def test_a_later_set_counts_and_both_are_kept(client: AsyncClient) -> None:
-    document = with_(FITTING, as_made__web_mm=[17.0], as_made_2__web_mm=[18.5])
+    document = with_(FITTING, as_made__web_mm=[17.0], as_made_2__web_mm=WEB)
     text = await page(client, document, "inspection")
     assert 'value="17"' in text
-    assert 'value="18.5"' in text
+    assert f'value="{WEB[0]:g}"' in text
     assert "Judged by the second readings: inside its limits." in words_of(text)
 
 

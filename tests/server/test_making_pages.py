@@ -7,8 +7,8 @@ import pytest
 from httpx import AsyncClient
 
 from geometry.service_life import service_record
+from geometry.standing import DO_NOT_USE
 from server.links import address_of_document, samples
-from server.making_views import DO_NOT_USE
 from tests.documents import sample, van
 from tests.server.asking import FAILING, FITTING, NO_PAD
 from tests.server.making_pages import KINDS, READ, TOO_BIG, design_of, page, with_, words_of
@@ -94,7 +94,7 @@ async def test_the_record_prints_every_limit_and_what_to_look_for(client: AsyncC
 
 
 async def test_each_thing_to_look_for_has_a_drawing_of_its_own(client: AsyncClient) -> None:
-    found = re.findall(r'<svg class="sketch".*?</svg>', await page(client, FITTING, "record"), re.DOTALL)
+    found = re.findall(r'<svg [^>]*class="sketch".*?</svg>', await page(client, FITTING, "record"), re.DOTALL)
     paths = [tuple(re.findall(r' d="([^"]+)"', sketch)) for sketch in found]
     assert len(paths) == 7
     assert len(set(paths)) == 7

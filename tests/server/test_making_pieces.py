@@ -4,9 +4,10 @@ from urllib.parse import parse_qsl, urlsplit
 
 import pytest
 
+from geometry.standing import DO_NOT_USE
 from server import templating
 from server.links import address_of_document
-from server.making_views import DO_NOT_USE, as_made_standing, how_made, kept_standing
+from server.making_views import as_made_standing, how_made, kept_standing
 from tests.server.asking import FITTING
 from tests.server.making_pages import READ, TOO_BIG, design_of, with_
 

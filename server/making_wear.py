@@ -1,0 +1,176 @@
+"""Readings in service on the record's page: those that were entered, how they were judged, and a form for another day's."""
+
+import re
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
+
+from geometry.document.wear import DIMENSION_OF, WearEntry, log_text, read_log
+from geometry.making.wording import Units
+from geometry.worn import TITLES, Verdict, Worn, WornDay, WornSize
+from server import links, shown
+from server.documents import Pairs
+from server.fields import FIELDS
+from server.forms import FormReading, read_form
+from server.making_views import in_units
+
+KEY, ADDED = "wear.log", "added."
+"""The log's own key, and what stands before the keys of another day's readings."""
+_AS_READ = "as_made."
+"""Sizes are read as those of the new part are: in the viewer's unit, one or several."""
+VERDICT_WORDS: Mapping[Verdict, str] = {
+    "inside": "inside its limits",
+    "near": "nearly at its limit",
+    "beyond": "beyond its limit",
+    "asked": "is this a slip?",
+    "no_limit": "not judged",
+}
+WALLS = (("", "not looked at"), ("clean", "clean"), ("white", "white"), ("cracked", "cracked"))
+
+
+@dataclass(frozen=True, slots=True)
+class BoxView:
+    """One question about another day."""
+
+    key: str
+    id: str
+    title: str
+    unit: str
+    text: str
+    problem: str
+    how: str
+
+
+@dataclass(frozen=True, slots=True)
+class AddView:
+    """The form for another day's readings."""
+
+    hidden: tuple[tuple[str, str], ...]
+    day: BoxView
+    sizes: tuple[BoxView, ...]
+    wall: str
+    walls: tuple[tuple[str, str], ...]
+    temperature: BoxView
+
+
+@dataclass(frozen=True, slots=True)
+class DayView:
+    """What was read on one day."""
+
+    day: str
+    lines: tuple[tuple[str, str, str], ...]
+    """What was read, its verdict in two words, and in full."""
+    is_failed: bool
+    take_out: str
+    """The address without this day's entry."""
+
+
+@dataclass(frozen=True, slots=True)
+class WornView:
+    """The log as judged."""
+
+    words: str
+    reasons: tuple[str, ...]
+    days: tuple[DayView, ...]
+    is_failed: bool
+    problem: str
+    """What cannot be read in the log as typed."""
+    text: str
+
+
+def worn_view(worn: Worn, reading: FormReading) -> WornView:
+    """The log in the viewer's unit; a log that cannot be read is shown as it was typed, with what is wrong."""
+    problem = " ".join(p.message for p in reading.problems if p.field == KEY)
+    text = reading.typed.get(KEY, "")
+    entries = () if problem else read_log(text)
+    days = tuple(
+        _day(day, reading, [e for k, e in enumerate(entries) if k != number]) for number, day in enumerate(worn.days)
+    )
+    reasons = tuple(in_units(sentence, reading.units) for sentence in worn.reasons)
+    return WornView(worn.words, reasons, days, worn.must_not_be_used, problem, text)
+
+
+def _day(day: WornDay, reading: FormReading, others: Iterable[WearEntry]) -> DayView:
+    lines = [_line(size, reading.units) for size in day.sizes]
+    if day.wall:
+        lines.append(("Foot of the walls", day.wall, "Discard the pad at once." if day.is_wall_failed else ""))
+    rest = reading.typed | {KEY: log_text(others)}
+    return DayView(
+        day=day.day.isoformat(),
+        lines=tuple(lines),
+        is_failed=day.is_wall_failed or any(size.verdict == "beyond" for size in day.sizes),
+        take_out=links.pad_address(rest, "/record", units=reading.units) + "#dates",
+    )
+
+
+def _line(size: WornSize, units: Units) -> tuple[str, str, str]:
+    read = f"{size.title} {shown.length_with_unit(size.read_mm, units)}"
+    return read, VERDICT_WORDS[size.verdict], in_units(size.words, units)
+
+
+def split_added(pairs: Pairs) -> tuple[Pairs, dict[str, str]]:
+    """The pairs of an address without another day's readings, and those by what they read."""
+    added = {key.removeprefix(ADDED): text for key, text in pairs if key.startswith(ADDED)}
+    return [pair for pair in pairs if not pair[0].startswith(ADDED)], added
+
+
+def add_view(
+    reading: FormReading, added: Mapping[str, str], problems: Mapping[str, str], how: Mapping[str, str]
+) -> AddView:
+    """The form, with what was typed into it and what of that cannot be."""
+
+    def box(name: str, title: str, unit: str, words: str = "") -> BoxView:
+        return BoxView(
+            f"{ADDED}{name}", f"added-{name}", title, unit, added.get(name, ""), problems.get(name, ""), words
+        )
+
+    kept = [(key, text) for key, text in reading.typed.items()]
+    return AddView(
+        hidden=(*kept, *((("units", reading.units),) if reading.units != "mm" else ())),
+        day=box("day", "Day", ""),
+        sizes=tuple(box(word, TITLES[name], reading.units, how.get(name, "")) for word, name in DIMENSION_OF.items()),
+        wall=added.get("wall", ""),
+        walls=WALLS,
+        temperature=box("at", "Temperature of the pad", "°C", "20 °C where it is left out."),
+    )
+
+
+def with_added(reading: FormReading, added: Mapping[str, str]) -> tuple[FormReading, dict[str, str]]:
+    """The reading with another day in its log, and what of that day cannot be, by what it reads."""
+    sizes, problems = _sizes(added, reading.units)
+    day = added.get("day", "").strip()
+    if not day:
+        problems["day"] = "Say on which day it was read."
+    if problems:
+        return reading, problems
+    # Of several readings the smallest and the largest count: wear ends a pad at the one, swelling at the other.
+    ends = [{word: end(values) for word, values in sizes.items()} for end in (min, max)]
+    entries = [_entry_text(day, end, added) for end in (ends[:1] if ends[0] == ends[1] else ends)]
+    log = "; ".join(part for part in (reading.typed.get(KEY, ""), *entries) if part.strip())
+    whole = read_form([*(reading.typed | {KEY: log}).items(), ("units", reading.units)])
+    wrong = " ".join(p.message for p in whole.problems if p.field == KEY)
+    return (reading, {"day": wrong}) if wrong else (_tidy(whole), {})
+
+
+def _tidy(reading: FormReading) -> FormReading:
+    """The reading with its log in order, as the document writes it."""
+    return replace(reading, typed=reading.typed | {KEY: log_text(read_log(reading.typed[KEY]))})
+
+
+def _entry_text(day: str, sizes: Mapping[str, float], added: Mapping[str, str]) -> str:
+    words = [day, *(f"{word} {size:.4f}" for word, size in sizes.items())]
+    words += [f"{name} {text}" for name in ("wall", "at") if (text := added.get(name, "").strip())]
+    return " ".join(words)
+
+
+def _sizes(added: Mapping[str, str], units: Units) -> tuple[dict[str, list[float]], dict[str, str]]:
+    """The sizes of another day in mm, and what cannot be read of them."""
+    pairs = [(f"{_AS_READ}{DIMENSION_OF[word]}", added[word]) for word in DIMENSION_OF if added.get(word, "").strip()]
+    read = read_form([*pairs, ("units", units)])
+    given = read.document.get(_AS_READ.removesuffix("."), {})
+    of = {name: word for word, name in DIMENSION_OF.items()}
+    problems = {
+        of[name]: problem.message
+        for problem in read.problems
+        if problem.field in FIELDS and (name := re.sub(r"^as_made\.", "", problem.field)) in of
+    }
+    return {of[name]: values for name, values in given.items()}, problems

@@ -1,0 +1,83 @@
+"""Readings in service against the limits of wear."""
+
+from datetime import date
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from geometry.document.wear import read_log
+from geometry.service_life import CALIPER_MM, service_record
+from geometry.worn import Worn, judge_worn
+from tests.geometry.shops import job
+
+PAD, CONDITIONS, _ = job()
+RECORD = service_record(PAD, CONDITIONS)
+
+
+def judged(log: str) -> Worn:
+    return judge_worn(read_log(log), RECORD, CONDITIONS.material)
+
+
+@given(st.floats(0.001, 2))
+def test_a_reading_beyond_its_limit_ends_the_pad_and_one_inside_does_not(by: float) -> None:
+    """Oracle: the limit of the record, on either side."""
+    limit = RECORD.limit("groove").limit_mm
+    assert judged(f"2026-03-01 web {limit - by:.4f}").outcome == "discard"
+    assert judged(f"2026-03-01 web {limit + min(by, 0.9):.4f}").outcome == "in_use"
+
+
+@pytest.mark.parametrize("wall", ["white", "cracked"])
+def test_a_white_or_cracked_wall_ends_the_pad_whatever_it_measures(wall: str) -> None:
+    """Oracle: the record's own words, at once."""
+    worn = judged(f"2026-03-01 web {PAD.web_mm} wall {wall}")
+    assert worn.must_not_be_used
+    assert worn.reasons[0].shown() == f"2026-03-01: a wall was {wall} at its foot."
+
+
+def test_a_later_reading_does_not_undo_an_earlier_one() -> None:
+    """Oracle: worn plastic does not grow back."""
+    limit = RECORD.limit("seat_worn").limit_mm
+    worn = judged(f"2026-01-01 seat {limit - 0.2:.2f}; 2026-02-01 seat {PAD.seat_diameter_mm}")
+    assert worn.outcome == "discard"
+    assert [day.day for day in worn.days] == [date(2026, 1, 1), date(2026, 2, 1)]
+
+
+def test_both_ends_of_seat_and_slot_are_judged() -> None:
+    """Oracle: the limits of swelling and of opening."""
+    for log in (
+        f"2026-03-01 seat {RECORD.limit('seat_swollen').limit_mm + 0.02:.3f}",
+        f"2026-03-01 slot {RECORD.limit('slot_wide').limit_mm + 0.02:.3f}",
+        f"2026-03-01 slot {RECORD.limit('slot_closed').limit_mm - 0.02:.3f}",
+        f"2026-03-01 length {RECORD.limit('seat_short').limit_mm - 0.02:.3f}",
+    ):
+        assert judged(log).outcome == "discard"
+
+
+def test_a_reading_near_its_limit_is_told_of() -> None:
+    """Oracle: what a caliper may be off."""
+    worn = judged(f"2026-03-01 web {RECORD.limit('groove').limit_mm + CALIPER_MM / 2:.4f}")
+    assert worn.outcome == "in_use"
+    assert [size.verdict for size in worn.days[0].sizes] == ["near"]
+    assert "Read it again soon" in worn.reasons[0].shown()
+
+
+def test_a_warm_pad_is_judged_at_20_degrees() -> None:
+    """Oracle: acetal, 115e-6 a kelvin: 67.65 mm at 40 °C is 67.495 mm, inside a limit that 67.65 mm is beyond."""
+    limit = RECORD.limit("seat_swollen").limit_mm
+    assert 67.495 < limit < 67.65
+    assert judged("2026-03-01 seat 67.65").outcome == "discard"
+    assert judged("2026-03-01 seat 67.65 at 40").outcome == "in_use"
+
+
+def test_a_slip_is_asked_about_and_judged_neither_way() -> None:
+    """Oracle: a web read in inches, a seat off by more than 5 mm."""
+    assert judged(f"2026-03-01 web {PAD.web_mm / 25.4:.3f}").outcome == "read_again"
+    assert judged("2026-03-01 seat 76.1").outcome == "read_again"
+
+
+def test_where_a_part_has_no_limits_a_reading_is_kept_and_not_judged() -> None:
+    """Oracle: a condemned part."""
+    condemned = service_record(PAD, CONDITIONS, is_failed=True)
+    worn = judge_worn(read_log("2026-03-01 web 18"), condemned, CONDITIONS.material)
+    assert [size.verdict for size in worn.days[0].sizes] == ["no_limit"]
