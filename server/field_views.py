@@ -3,19 +3,20 @@
 import re
 from collections.abc import Iterable, Mapping, Set
 from dataclasses import dataclass
-from functools import lru_cache
 
 from markupsafe import Markup
 
 from geometry.materials import MATERIALS, SLOT_MATERIALS
+from server.explaining import explained, printed
 from server.fields import FIELDS, FormField
 from server.forms import FormReading
 from server.how_to import HowPicture, how_picture
 from server.left_out import LeftOut, is_optional, left_out, taken_mm
 from server.shown import length_with_unit, lengths_in, unit_of_field
-from server.templating import render
 
 CHOICE_WORDS: Mapping[str, Mapping[str, str]] = {
+    "foot": {"cup": "a round cup"},
+    "head": {"slot": "a welded seam"},
     "car.load_source": {
         "gross_mass": "the mass on the vehicle's plate",
         "stated": "a load that you know",
@@ -37,6 +38,22 @@ CHOICE_WORDS: Mapping[str, Mapping[str, str]] = {
     "make.step": {"metric": "in metric steps", "inch": "in inch steps"},
     "make.measured_with": {"caliper": "a caliper", "rule": "a rule"},
     "make.material": {key: entry.name for key, entry in MATERIALS.items()},
+    "shop.slide": {"radius": "its own travel (radius)", "diameter": "what comes off the diameter"},
+    "shop.tool": {"hss": "high-speed steel", "carbide": "carbide inserts"},
+    "shop.slot_machine": {
+        "mill": "a milling machine",
+        "vertical_slide": "a vertical slide on the lathe",
+        "none": "nothing: saw and file",
+    },
+    "shop.cutter_held_in": {"collet": "a collet", "chuck": "a three-jaw chuck"},
+    **{
+        f"{readings}.{name}": words
+        for readings in ("as_made", "as_made_2", "as_made_3")
+        for name, words in {
+            "instrument": {"caliper": "a caliper", "micrometer": "a micrometer", "rule": "a rule"},
+            "sure": {"ask": "ask about them", "yes": "take them as they are"},
+        }.items()
+    },
 }
 """The answers of every choice in plain words."""
 _BARE_NUMBER = re.compile(r"[\d\s.,;/⁄½¼¾⅛⅜⅝⅞+−-]*[\d½¼¾⅛⅜⅝⅞]\s*")
@@ -57,36 +74,6 @@ class LinkView:
 
     words: str
     href: str
-
-
-@dataclass(frozen=True, slots=True)
-class HowView:
-    """How one thing is measured, and what leaving it out means."""
-
-    title: str
-    how: str
-    help: str
-    picture: HowPicture | None
-    """How it is measured, drawn."""
-    assumed: str
-    taken: str
-    left_out: LeftOut | None
-
-
-@lru_cache(maxsize=1024)
-def _explained(key: str, units: str, taken: str, *, required: bool) -> Markup:
-    """An explanation as the page prints it; most of them never change, and there are many on a sheet."""
-    field = FIELDS[key]
-    view = HowView(
-        field.title,
-        _printed(field.how, units),
-        _printed(field.help, units),
-        how_picture(key),
-        "" if required else _printed(field.assumed, units),
-        taken,
-        left_out(key) if is_optional(key) and not required else None,
-    )
-    return Markup(render("parts/how.html", view))  # noqa: S704 - the template escapes every text
 
 
 @dataclass(frozen=True, slots=True)
@@ -169,12 +156,6 @@ def link_to(key: str, on_sheet: Set[str], words: str = "") -> LinkView:
     return LinkView(words or title_of(key), f"#{field_id(key)}" if key in on_sheet else "")
 
 
-@lru_cache(maxsize=512)
-def _printed(words: str, units: str) -> str:
-    """Standing words of a field in the viewer's unit."""
-    return lengths_in(words, units)
-
-
 def field_view(
     key: str,
     reading: FormReading,
@@ -200,17 +181,17 @@ def field_view(
         is_long=field.kind == "lengths",
         is_required=required,
         balloon=balloons.get(key),
-        help=_printed(field.help, units),
-        how=_printed(field.how, units),
+        help=printed(field.help, units),
+        how=printed(field.how, units),
         picture=how_picture(key),
-        assumed="" if required else _printed(field.assumed, units),
+        assumed="" if required else printed(field.assumed, units),
         taken=said,
         left_out=left_out(key) if is_optional(key) and not required else None,
         echo=reading.echo.get(key, ""),
         problem=problem,
         doubt="" if problem or doubts is None else lengths_in(doubts.get(key, ""), units),
         options=_options(field, text),
-        explanation=_explained(key, units, said, required=required),
+        explanation=explained(key, units, said, required=required),
     )
 
 

@@ -4,23 +4,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from geometry.document.shop import LATHE_SPEEDS_RPM, MILL_SPEEDS_RPM
-from server.field_views import FieldView, OptionView, field_view
+from server.field_views import FieldView, field_view
 from server.fields import FIELDS
 from server.forms import FormReading
 from server.making_case import hidden_of
 
-CHOICE_WORDS: Mapping[str, Mapping[str, str]] = {
-    "shop.slide": {"radius": "its own travel (radius)", "diameter": "what comes off the diameter"},
-    "shop.tool": {"hss": "high-speed steel", "carbide": "carbide inserts"},
-    "shop.slot_machine": {
-        "mill": "a milling machine",
-        "vertical_slide": "a vertical slide on the lathe",
-        "none": "nothing: saw and file",
-    },
-    "shop.cutter_held_in": {"collet": "a collet", "chuck": "a three-jaw chuck"},
-    "as_made.instrument": {"caliper": "a caliper", "micrometer": "a micrometer", "rule": "a rule"},
-}
-"""The answers of the shop's choices in plain words."""
 _WAYS = ("make.process", "make.material")
 _STOCK = (
     "make.stock_diameters_mm",
@@ -107,11 +95,8 @@ def shop_form(reading: FormReading) -> ShopForm:
 def ask(key: str, reading: FormReading) -> FieldView:
     """One question, its answers in plain words."""
     view = field_view(key, reading, {})
-    words = CHOICE_WORDS.get(key.replace("as_made_2.", "as_made.").replace("as_made_3.", "as_made."), {})
-    default = FIELDS[key].default
-    options = tuple(OptionView(o.value, words.get(o.value or str(default), o.words), o.is_chosen) for o in view.options)
     assumed = view.assumed or _ASSUMED.get(key, "")
-    return replace(view, options=options, assumed=assumed, is_long=view.is_long or view.is_words)
+    return replace(view, assumed=assumed, is_long=view.is_long or view.is_words)
 
 
 def _line(fields: Mapping[str, FieldView], process: str) -> str:

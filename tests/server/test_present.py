@@ -63,12 +63,19 @@ def asked_on(page: PadPage) -> list[str]:
     return [f.key for f in views] + [f.key for group in page.groups for f in group.fields]
 
 
-def test_every_answer_of_every_choice_on_the_empty_sheet_has_words() -> None:
-    """Oracle: the document's own list of answers."""
-    choices = [key for key in asked_on(page_of({})) if FIELDS[key].kind == "choice"]
-    assert choices
+def test_every_answer_of_every_choice_has_words() -> None:
+    """Oracle: the document's own list of answers, those of the shop and of the finished part as well."""
+    choices = [key for key, field in FIELDS.items() if field.kind == "choice"]
+    assert {"make.process", "shop.slot_machine", "as_made_3.instrument"} <= set(choices)
     for key in choices:
         assert set(FIELDS[key].choices) <= set(CHOICE_WORDS[key]), key
+
+
+def test_an_answer_of_the_shop_reads_the_same_wherever_it_is_asked() -> None:
+    """Oracle: the choice that an address spells out, on the working sheet."""
+    page = sample_page("mobile_library_van", shop__slot_machine="vertical_slide")
+    asked = next(f for group in page.groups for f in group.fields if f.key == "shop.slot_machine")
+    assert asked.chosen_words == "a vertical slide on the lathe"
 
 
 def test_whatever_an_address_gives_has_exactly_one_box_on_the_sheet() -> None:
