@@ -65,20 +65,42 @@ class Draft:
     @property
     def loaded_length_mm(self) -> float:
         """Length of seam edge that carries."""
-        return loaded_length_mm(
+        whole = loaded_length_mm(
             straight_length_mm=self.c.seam.straight_length_mm,
             body_diameter_mm=self.body_diameter_mm,
-            slot_width_mm=self.slot_width_mm,
+            slot_width_mm=self.slot_reach_mm,
             edge_chamfer_mm=self.edge_chamfer_mm,
             seat_flat_diameter_mm=self.seat_flat_diameter_mm,
             top_height_mm=self.top_height_mm,
         )
+        return max(0.0, whole - self.lost_length_mm)
+
+    @property
+    def slot_reach_mm(self) -> float:
+        """Twice how far the slot's outer wall stands off the axis: its width where it runs through the middle."""
+        return self.slot_width_mm + 2 * self.slot_offset_mm
+
+    @property
+    def lost_length_mm(self) -> float:
+        """Length of floor that is missing under the seam's edge."""
+        opened = self.relief_length_mm if self.relief_depth_mm > self.slot_depth_mm else 0.0
+        return max(self.cross_slot_width_mm, opened)
+
+    @property
+    def floor_thickness_mm(self) -> float:
+        """Material under the slot's floor where it is thinnest."""
+        return self.web_mm - self.seat_recess_depth_mm
+
+    @property
+    def hollow_diameter_mm(self) -> float:
+        """Middle of the seat face that stands on nothing."""
+        return max(self.c.cup.hole_diameter_mm, self.seat_recess_diameter_mm)
 
     @property
     def squash_mm(self) -> float:
         """How far the seat is squashed under the design load."""
         area = seat_area_mm2(
-            seat_flat_diameter_mm=self.seat_flat_diameter_mm, hole_diameter_mm=self.c.cup.hole_diameter_mm
+            seat_flat_diameter_mm=self.seat_flat_diameter_mm, hole_diameter_mm=self.hollow_diameter_mm
         )
         return squash_mm(
             force_n=self.c.design_force_n,
@@ -105,7 +127,7 @@ class Draft:
         """Bring the load per length up to date with the sizes."""
         t_b = self.c.seam.edge_thickness_mm
         strength = floor_strength_mpa(
-            factor=floor_factor(web_mm=self.web_mm, edge_thickness_mm=t_b), allowable_mpa=self.c.allowable_mpa
+            factor=floor_factor(web_mm=self.floor_thickness_mm, edge_thickness_mm=t_b), allowable_mpa=self.c.allowable_mpa
         )
         length = self.loaded_length_mm
         self.edge_force_n_per_mm = min(self.c.design_force_n / length, strength * t_b) if length > 0 else strength * t_b

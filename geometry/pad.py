@@ -82,6 +82,26 @@ class Pad:
         return self.seat_diameter_mm - 2 * self.seat_corner_radius_mm
 
     @property
+    def slot_reach_mm(self) -> float:
+        """Twice how far the slot's outer wall stands off the axis: its width where it runs through the middle."""
+        return self.slot_width_mm + 2 * self.slot_offset_mm
+
+    @property
+    def lost_length_mm(self) -> float:
+        """Length of floor that is missing under the seam's edge: where a second slot or an open relief crosses."""
+        return max(self.cross_slot_width_mm, self.relief_length_mm if self.floor_is_open else 0.0)
+
+    @property
+    def floor_is_open(self) -> bool:
+        """Whether the relief goes deeper than the slot."""
+        return self.relief_depth_mm > self.slot_depth_mm
+
+    @property
+    def floor_thickness_mm(self) -> float:
+        """Material under the slot's floor, cushion or shoulder where it is thinnest."""
+        return self.web_mm - self.seat_recess_depth_mm
+
+    @property
     def has_stem(self) -> bool:
         """Whether there is a stem."""
         return self.stem_length_mm > 0

@@ -40,10 +40,18 @@ HABITS: Mapping[str, Habit] = {
     "seat_diameter_mm": Habit("upper", 0, linear_tolerance_mm),
     "seat_corner_radius_mm": Habit("lower", 1, radius_tolerance_mm),
     "seat_length_mm": Habit("lower", 1, linear_tolerance_mm),
+    "seat_recess_diameter_mm": Habit("lower", 1, linear_tolerance_mm),
+    "seat_recess_depth_mm": Habit("lower", 1, linear_tolerance_mm),
     "stem_diameter_mm": Habit("upper", 1, linear_tolerance_mm),
     "stem_length_mm": Habit("upper", 1, linear_tolerance_mm),
     "slot_width_mm": Habit("lower", 0, linear_tolerance_mm),
+    "slot_offset_mm": Habit("lower", 0, linear_tolerance_mm),
+    "cross_slot_width_mm": Habit("lower", 0, linear_tolerance_mm),
     "slot_depth_mm": Habit("upper", 1, linear_tolerance_mm),
+    "relief_width_mm": Habit("lower", 1, linear_tolerance_mm),
+    "relief_length_mm": Habit("lower", 1, linear_tolerance_mm),
+    "relief_depth_mm": Habit("lower", 1, linear_tolerance_mm),
+    "flats_width_mm": Habit("lower", 1, linear_tolerance_mm),
     "web_mm": Habit("lower", 1, linear_tolerance_mm),
     "body_diameter_mm": Habit("lower", 2, linear_tolerance_mm),
     "slot_corner_radius_mm": Habit("upper", 0, linear_tolerance_mm),
@@ -183,13 +191,24 @@ class _Sizer:
         d.slot_mouth_chamfer_mm = self.fixed.get("slot_mouth_chamfer_mm", STANDARD_CHAMFER_MM)
         for name in ("seat_diameter_mm", "seat_corner_radius_mm", "seat_length_mm"):
             self.choose(name)
+        for name in ("seat_recess_diameter_mm", "seat_recess_depth_mm"):
+            self.choose_where_asked(name)
         if c.cup.hole_diameter_mm > 0 or {"stem_diameter_mm", "stem_length_mm"} & self.fixed.keys():
             self.choose_stem()
         self.choose("slot_width_mm")
+        for name in ("slot_offset_mm", "cross_slot_width_mm"):
+            self.choose_where_asked(name)
         self.choose("slot_depth_mm")
         self.choose("slot_corner_radius_mm")
+        for name in ("relief_width_mm", "relief_length_mm", "relief_depth_mm", "flats_width_mm"):
+            self.choose_where_asked(name)
         self.choose_web_and_body()
         self.is_done = True
+
+    def choose_where_asked(self, name: str) -> None:
+        """A dimension that most pads do not have: its fixed value, or what its rules ask for, or none where none applies."""
+        if name in self.fixed or any(r.compute(self.draft) is not None for r in _RULES[name] if r.side == "lower"):
+            self.choose(name)
 
     def choose_stem(self) -> None:
         """A stem, or none where none worth making fits."""
@@ -230,6 +249,7 @@ class _Sizer:
             self.draft.slot_depth_mm = _clean(self.draft.slot_depth_mm - self.steps[1])
             try:
                 self.choose("slot_corner_radius_mm")
+                self.choose_where_asked("relief_depth_mm")
                 self.rounds()
             except NoPadFitsError:
                 continue

@@ -25,6 +25,12 @@ class Make(Group):
     process: Literal["lathe_and_mill", "cnc", "printed", "hand_tools"] = chosen(
         "Process", default="lathe_and_mill", help="What you or a friend can make it on."
     )
+    body: Literal["round", "two_flats"] = chosen(
+        "Body",
+        default="round",
+        help="Two flats along the slot give a vice something to hold, show which way the slot runs, and need less room beside"
+        " the seam.",
+    )
     step: Literal["metric", "inch"] = chosen(
         "Rounding", default="metric", help="Sizes are rounded to what a metric or an inch machine sets easily."
     )

@@ -5,6 +5,7 @@ from typing import Self
 
 from pydantic import model_validator
 
+from geometry.errors import Problem
 from geometry.quantity import Group, Number, measured, problem_if, refuse
 
 
@@ -24,6 +25,9 @@ class CupFacts:
     rim_height_low_mm: float
     rim_height_high_mm: float | None
     saddle_tilt_deg: float
+    boss_height_mm: float
+    """0 where nothing stands on the cup's floor."""
+    boss_diameter_mm: float
 
 
 class CupJack(Group):
@@ -135,9 +139,19 @@ class CupJack(Group):
         ge=0,
         le=60,
         default=0,
-        help="A bolt head or pin on the floor would carry the pad on one point.",
-        how="Measure how far a bolt head, pin or rib stands above the floor.",
+        help="A bolt head or pin on the floor would carry the pad on one point: the seat face gets a recess over it.",
+        how="Measure how far a bolt head, pin or rib in the middle stands above the floor.",
         assumed="the floor is flat",
+    )
+    floor_boss_diameter_mm: Number | None = measured(
+        "Width of that boss",
+        unit="mm",
+        ge=3,
+        le=150,
+        default=None,
+        help="The recess must clear it on all sides. A boss that is not in the middle cannot be cleared: use another jack.",
+        how="Measure the widest way across the bolt head or pin, its washer too.",
+        assumed="no boss",
     )
 
     @model_validator(mode="after")
@@ -179,15 +193,39 @@ class CupJack(Group):
                 f"A rim {self.rim_height_low_mm:g} mm above the ground with a cup {depth:g} mm deep puts the cup's floor into"
                 " the ground. Measure both again.",
             ),
-            problem_if(
-                self.floor_boss_height_mm > 0,
-                "floor_boss_height_mm",
-                self.floor_boss_height_mm,
-                f"A boss {self.floor_boss_height_mm:g} mm high would carry the pad on one point; a pad for such a cup cannot be"
-                " designed here yet. Remove a loose bolt or washer if the jack's manual allows it, and measure again.",
-            ),
+            *self._boss_problems(),
         )
         return self
+
+    def _boss_problems(self) -> tuple[Problem | None, ...]:
+        """What cannot be about a boss on the floor."""
+        height, width, hole = self.floor_boss_height_mm, self.floor_boss_diameter_mm, self.stem_hole_diameter_mm
+        return (
+            problem_if(
+                height > 0 and width is None,
+                "floor_boss_diameter_mm",
+                None,
+                "Width of that boss is still to be measured: the recess over it must clear it.",
+            ),
+            problem_if(
+                height == 0 and width is not None,
+                "floor_boss_height_mm",
+                height,
+                f"A boss {width or 0:g} mm wide has a height, too. Measure how far it stands above the cup's floor.",
+            ),
+            problem_if(
+                height > 0 and hole is not None,
+                "floor_boss_height_mm",
+                height,
+                f"The middle of a cup's floor has a boss {height:g} mm high or a hole of {hole or 0:g} mm, not both. Measure again.",
+            ),
+            problem_if(
+                width is not None and width > self.cup_bore_mm - 12,
+                "floor_boss_diameter_mm",
+                width,
+                f"A boss {width or 0:g} mm wide leaves no floor to stand on in a cup of {self.cup_bore_mm:g} mm. Measure both again.",
+            ),
+        )
 
     def facts(self) -> CupFacts:
         """The cup with every default filled in."""
@@ -203,4 +241,6 @@ class CupJack(Group):
             rim_height_low_mm=self.rim_height_low_mm,
             rim_height_high_mm=self.rim_height_high_mm,
             saddle_tilt_deg=self.saddle_tilt_deg,
+            boss_height_mm=self.floor_boss_height_mm,
+            boss_diameter_mm=self.floor_boss_diameter_mm or 0.0,
         )

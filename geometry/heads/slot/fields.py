@@ -1,11 +1,12 @@
 """What is measured on a car that is lifted by a welded seam under its sill."""
 
 from dataclasses import dataclass
-from typing import Self
+from typing import Literal, Self
 
 from pydantic import StrictInt, model_validator
 
-from geometry.quantity import Group, Number, measured, problem_if, refuse
+from geometry.errors import Problem
+from geometry.quantity import Group, Number, chosen, measured, problem_if, refuse
 
 ASSUMED_SHEET_MM = 0.7
 ASSUMED_PAINT_MM = 1.0
@@ -31,6 +32,16 @@ class SlotFacts:
     clear_outboard_mm: float
     clear_inboard_mm: float
     roll_in_obstacle_mm: float | None
+    offset_mm: float = 0.0
+    """How far the seam passes beside the jack's axis."""
+    is_crossed: bool = False
+    """Whether a second slot crosses the first, so that the pad can be turned by a quarter."""
+    local_length_mm: float = 0.0
+    """Length of the place where the seam is thicker or something hangs below its edge; 0 where it is plain."""
+    local_thickness_mm: float = 0.0
+    """The seam's thickness there."""
+    local_drop_mm: float = 0.0
+    """How far something hangs below the seam's edge there."""
 
     @property
     def least_clear_mm(self) -> float:
@@ -174,6 +185,54 @@ class SlotSeam(Group):
         assumed="nothing hangs lower than the seam's edge",
     )
 
+    offset_mm: Number = measured(
+        "Seam beside the jack's axis",
+        unit="mm",
+        ge=0,
+        le=40,
+        default=0,
+        help="Where the jack cannot stand centred under the seam, the slot is cut off the pad's middle. Each millimetre tips the"
+        " pad: stand the jack centred wherever it can be.",
+        how="With the jack as near as it comes, measure from the middle of its cup to the seam.",
+        assumed="the jack stands centred under the seam",
+    )
+    slots: Literal["one", "crossed"] = chosen(
+        "Slots in the pad",
+        default="one",
+        help="Two slots at right angles let the pad be used a quarter turn round; the crossing carries nothing, so less seam"
+        " carries.",
+    )
+    local_thickness_mm: Number | None = measured(
+        "Thickest place near the point",
+        unit="mm",
+        ge=0.5,
+        le=40,
+        default=None,
+        help="A local doubler or weld makes the seam thicker: the slot gets a pocket there, the pad stands with its middle on it.",
+        how="Close the caliper on the doubler or the weld, paint and sealer and all.",
+        assumed="the seam is as thick everywhere as at the point",
+    )
+    local_drop_mm: Number | None = measured(
+        "What hangs below the seam's edge",
+        unit="mm",
+        ge=0,
+        le=40,
+        default=None,
+        help="A drain lip or bracket below the edge would carry the car: the slot's floor is opened there.",
+        how="Hold a straight edge along the seam's edge and measure how far the thing hangs below it.",
+        assumed="nothing hangs below the edge",
+    )
+    local_length_mm: Number | None = measured(
+        "Length of that place along the seam",
+        unit="mm",
+        ge=1,
+        le=150,
+        default=None,
+        help="The pocket must be longer than it, and each millimetre carries less.",
+        how="Measure along the seam from where it starts to where it ends.",
+        assumed="there is no such place",
+    )
+
     @model_validator(mode="after")
     def _must_exist(self) -> Self:
         bare, edge, flat = self.bare_thickness_mm, self.edge_thickness_mm, self.edge_height_flat_mm
@@ -199,7 +258,38 @@ class SlotSeam(Group):
                 f"With a flat tyre the edge cannot stand higher ({flat} mm) than with a full one ({self.edge_height_mm:g} mm).",
             ),
         )
+        refuse("seam", *self._local_problems())
         return self
+
+    def _local_problems(self) -> tuple[Problem | None, ...]:
+        """What cannot be about a place where the seam is not plain."""
+        thick, drop, length = self.local_thickness_mm, self.local_drop_mm, self.local_length_mm
+        return (
+            problem_if(
+                length is None and (thick is not None or bool(drop)),
+                "local_length_mm",
+                None,
+                "Length of that place along the seam is still to be measured: the pocket must clear it.",
+            ),
+            problem_if(
+                length is not None and thick is None and not drop,
+                "local_length_mm",
+                length,
+                f"A place {length or 0:g} mm long is either thicker than the seam or hangs below its edge: say by how much.",
+            ),
+            problem_if(
+                thick is not None and thick < self.thickness_mm,
+                "local_thickness_mm",
+                thick,
+                f"The thickest place, {thick or 0:g} mm, cannot be thinner than the seam's {self.thickness_mm:g} mm. Measure again.",
+            ),
+            problem_if(
+                self.slots == "crossed" and (length is not None or self.offset_mm > 0),
+                "slots",
+                self.slots,
+                "Crossed slots meet in the pad's middle: they go neither with a pocket there nor with a slot off the middle.",
+            ),
+        )
 
     def _bare(self) -> float:
         least = max(ASSUMED_SHEET_MM * self.sheets, self.thickness_mm - ASSUMED_PAINT_MM)
@@ -223,4 +313,9 @@ class SlotSeam(Group):
             clear_outboard_mm=self.height_mm if self.clear_outboard_mm is None else self.clear_outboard_mm,
             clear_inboard_mm=self.height_mm if self.clear_inboard_mm is None else self.clear_inboard_mm,
             roll_in_obstacle_mm=self.roll_in_obstacle_mm,
+            offset_mm=self.offset_mm,
+            is_crossed=self.slots == "crossed",
+            local_length_mm=self.local_length_mm or 0.0,
+            local_thickness_mm=self.local_thickness_mm or 0.0,
+            local_drop_mm=self.local_drop_mm or 0.0,
         )
