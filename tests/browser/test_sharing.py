@@ -194,11 +194,16 @@ def test_a_measurement_document_opens_on_the_working_sheet(
 
 
 def test_without_scripts_one_saves_follows_with_a_revision_and_adds_a_remark(still: Page, address: str) -> None:
-    mine = save(still, address)
+    """Oracle: no link is copied or pasted; the second revision is made by pages and buttons alone."""
+    save(still, address)
     expect(still.get_by_role("button", name="Copy link")).to_have_count(0)
-    still.goto(save_address(address, VAN).replace("height_mm=20", "height_mm=22"))
-    still.get_by_label("Belongs to").fill(mine)
-    still.get_by_role("button", name="Save", exact=True).click()
+    still.get_by_role("link", name="Change it here").click()
+    still.locator(HEIGHT).fill("22")
+    still.get_by_role("button", name="Work it out again").click()
+    expect(still.locator("#came-of-it")).to_contain_text("22 mm")
+    still.get_by_label("Note").fill("Measured again")
+    still.get_by_role("button", name="Save it as the next revision").click()
+    still.wait_for_url("**/B?said=saved")
     expect(still.locator("h1")).to_contain_text("revision B")
     still.get_by_label("Remark", exact=True).fill("No script here.")
     still.get_by_role("button", name="Add the remark").click()
@@ -283,6 +288,8 @@ def pages_of(page: Page, address: str) -> dict[str, str]:
         "friend": friend,
         "view": f"{view}?units=dual",
         "try": f"{friend}/try?make.material=pa66",
+        "change": f"{mine}/change?seam.height_mm=22",
+        "change, not yet": f"{mine}/change?seam.height_mm=abc",
         "readings": f"{friend}/readings",
         "difference": f"{mine}/difference?with=A",
         "not fit": save(page, address, FAILING),

@@ -1,0 +1,199 @@
+"""A copy of a revision with other answers, worked out again: a friend sends it as a proposal, its owner saves it as the next."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from fastapi import APIRouter, Request
+from starlette.concurrency import run_in_threadpool
+from starlette.responses import Response
+
+from geometry.cautions import ONE_LINE
+from geometry.design import Design, design_pad
+from geometry.drawing import SheetError
+from geometry.errors import BadMeasurementsError, NoPadFitsError
+from geometry.measurements import read_measurements
+from geometry.variants import material_changes
+from server import field_groups, links
+from server.difference import Difference, difference
+from server.documents import query_pairs
+from server.exchange import opened_for
+from server.field_groups import FieldGroup
+from server.field_views import FieldView, field_view
+from server.fields import FIELDS
+from server.saved_pages import UnusableError, fields_of, private_page, store_of
+from server.saved_parts import Way, eye_units
+from server.saving import LONGEST_NAME, LONGEST_REMARK, gone_to
+from server.store.designs import Revision
+from server.store.exchange import add_proposal
+from server.store.links import Access
+from server.working_out import changed_address, facts_of, plain_words, reading_of_address, whole_reading, worked_out
+
+router = APIRouter(include_in_schema=False)
+AT_HAND = (
+    "make.material",
+    "make.process",
+    "make.step",
+    "make.stock_diameters_mm",
+    "make.cutter_diameters_mm",
+)
+"""What a friend may have otherwise than was thought."""
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """What came of a copy."""
+
+    inputs: str
+    """The copy's address, to be sent back as a proposal or saved as a revision."""
+    trouble: str
+    verdict: str = ""
+    difference: Difference | None = None
+    design: Design | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class ChangePage:
+    """A copy of a revision with everything that the working sheet asks, for its owner to save as the next one.
+
+    The working sheet's own address must not hold an owner's secret, and without a script nothing else could carry it there
+    and back. This page has it in its own address, as every page of the design, and hands it on in the body of a form.
+    """
+
+    title: str
+    letters: str
+    path: str
+    back: Way
+    groups: tuple[FieldGroup, ...]
+    units: str
+    came: Outcome
+    caution_line: str = ONE_LINE
+
+
+@dataclass(frozen=True, slots=True)
+class TryPage:
+    """A copy of a revision's job with another bar, cutter or material, worked out again."""
+
+    title: str
+    letters: str
+    path: str
+    back: Way
+    fields: tuple[FieldView, ...]
+    units: str
+    came: Outcome
+    caution_line: str = ONE_LINE
+
+
+@router.get("/saved/{secret}/{letters}/try")
+async def try_it(request: Request, secret: str, letters: str) -> Response:
+    """The copy, with what was changed in it so far; the revision itself stays as it is."""
+    changes = {key: text for key, text in query_pairs(request) if key in AT_HAND}
+
+    def page() -> Response:
+        access, found = opened_for(store_of(request), secret, letters, need="friend")
+        return private_page("try.html", _try_page(access, found, changes))
+
+    return await run_in_threadpool(page)
+
+
+def _try_page(access: Access, found: Revision, changes: Mapping[str, str]) -> TryPage:
+    inputs = changed_address(found.address, tuple(_that_go_together(found, changes).items()))
+    reading = reading_of_address(inputs)
+    came = _came_of(found, inputs)
+    at = links.saved_address(access.secret, found.letters)
+    return TryPage(
+        title=access.design.title or found.design["title"] or "Lifting pad",
+        letters=found.letters,
+        path=at,
+        back=Way(f"Back to revision {found.letters}", at),
+        fields=tuple(field_view(key, reading, {}) for key in AT_HAND),
+        units=reading.units,
+        came=came,
+    )
+
+
+def _came_of(found: Revision, inputs: str) -> Outcome:
+    """A copy worked out, beside the revision as saved."""
+    try:
+        _, measurements = whole_reading(inputs)
+        design = design_pad(measurements)
+    except BadMeasurementsError as error:
+        return Outcome(inputs, "; ".join(problem.message for problem in error.problems))
+    except NoPadFitsError as error:
+        return Outcome(inputs, str(error))
+    differs = difference(found.design, design.to_dict(), eye_units(facts_of(found)))
+    return Outcome(inputs, "", design.verdict_words, differs, design)
+
+
+@router.get("/saved/{secret}/{letters}/change")
+async def change_it(request: Request, secret: str, letters: str) -> Response:
+    """The copy with all its questions; nothing is saved by looking at it."""
+    changes = {key: text for key, text in query_pairs(request) if key in FIELDS}
+
+    def page() -> Response:
+        access, found = opened_for(store_of(request), secret, letters, need="owner")
+        return private_page("change.html", _change_page(access, found, changes))
+
+    return await run_in_threadpool(page)
+
+
+def _change_page(access: Access, found: Revision, changes: Mapping[str, str]) -> ChangePage:
+    inputs = changed_address(found.address, tuple(_that_go_together(found, changes).items()))
+    reading, came = reading_of_address(inputs), _came_of(found, inputs)
+
+    def ask(*keys: str) -> tuple[FieldView, ...]:
+        needed = field_groups.NEEDED_FOR_LOAD.get(reading.typed.get("car.load_source", "gross_mass"), ())
+        return tuple(field_view(key, reading, {}, needed) for key in keys)
+
+    at = links.saved_address(access.secret, found.letters)
+    return ChangePage(
+        title=access.design.title or found.design["title"] or "Lifting pad",
+        letters=found.letters,
+        path=at,
+        back=Way(f"Back to revision {found.letters}", at),
+        groups=(
+            FieldGroup("jack", "The jack", "", ask(*field_groups.JACK, "jack.rated_load_kg"), True),
+            FieldGroup("seam", "The car's seam", "", ask(*field_groups.SEAM, "car.gross_mass_kg"), True),
+            field_groups.more("more-jack", "More about the jack", ask(*field_groups.MORE_JACK)),
+            field_groups.more("more-seam", "More about the seam", ask(*field_groups.MORE_SEAM)),
+            *field_groups.groups(reading, came.design, ask),
+        ),
+        units=reading.units,
+        came=came,
+    )
+
+
+def _that_go_together(found: Revision, changes: Mapping[str, str]) -> dict[str, str]:
+    """The changes, and with another material what goes with it: its process, and the old rod's own figures."""
+    typed = reading_of_address(found.address).typed
+    # The usual answer of a choice is sent as nothing.
+    usual = str(FIELDS["make.material"].default)
+    material = (changes.get("make.material") or usual) if "make.material" in changes else ""
+    was = found.document.get("make", {}).get("material", usual)
+    # What is not printed and what is exclude each other; a process that was chosen by hand stays.
+    is_by_hand = changes.get("make.process", "") != typed.get("make.process", "") and "make.process" in changes
+    if not material or material == was:
+        return dict(changes)
+    try:
+        follow = material_changes(read_measurements(found.document), material)
+    except (KeyError, BadMeasurementsError):
+        return dict(changes)
+    added = {k: "" if v is None else str(v) for k, v in follow.items() if k != "make.process" or not is_by_hand}
+    return {**changes, **added}
+
+
+@router.post("/saved/{secret}/{letters}/proposals")
+async def propose(request: Request, secret: str, letters: str) -> Response:
+    """Put a copy, worked out again, beside the revision it was made from."""
+    sent = await fields_of(request)
+    name, words = plain_words(sent.get("name", ""), LONGEST_NAME), plain_words(sent.get("words", ""), LONGEST_REMARK)
+    database, issued = store_of(request), request.app.state.settings.drawing_day()
+    _, found = await run_in_threadpool(lambda: opened_for(database, secret, letters, need="friend"))
+    try:
+        reading, measurements = whole_reading(sent.get("inputs", ""))
+        _, kept = await worked_out(reading, measurements, number=found.number, issued=issued, with_files=False)
+    except (BadMeasurementsError, NoPadFitsError, SheetError) as error:
+        raise UnusableError(f"This cannot be worked out, so it was not sent: {error}") from None
+    if kept.document == found.document:
+        raise UnusableError("Nothing is different from the revision. Change the material, a bar or a cutter first.")
+    await run_in_threadpool(lambda: add_proposal(database, found.id, kept, name=name, words=words))
+    return gone_to(secret, letters, "proposal")
