@@ -1,10 +1,11 @@
-"""How far the dimensions of a real part may be from those of its pad: general tolerances, or what was measured."""
+"""How far a real part may be from its pad: general and geometrical tolerances, or what was measured."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from types import MappingProxyType
 
 from geometry.fits import Grade, linear_tolerance_mm, radius_tolerance_mm
+from geometry.geometrical import GeometricalTolerance
 from geometry.pad import Pad
 
 OUTER_CORNERS = frozenset({"seat_corner_radius_mm", "slot_mouth_chamfer_mm", "edge_chamfer_mm"})
@@ -22,11 +23,16 @@ class Spread:
     """Plus and minus of each dimension of a part, in mm; a part not made yet has the general tolerances."""
 
     known: Mapping[str, float] = field(default_factory=lambda: MappingProxyType({}))
-    """What replaces the general tolerance, by dimension: the uncertainty of a reading, or a coarser way of making."""
+    """What replaces the drawing's tolerance, by dimension or by name of a geometrical one: the uncertainty of a reading, or a
+    coarser way of making."""
 
     def of(self, pad: Pad, dimension: str) -> float:
         """Plus and minus of one dimension."""
         return self.known[dimension] if dimension in self.known else general_tolerance_mm(pad, dimension)
+
+    def zone_mm(self, tolerance: GeometricalTolerance) -> float:
+        """Width of the zone that one feature may fill: the drawing's, unless it is known to fill another."""
+        return self.known.get(tolerance.name, tolerance.value_mm)
 
 
 AS_DRAWN = Spread()

@@ -76,6 +76,9 @@ _PAD = {
     "tol_w": Symbol("general tolerance of the web", _MM),
     "tol_d": Symbol("general tolerance of the slot's depth", _MM),
     "tol_slot": Symbol("general tolerance of the slot's width", _MM),
+    "tol_sym": Symbol("zone of the slot's symmetry to the seat's axis", _MM),
+    "tol_par": Symbol("parallelism of the slot's floor to the seat face", _MM),
+    "tol_run": Symbol("run-out of the lip's face about the seat's axis", _MM),
 }
 
 _MATERIAL = {

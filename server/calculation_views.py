@@ -50,7 +50,7 @@ _PARTS = (
         "Growth is a ratio of length, from the part as machined dry at 20 °C.",
     ),
     ("pad", "Sizes of the pad", "As chosen below in the ledger, or fixed."),
-    ("tolerances", "General tolerances", "ISO 2768-1 class m, plus and minus."),
+    ("tolerances", "Tolerances", "ISO 2768-1 class m, plus and minus; those in frames on the drawing as whole zones."),
     (
         "loading",
         "What the load does",

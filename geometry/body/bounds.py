@@ -3,6 +3,7 @@
 from geometry.bearing import disc_thickness_mm
 from geometry.draft import Draft
 from geometry.fits import linear_tolerance_mm
+from geometry.geometrical import FLOOR_PARALLELISM
 from geometry.provenance import derived, recomputed
 from geometry.rules import Numbers, bound
 
@@ -28,6 +29,7 @@ def _heights(d: Draft) -> Numbers:
         "g_cold": d.c.g_cold,
         "tol": d.tol,
         "tol_d": linear_tolerance_mm(d.slot_depth_mm),
+        "tol_par": FLOOR_PARALLELISM.value_mm,
         "slot_depth": d.slot_depth_mm,
         "seat_flat": d.seat_flat_diameter_mm,
     }
@@ -81,7 +83,7 @@ def _bridged_force_n(d: Draft) -> float:
     "web_mm",
     "lower",
     "The pad is tall enough for this jack to lift the car as far as wanted.",
-    formula="(lift + edge - rim_high + cup_depth + u + 2 * u_g) / (1 + g_cold) + tol",
+    formula="(lift + edge - rim_high + cup_depth + u + 2 * u_g) / (1 + g_cold) + tol + tol_par",
     source=_HEIGHTS,
     needs=("jack.rim_height_high_mm", "seam.edge_height_mm", "car.lift_needed_mm", "make.ground_uncertainty_mm"),
     numbers=_heights,
@@ -91,7 +93,7 @@ def _tall_enough_to_lift(d: Draft) -> float | None:
     if cup.rim_height_high_mm is None:
         return None
     reach = c.lift_needed_mm + c.seam.edge_height_mm - cup.rim_height_high_mm + cup.depth_mm
-    return (reach + c.u + 2 * c.u_g) / (1 + c.g_cold) + d.tol
+    return (reach + c.u + 2 * c.u_g) / (1 + c.g_cold) + d.tol + FLOOR_PARALLELISM.value_mm
 
 
 def _entry_mm(d: Draft, edge_mm: float) -> float:
@@ -99,14 +101,15 @@ def _entry_mm(d: Draft, edge_mm: float) -> float:
     cup, c = d.c.cup, d.c
     room = edge_mm - cup.rim_height_low_mm + cup.depth_mm - c.u - 2 * c.u_g - ENTRY_CLEARANCE_MM
     room += min(0.0, c.seam.roll_in_obstacle_mm or 0.0)
-    return room / (1 + c.g_hot) - d.tol - linear_tolerance_mm(d.slot_depth_mm) - d.slot_depth_mm
+    tolerances = d.tol + linear_tolerance_mm(d.slot_depth_mm) + FLOOR_PARALLELISM.value_mm
+    return room / (1 + c.g_hot) - tolerances - d.slot_depth_mm
 
 
 @bound(
     "web_mm",
     "upper",
     "The walls pass under the seam's edge as the jack rolls in.",
-    formula="(edge - rim_low + cup_depth - u - 2 * u_g - 5 + obstacle) / (1 + g_hot) - tol - tol_d - slot_depth",
+    formula="(edge - rim_low + cup_depth - u - 2 * u_g - 5 + obstacle) / (1 + g_hot) - tol - tol_d - tol_par - slot_depth",
     source=_HEIGHTS,
     needs=("seam.edge_height_mm", "jack.rim_height_low_mm", "seam.roll_in_obstacle_mm", "make.ground_uncertainty_mm"),
     numbers=_heights,
@@ -119,7 +122,7 @@ def _passes_under(d: Draft) -> float:
     "web_mm",
     "upper",
     "The walls pass under the seam's edge even with the tyre flat.",
-    formula="(edge_flat - rim_low + cup_depth - u - 2 * u_g - 5 + obstacle) / (1 + g_hot) - tol - tol_d - slot_depth",
+    formula="(edge_flat - rim_low + cup_depth - u - 2 * u_g - 5 + obstacle) / (1 + g_hot) - tol - tol_d - tol_par - slot_depth",
     source=_HEIGHTS,
     needs=("seam.edge_height_flat_mm", "jack.rim_height_low_mm", "make.ground_uncertainty_mm"),
     numbers=_heights,

@@ -42,7 +42,8 @@ def _entry(k: Case, edge_mm: float, flat: bool) -> Finding:
     c, s = k.c, k.slot
     obstacle = min(0.0, c.seam.roll_in_obstacle_mm or 0.0)
     room = edge_mm - c.cup.rim_height_low_mm + c.cup.depth_mm - c.u - 2 * c.u_g + obstacle
-    gap = room - (k.pad.top_height_mm + s.web_tolerance_mm + s.depth_tolerance_mm) * (1 + c.g_hot)
+    tallest = k.pad.top_height_mm + s.web_tolerance_mm + s.depth_tolerance_mm + s.floor_parallelism_mm
+    gap = room - tallest * (1 + c.g_hot)
     tyre = " with the tyre flat" if flat else ""
     return Finding(
         gap,
@@ -62,12 +63,13 @@ def _entry(k: Case, edge_mm: float, flat: bool) -> Finding:
             "h": k.pad.top_height_mm,
             "tol_w": s.web_tolerance_mm,
             "tol_d": s.depth_tolerance_mm,
+            "tol_par": s.floor_parallelism_mm,
             "g_hot": c.g_hot,
         },
     )
 
 
-_ENTRY = "edge - rim_low + cup_depth - u - 2 * u_g + obstacle - (h + tol_w + tol_d) * (1 + g_hot)"
+_ENTRY = "edge - rim_low + cup_depth - u - 2 * u_g + obstacle - (h + tol_w + tol_d + tol_par) * (1 + g_hot)"
 
 
 @check(
@@ -104,7 +106,7 @@ def _entry_height_flat(k: Case) -> Finding:
 @check(
     "lift_height",
     "Jack reaches the wanted lift",
-    formula="rim_high - u_g - cup_depth - u + (web - tol) * (1 + g_cold) - edge - u_g",
+    formula="rim_high - u_g - cup_depth - u + (web - tol - tol_par) * (1 + g_cold) - edge - u_g",
     limit_formula="lift",
     unit="mm",
     sense="at_least",
@@ -113,8 +115,8 @@ def _entry_height_flat(k: Case) -> Finding:
     place="body",
 )
 def _lift_height(k: Case) -> Finding:
-    c, high = k.c, k.c.cup.rim_height_high_mm or 0.0
-    web = (k.pad.web_mm - k.slot.web_tolerance_mm) * (1 + c.g_cold)
+    c, s, high = k.c, k.slot, k.c.cup.rim_height_high_mm or 0.0
+    web = (k.pad.web_mm - s.web_tolerance_mm - s.floor_parallelism_mm) * (1 + c.g_cold)
     reached = high - c.cup.depth_mm + web - c.seam.edge_height_mm - c.u - 2 * c.u_g
     return Finding(
         reached,
@@ -126,7 +128,8 @@ def _lift_height(k: Case) -> Finding:
             "cup_depth": c.cup.depth_mm,
             "u": c.u,
             "web": k.pad.web_mm,
-            "tol": k.slot.web_tolerance_mm,
+            "tol": s.web_tolerance_mm,
+            "tol_par": s.floor_parallelism_mm,
             "g_cold": c.g_cold,
             "edge": c.seam.edge_height_mm,
             "lift": c.lift_needed_mm,

@@ -3,6 +3,7 @@
 from geometry.calculation.book import Book
 from geometry.case import Case
 from geometry.fits import linear_tolerance_mm, radius_tolerance_mm
+from geometry.geometrical import FLOOR_PARALLELISM, LIP_RUN_OUT, SLOT_SYMMETRY
 from geometry.pad import DIMENSIONS
 from geometry.provenance import Source, derived, found, recomputed
 from geometry.seam import K_FREE, K_GUIDED, bending_interaction, buckling_stress_mpa
@@ -33,9 +34,11 @@ _COLUMN = recomputed("Timoshenko & Gere, Theory of Elastic Stability: wide colum
 
 
 def write_pad(book: Book, k: Case, *, fixed: frozenset[str]) -> None:
-    """The dimensions as chosen or fixed, and the general tolerance of each."""
+    """The dimensions as chosen or fixed, the general tolerance of each, and the geometrical ones."""
     book.open("pad")
     for name in DIMENSIONS:
+        if name not in PAD_SYMBOLS and getattr(k.pad, name) == 0:
+            continue  # A feature that no kind of foot or head gives its own symbol, and that this pad does not have.
         remark = "fixed by you" if name in fixed else "from the ledger"
         book.write(PAD_SYMBOLS[name], getattr(k.pad, name), remark=remark)
     book.open("tolerances")
@@ -50,6 +53,9 @@ def write_pad(book: Book, k: Case, *, fixed: frozenset[str]) -> None:
         ("tol_slot", k.slot.width_tolerance_mm),
     ):
         book.write(symbol, tolerance, source=_GENERAL)
+    for symbol, geometrical in (("tol_sym", SLOT_SYMMETRY), ("tol_par", FLOOR_PARALLELISM), ("tol_run", LIP_RUN_OUT)):
+        remark = f"stands in a frame on the drawing, to datum {geometrical.datum}"
+        book.write(symbol, k.spread.zone_mm(geometrical), source=geometrical.source, remark=remark)
 
 
 def write_loading(book: Book, k: Case) -> None:
@@ -89,7 +95,7 @@ def _write_seat(book: Book, k: Case) -> None:
     )
     if cup.play_mm < 0:
         book.write("play", 0.0, formula="max(0, play)", remark="a seat that is too big has no play to tip in")
-    book.write("e_F", cup.eccentricity_mm, formula="play / 2 + H * h / F_d", source=derived("Statics"))
+    book.write("e_F", cup.eccentricity_mm, formula="(play + tol_sym) / 2 + H * h / F_d", source=derived("Statics"))
     _write_edge_factor(book, k)
     squashed = "min(F_d / A, sigma_allow)" if cup.area_mm2 > 0 else "sigma_allow"
     book.write(

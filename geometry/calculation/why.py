@@ -112,9 +112,9 @@ PHRASES: Mapping[tuple[str, str], Phrase] = MappingProxyType(
             f"a seat of {b.mm('seat')} must keep a flat face"
         ),
         ("seat_length_mm", "r + 1"): lambda b: f"it must be 1 longer than its corner radius of {b.mm('r')}",
-        ("seat_length_mm", "(cup_depth + u + 0.5 + squash) / (1 + g_cold) + tol"): lambda b: (
+        ("seat_length_mm", "(cup_depth + u + 0.5 + squash) / (1 + g_cold) + tol + tol_run"): lambda b: (
             f"the cup is {b.measured('cup_depth')} deep, the load squashes the seat by {b.mm('squash')}, {b.cold()}, 0.5 keeps the"
-            f" lip off the rim, and it may be turned {b.mm('tol')} too short"
+            f" lip off the rim, it may be turned {b.mm('tol')} too short, and its lip may run out by {b.mm('tol_run')}"
         ),
         ("stem_diameter_mm", "6"): lambda b: "a thinner stem breaks off in the hand",
         ("stem_diameter_mm", "(hole - u) / (1 + g_hot) - tol - play - 1.0"): lambda b: (
@@ -137,9 +137,9 @@ PHRASES: Mapping[tuple[str, str], Phrase] = MappingProxyType(
             f"half the seam's height of {b.mm('height')} is to be held at its sides"
         ),
         ("slot_depth_mm", "1.0 + c_m"): lambda b: f"1 of wall must guide the seam below a chamfer of {b.mm('c_m')}",
-        ("slot_depth_mm", "(clear - u - 3.0) / (1 + g_hot) - tol"): lambda b: (
-            f"{b.measured('clear')} is free above the seam's edge, 3 is kept between wall and sill, {b.hot()}, and the slot may be"
-            f" cut {b.mm('tol')} too deep"
+        ("slot_depth_mm", "(clear - u - 3.0) / (1 + g_hot) - tol - tol_par"): lambda b: (
+            f"{b.measured('clear')} is free above the seam's edge, 3 is kept between wall and sill, {b.hot()}, the slot may be cut"
+            f" {b.mm('tol')} too deep, and its floor may slope by {b.mm('tol_par')}"
         ),
         ("web_mm", "10"): lambda b: "less under the slot is no web",
         (
@@ -148,16 +148,16 @@ PHRASES: Mapping[tuple[str, str], Phrase] = MappingProxyType(
         ): lambda b: (
             f"{b.numbers['P']:.0f} N stand over a hole of {length(2 * b.numbers['a'])}, and the web must bridge it"
         ),
-        ("web_mm", "(lift + edge - rim_high + cup_depth + u + 2 * u_g) / (1 + g_cold) + tol"): lambda b: (
+        ("web_mm", "(lift + edge - rim_high + cup_depth + u + 2 * u_g) / (1 + g_cold) + tol + tol_par"): lambda b: (
             f"the seam at {b.measured('edge', 'u_g')} must rise {b.mm('lift')} and the jack's rim reaches"
             f" {b.measured('rim_high', 'u_g')}"
         ),
         ("web_mm", "sqrt(3) * q / (2 * sigma_allow)"): lambda b: (
             f"the edge's {b.numbers['q']:.0f} N/mm must not punch through at {b.numbers['sigma_allow']:.1f} MPa"
         ),
-        ("web_mm", "(cup_depth + u + 2.0) / (1 + g_cold) + tol"): lambda b: (
-            f"the cup is {b.measured('cup_depth')} deep, the seam's edge must run 2 above its rim, {b.cold()}, and it may be turned"
-            f" {b.mm('tol')} too thin"
+        ("web_mm", "(cup_depth + u + 2.0) / (1 + g_cold) + tol + tol_par"): lambda b: (
+            f"the cup is {b.measured('cup_depth')} deep, the seam's edge must run 2 above its rim, {b.cold()}, it may be turned"
+            f" {b.mm('tol')} too thin, and the slot's floor may slope by {b.mm('tol_par')}"
         ),
         ("web_mm", "seat_length + max(4, sqrt(3) * q / (2 * sigma_allow))"): lambda b: (
             f"the seat is {b.mm('seat_length')} long and above it the lip must carry the edge's {b.numbers['q']:.0f} N/mm at"
@@ -172,11 +172,11 @@ PHRASES: Mapping[tuple[str, str], Phrase] = MappingProxyType(
         ),
         (
             "web_mm",
-            "(edge - rim_low + cup_depth - u - 2 * u_g - 5 + obstacle) / (1 + g_hot) - tol - tol_d - slot_depth",
+            "(edge - rim_low + cup_depth - u - 2 * u_g - 5 + obstacle) / (1 + g_hot) - tol - tol_d - tol_par - slot_depth",
         ): lambda b: f"the walls must pass under the seam's edge at {b.measured('edge', 'u_g')} as the jack rolls in",
         (
             "web_mm",
-            "(edge_flat - rim_low + cup_depth - u - 2 * u_g - 5 + obstacle) / (1 + g_hot) - tol - tol_d - slot_depth",
+            "(edge_flat - rim_low + cup_depth - u - 2 * u_g - 5 + obstacle) / (1 + g_hot) - tol - tol_d - tol_par - slot_depth",
         ): lambda b: (
             f"the walls must pass under the seam's edge at {b.measured('edge_flat', 'u_g')} with the tyre flat"
         ),

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from geometry.drawing.callouts import place_callout
 from geometry.drawing.canvas import Canvas
 from geometry.drawing.facts import Units
-from geometry.drawing.geometrical import FLOOR_PARALLELISM, FLOOR_ROUGHNESS_UM
+from geometry.drawing.geometrical import FLOOR_ROUGHNESS_UM
 from geometry.drawing.main_view import seat_corner_needs_detail
 from geometry.drawing.model import Box, Measure, Point, Text, View
 from geometry.drawing.placing import Pointer, place_pointer
@@ -13,6 +13,7 @@ from geometry.drawing.scales import Scale, largest_scale
 from geometry.drawing.signs import stacked, texture, tolerance_frame
 from geometry.drawing.style import STYLE
 from geometry.drawing.windows import detail_view
+from geometry.geometrical import FLOOR_PARALLELISM
 from geometry.pad import Pad
 
 _LEAST_WINDOW_MM = 1.5

@@ -5,13 +5,13 @@ from math import inf
 from geometry.drawing.callouts import place_axis_datum, place_beside, place_callout, place_datum
 from geometry.drawing.canvas import Canvas
 from geometry.drawing.facts import Units
-from geometry.drawing.geometrical import LIP_RUN_OUT, SEAT_AXIS, SEAT_FACE, SLOT_SYMMETRY
 from geometry.drawing.model import Box, Kind, Measure, Point, View
 from geometry.drawing.placing import NoRoomError, Pointer, Span, place_pointer, place_span
 from geometry.drawing.scales import Scale
 from geometry.drawing.signs import tolerance_frame
 from geometry.drawing.style import STYLE
 from geometry.drawing.views import section_view
+from geometry.geometrical import LIP_RUN_OUT, SEAT_AXIS, SEAT_FACE, SLOT_SYMMETRY
 from geometry.pad import Pad
 
 _LENGTHS = (5.0, 7.0, 9.0, 12.0, 15.0, 19.0, 24.0, 30.0, 37.0, 45.0, 55.0, 70.0)

@@ -3,11 +3,11 @@
 from dataclasses import dataclass
 
 from geometry.drawing.facts import Units
-from geometry.drawing.geometrical import Characteristic, GeometricalTolerance
 from geometry.drawing.lettering import text_width_mm
 from geometry.drawing.measures import length_words
 from geometry.drawing.model import Arrow, Box, Layer, Line, Point, Shape, Text, shifted
 from geometry.drawing.style import STYLE
+from geometry.geometrical import Characteristic, GeometricalTolerance
 
 _ON = Layer.DIMENSION
 FRAME_MM = 2 * STYLE.text_mm

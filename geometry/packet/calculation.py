@@ -18,7 +18,7 @@ _PARTS = {
     "load": ("The load", "Angles in sin are in radians; deg turns radians into degrees."),
     "material": ("Growth and what the material allows", "From the part as machined dry at 20 °C."),
     "pad": ("Sizes of the pad", "As chosen in the ledger below, or fixed."),
-    "tolerances": ("General tolerances", "ISO 2768-1 class m, plus and minus."),
+    "tolerances": ("Tolerances", "ISO 2768-1 class m, plus and minus; those in frames on the drawing as whole zones."),
     "loading": ("What the load does", "At nominal sizes and the worst play."),
 }
 

@@ -163,10 +163,10 @@ def test_readings_that_contradict_each_other_are_asked_about() -> None:
 
 
 def test_height_and_slot_depth_stand_in_for_the_web() -> None:
-    """Oracle: 19.1 = 35.6 − 16.5, known to the sum of both uncertainties."""
+    """Oracle: 19.6 = 35.6 − 16.0, known to the sum of both uncertainties."""
     readings = {name: value for name, value in EXACT.items() if name != "web_mm"} | {"top_height_mm": (35.6,)}
     found = judge_as_made(PAD, CONDITIONS, (ReadingSet.model_validate(readings),))
-    assert found.pad.web_mm == pytest.approx(19.1, abs=1e-9)
+    assert found.pad.web_mm == pytest.approx(19.6, abs=1e-9)
     assert found.outcome == "as_drawn"
     assert found.spread.known["web_mm"] > 0.1
 

@@ -8,6 +8,7 @@ from hypothesis import HealthCheck, given, settings
 
 from geometry import formulas
 from geometry.calculation.as_data import sheet_data
+from geometry.calculation.loading import PAD_SYMBOLS
 from geometry.calculation.opening import GOOD_TO_DOUBT, NOT_COVERED, governing, lines_behind
 from geometry.calculation.pictures import clearance_plots_of, lift_plot_of
 from geometry.calculation.sheet import CalculationSheet, calculation_sheet
@@ -15,6 +16,7 @@ from geometry.calculation.why import PHRASES, phrase_key
 from geometry.design import Design, design_pad
 from geometry.errors import BadMeasurementsError, NoPadFitsError
 from geometry.fits import root_sum_square_mm
+from geometry.geometrical import GEOMETRICAL_TOLERANCES
 from geometry.measurements import read_measurements
 from geometry.pad import DIMENSIONS
 from geometry.provenance import Mark
@@ -183,4 +185,17 @@ def test_the_data_of_a_sheet_are_plain() -> None:
 
 
 def test_a_pad_has_a_line_for_each_dimension() -> None:
-    assert len(sheet_of(van()).lines("pad")) == len(DIMENSIONS)
+    """Oracle: the pad's own dimensions; those that it has, and no stem, are told, features of other kinds are not."""
+    sheet = sheet_of(van())
+    told = [line.symbol for line in sheet.lines("pad")]
+    pad = sheet.design.pad
+    assert told == [
+        PAD_SYMBOLS[n] for n in DIMENSIONS if getattr(pad, n) > 0 or n in {"stem_diameter_mm", "stem_length_mm"}
+    ]
+
+
+def test_the_sheet_states_the_geometrical_tolerances_with_their_zones() -> None:
+    """Oracle: the frames of the drawing: 0.6, 0.2 and 0.2."""
+    lines = {line.symbol: line for line in sheet_of(van()).lines("tolerances")}
+    assert [lines[s].value for s in ("tol_sym", "tol_par", "tol_run")] == [t.value_mm for t in GEOMETRICAL_TOLERANCES]
+    assert all("frame" in lines[s].remark for s in ("tol_sym", "tol_par", "tol_run"))

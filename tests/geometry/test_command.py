@@ -63,7 +63,7 @@ def test_what_is_no_document_exits_with_2(tmp_path: Path, text: str) -> None:
 def test_no_pad_exits_with_3_and_names_both_bounds_numbers_and_fields(tmp_path: Path) -> None:
     done = run(SAMPLES / "rowing_club_trailer_car_no_pad.json", tmp_path)
     assert done.returncode == 3
-    for needed in ("19.00 mm", "−2.93 mm".replace("−", "-"), "jack.cup_depth_mm", "seam.edge_height_mm"):
+    for needed in ("19.50 mm", "−2.63 mm".replace("−", "-"), "jack.cup_depth_mm", "seam.edge_height_mm"):
         assert needed in done.stderr
 
 

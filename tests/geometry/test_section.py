@@ -148,7 +148,7 @@ def test_a_conflict_is_marked_with_both_numbers_where_the_pad_has_no_room() -> N
     section = section_of_conflict(measurements, caught.value)
     band = band_of(section.troubles[0], section.scene)
     assert [line[0][1] for line in band.levels] == [caught.value.lower.value_mm, caught.value.upper.value_mm]
-    assert "at least 19 mm, at most −2.93 mm: no room" in _words(section)
+    assert "at least 19.5 mm, at most −2.63 mm: no room" in _words(section)
 
 
 @pytest.mark.parametrize(

@@ -4,9 +4,17 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from geometry.case import case_of
 from geometry.checks import judge
-from geometry.conditions import conditions_of
+from geometry.conditions import Conditions, conditions_of
 from geometry.fits import linear_tolerance_mm
+from geometry.geometrical import (
+    FLOOR_PARALLELISM,
+    GEOMETRICAL_TOLERANCES,
+    LIP_RUN_OUT,
+    SLOT_SYMMETRY,
+    GeometricalTolerance,
+)
 from geometry.measurements import read_measurements
 from geometry.pad import DIMENSIONS
 from geometry.rules import Check
@@ -15,10 +23,12 @@ from tests.documents import van
 from tests.geometry.pads import STEMMED
 
 CONDITIONS = conditions_of(read_measurements(van(jack__stem_hole_diameter_mm=20, jack__stem_hole_depth_mm=20)))
+LIFTED = conditions_of(read_measurements(van(jack__rim_height_high_mm=400)))
+TOLERANCES = (*DIMENSIONS, *(tolerance.name for tolerance in GEOMETRICAL_TOLERANCES))
 
 
-def judged(spread: Spread) -> dict[str, Check]:
-    return {c.code: c for c in judge(CONDITIONS, STEMMED, spread)}
+def judged(spread: Spread, conditions: Conditions = CONDITIONS) -> dict[str, Check]:
+    return {c.code: c for c in judge(conditions, STEMMED, spread)}
 
 
 def value(checks: dict[str, Check], code: str) -> float:
@@ -66,11 +76,52 @@ def test_heights_use_the_spread_of_web_and_slot_depth() -> None:
     assert found == pytest.approx(gained * (1 + CONDITIONS.g_hot), abs=1e-9)
 
 
+HOT, COLD = 1 + CONDITIONS.g_hot, 1 + CONDITIONS.g_cold
+
+
+@pytest.mark.parametrize(
+    ("tolerance", "code", "factor"),
+    [
+        (SLOT_SYMMETRY, "tipping", -1 / 2),
+        (FLOOR_PARALLELISM, "entry_height", HOT),
+        (FLOOR_PARALLELISM, "sill_clear", HOT),
+        (FLOOR_PARALLELISM, "rim_clear", COLD),
+        (FLOOR_PARALLELISM, "lift_height", COLD),
+        (LIP_RUN_OUT, "lip_gap", COLD),
+    ],
+)
+def test_a_check_gains_what_a_geometrical_zone_gives_back(
+    tolerance: GeometricalTolerance, code: str, factor: float
+) -> None:
+    """Oracle: a zone w against you takes w (1 + g) off a height, and half of it is how far a slot may be off the axis."""
+    judged_with = {w: judged(Spread({tolerance.name: w}), LIFTED) for w in (0.0, tolerance.value_mm)}
+    gained = value(judged_with[0.0], code) - value(judged_with[tolerance.value_mm], code)
+    assert gained == pytest.approx(factor * tolerance.value_mm, abs=1e-9)
+
+
+def test_sizes_that_were_read_leave_the_geometrical_tolerances_in_force() -> None:
+    """Oracle: the same answers where the zones of the drawing are given one by one beside the readings."""
+    read = dict.fromkeys(DIMENSIONS, 0.05)
+    zones = {tolerance.name: tolerance.value_mm for tolerance in GEOMETRICAL_TOLERANCES}
+    assert {c: k.value for c, k in judged(Spread(read)).items()} == {
+        c: k.value for c, k in judged(Spread(read | zones)).items()
+    }
+
+
+def test_a_slot_off_the_axis_loads_the_edge_of_the_seat() -> None:
+    """Oracle: the share k_e rises with the eccentricity, 4 / R for each mm while the whole face presses."""
+    factors = [
+        case_of(CONDITIONS, STEMMED, Spread({"seat_diameter_mm": 0.0, SLOT_SYMMETRY.name: w})).cup for w in (0.0, 0.6)
+    ]
+    assert factors[1].eccentricity_mm <= factors[1].flat_radius_mm / 4
+    assert factors[1].edge_factor - factors[0].edge_factor == pytest.approx(0.3 * 4 / factors[0].flat_radius_mm)
+
+
 @settings(deadline=None)
-@given(st.lists(st.tuples(st.sampled_from(DIMENSIONS), st.floats(0, 2)), max_size=6))
+@given(st.lists(st.tuples(st.sampled_from(TOLERANCES), st.floats(0, 2)), max_size=6))
 def test_a_wider_spread_never_helps(changes: list[tuple[str, float]]) -> None:
     """Oracle: the worst case of a larger set is never milder."""
-    base = dict.fromkeys(DIMENSIONS, 0.1)
+    base = dict.fromkeys(TOLERANCES, 0.1)
     wider = base | {name: 0.1 + extra for name, extra in changes}
     narrow, wide = judged(Spread(base)), judged(Spread(wider))
     assert all(wide[code].utilisation >= check.utilisation - 1e-9 for code, check in narrow.items())

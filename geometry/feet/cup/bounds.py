@@ -3,13 +3,16 @@
 from math import sqrt
 
 from geometry.draft import Draft
+from geometry.geometrical import FLOOR_PARALLELISM, LIP_RUN_OUT
 from geometry.provenance import derived
 from geometry.rules import Numbers, bound
 
 LEAST_STEM_DIAMETER_MM = 6.0
 LEAST_STEM_LENGTH_MM = 5.0
 LEAST_SHARE_OF_BORE = 0.90
-_FIT = derived("Worst case of measurement, growth and turning tolerance (ISO 2768-1 m)")
+_FIT = derived(
+    "Worst case of measurement, growth and turning tolerance (ISO 2768-1 m, and what the drawing's frames allow)"
+)
 
 
 def _cup(d: Draft) -> Numbers:
@@ -22,6 +25,8 @@ def _cup(d: Draft) -> Numbers:
         "g_hot": c.g_hot,
         "g_cold": c.g_cold,
         "tol": d.tol,
+        "tol_par": FLOOR_PARALLELISM.value_mm,
+        "tol_run": LIP_RUN_OUT.value_mm,
         "seat": d.seat_diameter_mm,
         "hole": c.cup.hole_diameter_mm,
     }
@@ -96,13 +101,13 @@ def _seat_is_a_cylinder(d: Draft) -> float:
     "seat_length_mm",
     "lower",
     "The lip stays off the rim, even cold and squashed under the load: the cup's floor carries, not its rim.",
-    formula="(cup_depth + u + 0.5 + squash) / (1 + g_cold) + tol",
+    formula="(cup_depth + u + 0.5 + squash) / (1 + g_cold) + tol + tol_run",
     source=_FIT,
     needs=("jack.cup_depth_mm", "make.measured_with", "service.temperature_low_c"),
     numbers=lambda d: {**_cup(d), "squash": d.squash_mm},
 )
 def _lip_stays_off_the_rim(d: Draft) -> float:
-    return (d.c.cup.depth_mm + d.c.u + 0.5 + d.squash_mm) / (1 + d.c.g_cold) + d.tol
+    return (d.c.cup.depth_mm + d.c.u + 0.5 + d.squash_mm) / (1 + d.c.g_cold) + d.tol + LIP_RUN_OUT.value_mm
 
 
 @bound(
@@ -176,13 +181,13 @@ def _stem_is_stout(d: Draft) -> float | None:
     "web_mm",
     "lower",
     "The seam runs on past the pad: its edge stays above the cup's rim.",
-    formula="(cup_depth + u + 2.0) / (1 + g_cold) + tol",
+    formula="(cup_depth + u + 2.0) / (1 + g_cold) + tol + tol_par",
     source=_FIT,
     needs=("jack.cup_depth_mm", "make.measured_with", "service.temperature_low_c"),
     numbers=_cup,
 )
 def _edge_stays_above_the_rim(d: Draft) -> float:
-    return (d.c.cup.depth_mm + d.c.u + 2.0) / (1 + d.c.g_cold) + d.tol
+    return (d.c.cup.depth_mm + d.c.u + 2.0) / (1 + d.c.g_cold) + d.tol + FLOOR_PARALLELISM.value_mm
 
 
 @bound(

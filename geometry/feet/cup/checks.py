@@ -66,8 +66,8 @@ def _cup_floor_bearing(k: Case) -> Finding:
         edge,
         EDGE_PEAK * sigma,
         lambda: (
-            f"Play and side load push the load {cup.eccentricity_mm:.1f} mm off the middle of the seat: its edge presses"
-            f" {edge:.1f} MPa on the cup's floor; {k.c.material.short_name} stands {EDGE_PEAK * sigma:.1f} there."
+            f"Play, side load and a slot off the axis put the load {cup.eccentricity_mm:.1f} mm off the seat's middle: its edge"
+            f" presses {edge:.1f} MPa on the cup's floor; {k.c.material.short_name} stands {EDGE_PEAK * sigma:.1f} there."
         ),
         numbers,
         formula="F_d / A * k_e",
@@ -109,7 +109,7 @@ def _web_bending(k: Case) -> Finding | Pointless:
 @check(
     "tipping",
     "Pad tipping in the cup",
-    formula="play / 2 + H * h / F_d",
+    formula="(play + tol_sym) / 2 + H * h / F_d",
     limit_formula="R / 2",
     unit="mm",
     source=derived("The load's line stays inside the middle half of the seat's flat radius"),
@@ -122,11 +122,12 @@ def _tipping(k: Case) -> Finding:
         k.cup.eccentricity_mm,
         limit,
         lambda: (
-            f"Play and side load move the load {k.cup.eccentricity_mm:.1f} mm from the middle of the seat;"
+            f"Play, side load and a slot off the axis put the load {k.cup.eccentricity_mm:.1f} mm from the middle of the seat;"
             f" up to {limit:.1f} mm the pad stays down in the cup."
         ),
         {
             "play": max(0.0, k.cup.play_mm),
+            "tol_sym": k.cup.slot_symmetry_mm,
             "H": k.c.side_force_n,
             "h": k.pad.top_height_mm,
             "F_d": k.c.design_force_n,
@@ -241,7 +242,7 @@ def _stem_clear(k: Case) -> Finding | Pointless:
 @check(
     "lip_gap",
     "Lip off the cup's rim",
-    formula="(seat_length - tol) * (1 + g_cold) - cup_depth - u - squash",
+    formula="(seat_length - tol - tol_run) * (1 + g_cold) - cup_depth - u - squash",
     limit_formula="0.2",
     unit="mm",
     sense="at_least",
@@ -251,8 +252,8 @@ def _stem_clear(k: Case) -> Finding | Pointless:
 )
 def _lip_gap(k: Case) -> Finding:
     c, length = k.c, k.pad.seat_length_mm
-    tol = k.tolerance_mm("seat_length_mm")
-    gap = (length - tol) * (1 + c.g_cold) - c.cup.depth_mm - c.u - k.cup.squash_mm
+    tol, run_out = k.tolerance_mm("seat_length_mm"), k.cup.lip_run_out_mm
+    gap = (length - tol - run_out) * (1 + c.g_cold) - c.cup.depth_mm - c.u - k.cup.squash_mm
     return Finding(
         gap,
         LEAST_LIP_GAP_MM,
@@ -264,6 +265,7 @@ def _lip_gap(k: Case) -> Finding:
         {
             "seat_length": length,
             "tol": tol,
+            "tol_run": run_out,
             "g_cold": c.g_cold,
             "cup_depth": c.cup.depth_mm,
             "u": c.u,

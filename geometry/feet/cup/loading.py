@@ -5,6 +5,7 @@ from math import inf
 
 from geometry.bearing import seat_area_mm2, seat_edge_factor, squash_mm
 from geometry.conditions import Conditions
+from geometry.geometrical import LIP_RUN_OUT, SLOT_SYMMETRY
 from geometry.pad import Pad
 from geometry.spread import AS_DRAWN, Spread
 from geometry.stability import load_eccentricity_mm
@@ -12,13 +13,17 @@ from geometry.stability import load_eccentricity_mm
 
 @dataclass(frozen=True, slots=True)
 class CupLoading:
-    """Pressures and movements of the seat, at nominal sizes and the worst play; mm and MPa."""
+    """Pressures and movements of the seat, at nominal sizes, the worst play and the slot furthest off; mm and MPa."""
 
     seat_tolerance_mm: float
     flat_radius_mm: float
     area_mm2: float
     mean_mpa: float
     play_mm: float
+    slot_symmetry_mm: float
+    """Zone of the slot's middle plane about the seat's axis: half of it is how far the load may arrive off that axis."""
+    lip_run_out_mm: float
+    """How much lower the lip may be on one side than where the seat's length was measured."""
     eccentricity_mm: float
     edge_factor: float
     squash_mm: float
@@ -30,8 +35,10 @@ def cup_loading(c: Conditions, pad: Pad, spread: Spread = AS_DRAWN) -> CupLoadin
     flat = pad.seat_flat_diameter_mm
     area = seat_area_mm2(seat_flat_diameter_mm=flat, hole_diameter_mm=c.cup.hole_diameter_mm)
     play = c.cup.bore_mm + c.u - (pad.seat_diameter_mm - tolerance) * (1 + c.g_cold)
+    symmetry = spread.zone_mm(SLOT_SYMMETRY)
+    # A slot off the seat's axis moves the load as play does: by half of its zone.
     eccentricity = load_eccentricity_mm(
-        play_mm=max(0.0, play),
+        play_mm=max(0.0, play) + symmetry,
         side_force_n=c.side_force_n,
         top_height_mm=pad.top_height_mm,
         design_force_n=c.design_force_n,
@@ -42,6 +49,8 @@ def cup_loading(c: Conditions, pad: Pad, spread: Spread = AS_DRAWN) -> CupLoadin
         area_mm2=area,
         mean_mpa=c.design_force_n / area if area > 0 else inf,
         play_mm=play,
+        slot_symmetry_mm=symmetry,
+        lip_run_out_mm=spread.zone_mm(LIP_RUN_OUT),
         eccentricity_mm=eccentricity,
         edge_factor=seat_edge_factor(eccentricity_mm=eccentricity, radius_mm=flat / 2),
         squash_mm=squash_mm(

@@ -4,6 +4,7 @@ from math import sqrt
 
 from geometry.bearing import floor_factor, lip_thickness_mm
 from geometry.draft import Draft
+from geometry.geometrical import FLOOR_PARALLELISM
 from geometry.provenance import derived, memory
 from geometry.rules import Numbers, bound
 
@@ -12,7 +13,9 @@ MARKING_MOST = 2.0
 MARKING_AIM = 0.8
 LIP_STRESS_SHARE = 2.0
 """Tension under the lip over the allowable stress: yield 2σ, less the factor 1.5, times a rectangle's plastic shape factor 1.5."""
-_FIT = derived("Worst case of measurement, growth and milling tolerance (ISO 2768-1 m)")
+_FIT = derived(
+    "Worst case of measurement, growth and milling tolerance (ISO 2768-1 m, and what the drawing's frames allow)"
+)
 
 
 def _slot(d: Draft) -> Numbers:
@@ -26,6 +29,7 @@ def _slot(d: Draft) -> Numbers:
         "g_hot": d.c.g_hot,
         "g_cold": d.c.g_cold,
         "tol": d.tol,
+        "tol_par": FLOOR_PARALLELISM.value_mm,
         "slot": d.slot_width_mm,
         "c_m": d.slot_mouth_chamfer_mm,
         "sigma_allow": d.c.allowable_mpa,
@@ -92,13 +96,13 @@ def _some_wall_guides(d: Draft) -> float:
     "slot_depth_mm",
     "upper",
     "The walls' tops stay 3 mm clear of the sill and of whatever hangs beside the seam, hot and wet.",
-    formula="(clear - u - 3.0) / (1 + g_hot) - tol",
+    formula="(clear - u - 3.0) / (1 + g_hot) - tol - tol_par",
     source=_FIT,
     needs=("seam.height_mm", "seam.clear_inboard_mm", "seam.clear_outboard_mm", "make.measured_with"),
     numbers=_slot,
 )
 def _walls_clear_the_sill(d: Draft) -> float:
-    return (d.c.seam.least_clear_mm - d.c.u - 3.0) / (1 + d.c.g_hot) - d.tol
+    return (d.c.seam.least_clear_mm - d.c.u - 3.0) / (1 + d.c.g_hot) - d.tol - FLOOR_PARALLELISM.value_mm
 
 
 @bound(

@@ -277,7 +277,7 @@ def _slot_fit_loose(k: Case) -> Finding:
 @check(
     "sill_clear",
     "Sill clear of the walls",
-    formula="clear - u - (slot_depth + tol) * (1 + g_hot) - delta",
+    formula="clear - u - (slot_depth + tol + tol_par) * (1 + g_hot) - delta",
     limit_formula="2.0",
     unit="mm",
     sense="at_least",
@@ -287,7 +287,8 @@ def _slot_fit_loose(k: Case) -> Finding:
 )
 def _sill_clear(k: Case) -> Finding:
     seam, s, depth = k.c.seam, k.slot, k.pad.slot_depth_mm
-    gap = seam.least_clear_mm - k.c.u - (depth + s.depth_tolerance_mm) * (1 + k.c.g_hot) - s.indentation_mm
+    deepest = (depth + s.depth_tolerance_mm + s.floor_parallelism_mm) * (1 + k.c.g_hot)
+    gap = seam.least_clear_mm - k.c.u - deepest - s.indentation_mm
     return Finding(
         gap,
         LEAST_SILL_GAP_MM,
@@ -301,6 +302,7 @@ def _sill_clear(k: Case) -> Finding:
             "u": k.c.u,
             "slot_depth": depth,
             "tol": s.depth_tolerance_mm,
+            "tol_par": s.floor_parallelism_mm,
             "g_hot": k.c.g_hot,
             "delta": s.indentation_mm,
         },
@@ -310,7 +312,7 @@ def _sill_clear(k: Case) -> Finding:
 @check(
     "rim_clear",
     "Seam's edge above the cup's rim",
-    formula="(web - tol) * (1 + g_cold) - delta - squash - cup_depth - u",
+    formula="(web - tol - tol_par) * (1 + g_cold) - delta - squash - cup_depth - u",
     limit_formula="1.0",
     unit="mm",
     sense="at_least",
@@ -320,9 +322,8 @@ def _sill_clear(k: Case) -> Finding:
 )
 def _rim_clear(k: Case) -> Finding:
     s, c = k.slot, k.c
-    gap = (
-        (k.pad.web_mm - s.web_tolerance_mm) * (1 + c.g_cold) - s.indentation_mm - k.cup.squash_mm - c.cup.depth_mm - c.u
-    )
+    lowest = (k.pad.web_mm - s.web_tolerance_mm - s.floor_parallelism_mm) * (1 + c.g_cold)
+    gap = lowest - s.indentation_mm - k.cup.squash_mm - c.cup.depth_mm - c.u
     return Finding(
         gap,
         LEAST_RIM_GAP_MM,
@@ -334,6 +335,7 @@ def _rim_clear(k: Case) -> Finding:
         {
             "web": k.pad.web_mm,
             "tol": s.web_tolerance_mm,
+            "tol_par": s.floor_parallelism_mm,
             "g_cold": c.g_cold,
             "delta": s.indentation_mm,
             "squash": k.cup.squash_mm,

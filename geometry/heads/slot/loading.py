@@ -12,6 +12,7 @@ from geometry.bearing import (
     wall_thickness_mm,
 )
 from geometry.conditions import Conditions
+from geometry.geometrical import FLOOR_PARALLELISM
 from geometry.pad import Pad
 from geometry.spread import AS_DRAWN, Spread
 
@@ -23,6 +24,8 @@ class SlotLoading:
     width_tolerance_mm: float
     depth_tolerance_mm: float
     web_tolerance_mm: float
+    floor_parallelism_mm: float
+    """How much higher or lower the floor may be at one end than where it was measured."""
     length_mm: float
     pressure_mpa: float
     floor_factor: float
@@ -59,6 +62,7 @@ def slot_loading(c: Conditions, pad: Pad, spread: Spread = AS_DRAWN) -> SlotLoad
         width_tolerance_mm=width_tolerance,
         depth_tolerance_mm=spread.of(pad, "slot_depth_mm"),
         web_tolerance_mm=spread.of(pad, "web_mm"),
+        floor_parallelism_mm=spread.zone_mm(FLOOR_PARALLELISM),
         length_mm=length,
         pressure_mpa=pressure,
         floor_factor=factor,
