@@ -12,9 +12,11 @@ from starlette.responses import FileResponse
 from geometry import ENGINE_VERSION
 from geometry.errors import SeamrestError
 from server import advice, api, calculation, downloads, guide, making, materials_page, packet, pages, turn
+from server.drawn import drawers
 from server.limits import BodyTime, RateLimits
 from server.links import static_file
 from server.model_cache import open_cache
+from server.once import Once
 from server.openapi import describe
 from server.problems import NOT_FOUND, AnsweredError, answer_error, answer_http_error
 from server.protocol import HeadAsGet
@@ -45,12 +47,14 @@ def create_app(settings: Settings | None = None) -> FastAPI:
         lifespan=_running,
     )
     app.state.settings = chosen
+    kept = open_cache(chosen.model_cache_folder, max_bytes=chosen.model_cache_mb * 2**20)
+    app.state.archives = Once(kept)
     app.state.kernel = KernelPool(
         workers=chosen.kernel_workers,
         line=chosen.kernel_line,
         timeout_s=chosen.kernel_timeout_s,
         memory_mb=chosen.kernel_memory_mb,
-        cache=open_cache(chosen.model_cache_folder, max_bytes=chosen.model_cache_mb * 2**20),
+        cache=kept,
     )
     rooms = (pages, turn, packet, making, calculation, advice, materials_page, guide, downloads, api)
     for router in (room.router for room in rooms):
@@ -73,14 +77,16 @@ def create_app(settings: Settings | None = None) -> FastAPI:
 
 @asynccontextmanager
 async def _running(app: FastAPI) -> AsyncIterator[None]:
-    """The model processes live as long as the server."""
+    """The processes for models and drawings live as long as the server."""
     kernel: KernelPool = app.state.kernel
     await run_in_threadpool(open_if_named, app)
     kernel.start()
+    drawers.start(app.state.settings)
     try:
         yield
     finally:
         await run_in_threadpool(kernel.stop)
+        await run_in_threadpool(drawers.stop)
         await run_in_threadpool(app.state.store.close)
 
 

@@ -2,29 +2,29 @@
 
 import asyncio
 from collections.abc import Awaitable, Callable
-from concurrent.futures import ThreadPoolExecutor
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from datetime import date
-from functools import partial
-from typing import Any, Literal, TypeVar, get_args
+from typing import Any, Literal, get_args
 
 from fastapi import APIRouter, Request
 from starlette.concurrency import run_in_threadpool
 from starlette.responses import Response
 
 from geometry.design import Design, design_pad
-from geometry.drawing import draw, to_dxf, to_pdf, to_svg
+from geometry.drawing.facts import SheetFacts
 from geometry.model_label import MODEL_FORMATS, ModelFormat, file_stem
 from geometry.sheet_facts import model_label, sheet_facts
 from server.bundle import archive_name, bundle_bytes
 from server.documents import query_pairs, read_whole_form, split_confirmation
+from server.drawn import drawers
 from server.forms import Units
 from server.links import pad_address
+from server.model_cache import content_key
+from server.once import Once
 from server.openapi import file_responses, form_parameters
 from server.problems import NOT_FIT, AnsweredError, json_bytes
 from server.workers import KernelPool
 
-T = TypeVar("T")
 DrawingFormat = Literal["svg", "dxf", "pdf"]
 DRAWING_FORMATS: tuple[DrawingFormat, ...] = get_args(DrawingFormat)
 FORMATS: tuple[str, ...] = ("json", *MODEL_FORMATS, *DRAWING_FORMATS, "zip")
@@ -47,14 +47,6 @@ _SHOWN_IN_PLACE = {"svg", "pdf"}
 
 router = APIRouter()
 
-# The drawing library keeps settings and chance in global variables: one drawing at a time, in a thread of its own.
-_drawer = ThreadPoolExecutor(1, "drawing")
-
-
-async def in_drawing_thread(work: Callable[[], T]) -> T:
-    """Run something that draws; one after the other."""
-    return await asyncio.get_running_loop().run_in_executor(_drawer, work)
-
 
 async def deliver(
     request: Request, design: Design, ending: str, *, units: Units | None, is_confirmed: bool, confirm_address: str
@@ -69,7 +61,9 @@ async def deliver(
     if ending in HOLDS_A_MODEL and not design.fit_to_make and not is_confirmed:
         words = f"{design.verdict_words} To have the model nevertheless, ask for {confirm_address}"
         raise AnsweredError(NOT_FIT, words, verdict=design.verdict_words, confirm=confirm_address)
-    making = _Making(request.app.state.kernel, design, units, request.app.state.settings.drawing_day())
+    state = request.app.state
+    issued = state.settings.drawing_day()
+    making = _Making(state.kernel, state.archives, design, sheet_facts(design, issued=issued, units=units), issued)
     content = await (making.archive() if ending == "zip" else making.file(ending))
     place = "inline" if ending in _SHOWN_IN_PLACE else "attachment"
     name = archive_name(label) if ending == "zip" else f"{file_stem(label)}.{ending}"
@@ -79,36 +73,37 @@ async def deliver(
 
 @dataclass(frozen=True, slots=True)
 class _Making:
-    """Drawings come from a thread of this process, models from the processes that hold the kernel."""
+    """Drawings come from the processes that draw, models from those that hold the kernel."""
 
     kernel: KernelPool
+    archives: Once
     design: Design
-    units: Units | None
+    facts: SheetFacts
     issued: date
 
     async def file(self, ending: str) -> bytes:
         """One drawing or one model."""
-        for drawing_format in DRAWING_FORMATS:
-            if ending == drawing_format:
-                draw_it = partial(drawing_bytes, self.design, drawing_format, units=self.units, issued=self.issued)
-                return await in_drawing_thread(draw_it)
+        if ending in DRAWING_FORMATS:
+            return (await drawers.drawings(self.design.pad, self.facts, [ending]))[ending]
         model_format: ModelFormat = next(f for f in MODEL_FORMATS if f == ending)
         return await self.kernel.model(self.design.pad, model_label(self.design), model_format)
 
     async def archive(self) -> bytes:
-        """Everything at once, made side by side as far as there are processes."""
-        endings: tuple[str, ...] = (*DRAWING_FORMATS, *MODEL_FORMATS)
-        contents = await asyncio.gather(*(self.file(ending) for ending in endings))
-        files = dict(zip(endings, contents, strict=True))
+        """Everything at once: the archive as kept, or made now."""
+        return await self.archives.file(await run_in_threadpool(self._archive_key), self._packed)
+
+    def _archive_key(self) -> str:
+        content = [self.design.to_dict(), self.design.understood, asdict(self.facts), self.issued.isoformat()]
+        return content_key("zip", content)
+
+    async def _packed(self) -> bytes:
+        """The files made side by side as far as there are processes, then packed."""
+        drawings, models = await asyncio.gather(
+            drawers.drawings(self.design.pad, self.facts, DRAWING_FORMATS),
+            asyncio.gather(*(self.file(model_format) for model_format in MODEL_FORMATS)),
+        )
+        files = {**drawings, **{str(form): model for form, model in zip(MODEL_FORMATS, models, strict=True)}}
         return await run_in_threadpool(bundle_bytes, self.design, files, issued=self.issued)
-
-
-def drawing_bytes(design: Design, ending: DrawingFormat, *, units: Units | None, issued: date) -> bytes:
-    """The drawing of a design in one format; without ``units``, those of the shop that makes it."""
-    drawing = draw(design.pad, sheet_facts(design, issued=issued, units=units))
-    if ending == "pdf":
-        return to_pdf(drawing)
-    return (to_svg(drawing) if ending == "svg" else to_dxf(drawing)).encode("utf-8")
 
 
 def _describe(ending: str) -> dict[str, Any]:

@@ -7,8 +7,10 @@ import secrets
 import time
 from contextlib import suppress
 from dataclasses import asdict
+from functools import cache
 from pathlib import Path
 
+from geometry import ENGINE_VERSION
 from geometry.model_label import FILES_VERSION, ModelFormat, ModelLabel
 from geometry.pad import DIMENSIONS, Pad
 
@@ -24,6 +26,23 @@ def cache_key(pad: Pad, label: ModelLabel, model_format: ModelFormat) -> str:
     return hashlib.sha256(json.dumps(content, sort_keys=True).encode()).hexdigest()
 
 
+def content_key(kind: str, content: object) -> str:
+    """A name for a file made of data alone, and by this very program: another version of it does not use what was kept."""
+    whole = [kind, ENGINE_VERSION, FILES_VERSION, sources_digest(), content]
+    return hashlib.sha256(json.dumps(whole, sort_keys=True).encode("utf-8", "replace")).hexdigest()
+
+
+@cache
+def sources_digest() -> str:
+    """The digest of every file of the program that may change what it writes."""
+    digest = hashlib.sha256()
+    root = Path(__file__).parent.parent
+    for path in sorted(path for room in ("geometry", "server") for path in (root / room).rglob("*.*")):
+        if path.suffix in {".py", ".toml", ".typ", ".ttf"}:
+            digest.update(path.relative_to(root).as_posix().encode() + path.read_bytes())
+    return digest.hexdigest()
+
+
 def open_cache(folder: str, *, max_bytes: int) -> "ModelCache | None":
     """The cache of a setting: a folder's path, empty for the user's own, ``none`` for none."""
     if folder == NO_CACHE:
@@ -33,8 +52,8 @@ def open_cache(folder: str, *, max_bytes: int) -> "ModelCache | None":
 
 def default_folder() -> Path:
     """Where model files are kept unless a setting says otherwise: the user's cache folder, by the XDG base directory rules."""
-    cache = os.environ.get("XDG_CACHE_HOME", "")
-    home = Path(cache) if cache.startswith("/") else Path.home() / ".cache"
+    named = os.environ.get("XDG_CACHE_HOME", "")
+    home = Path(named) if named.startswith("/") else Path.home() / ".cache"
     return home / "seamrest" / "models"
 
 

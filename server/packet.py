@@ -2,22 +2,19 @@
 
 from collections.abc import Awaitable, Callable, Mapping
 from dataclasses import dataclass
-from functools import partial
 
 from fastapi import APIRouter, Request
 from starlette.concurrency import run_in_threadpool
 from starlette.responses import HTMLResponse, RedirectResponse, Response
 
-from geometry.design import Design, design_pad
-from geometry.drawing import draw, to_dxf, to_pdf, to_png, to_svg
-from geometry.drawing.facts import SheetFacts
+from geometry.design import design_pad
 from geometry.errors import BadMeasurementsError, NoPadFitsError
 from geometry.model_label import file_stem
-from geometry.packet import card_pdf, gauge_dxf, gauge_pdf, gauge_svg, packet_pdf
 from geometry.sheet_facts import model_label
 from server import links
 from server.documents import query_pairs, read_whole_form
-from server.downloads import MEDIA_TYPES, in_drawing_thread
+from server.downloads import MEDIA_TYPES
+from server.drawn import drawers
 from server.forms import read_form
 from server.openapi import file_responses, form_parameters
 from server.packet_views import drawing_page
@@ -26,50 +23,30 @@ from server.viewing import CHOICES, facts_of_view, split_view
 
 router = APIRouter()
 _PNG = "image/png"
-_PNG_DOTS_PER_INCH = 200
-Make = Callable[[Design, SheetFacts], bytes]
 
 
 @dataclass(frozen=True, slots=True)
 class _Sheet:
-    """One file: how it is made and what it is."""
+    """One file: what it is, and in which format of the drawing, where it is the drawing."""
 
-    make: Make
     media_type: str
     words: str
+    drawing: str = ""
+    """The drawing's format; empty for a sheet of another kind."""
     is_shown: bool = True
     """Whether a browser shows it by itself."""
 
 
-def _text(make: Callable[[Design, SheetFacts], str]) -> Make:
-    return lambda design, facts: make(design, facts).encode("utf-8")
-
-
 SHEETS: Mapping[str, _Sheet] = {
-    "drawing.svg": _Sheet(
-        _text(lambda d, f: to_svg(draw(d.pad, f))), MEDIA_TYPES["svg"], "The drawing as its viewer wants it, as SVG"
-    ),
-    "drawing.dxf": _Sheet(
-        _text(lambda d, f: to_dxf(draw(d.pad, f))),
-        MEDIA_TYPES["dxf"],
-        "The drawing as its viewer wants it, as DXF",
-        False,
-    ),
-    "drawing.pdf": _Sheet(
-        lambda d, f: to_pdf(draw(d.pad, f)),
-        MEDIA_TYPES["pdf"],
-        "The drawing as its viewer wants it, as PDF in true size",
-    ),
-    "drawing.png": _Sheet(
-        lambda d, f: to_png(draw(d.pad, f), dots_per_inch=_PNG_DOTS_PER_INCH),
-        _PNG,
-        "The drawing as its viewer wants it, as PNG",
-    ),
-    "packet.pdf": _Sheet(packet_pdf, MEDIA_TYPES["pdf"], "Everything about the design on paper, as PDF"),
-    "card.pdf": _Sheet(card_pdf, MEDIA_TYPES["pdf"], "One page for the garage wall, as PDF"),
-    "gauge.pdf": _Sheet(gauge_pdf, MEDIA_TYPES["pdf"], "Gauges to cut from card, in true size, as PDF"),
-    "gauge.svg": _Sheet(_text(gauge_svg), MEDIA_TYPES["svg"], "The gauges side by side, as SVG"),
-    "gauge.dxf": _Sheet(_text(gauge_dxf), MEDIA_TYPES["dxf"], "The gauges for a cutter, as DXF", False),
+    "drawing.svg": _Sheet(MEDIA_TYPES["svg"], "The drawing as its viewer wants it, as SVG", "svg"),
+    "drawing.dxf": _Sheet(MEDIA_TYPES["dxf"], "The drawing as its viewer wants it, as DXF", "dxf", False),
+    "drawing.pdf": _Sheet(MEDIA_TYPES["pdf"], "The drawing as its viewer wants it, as PDF in true size", "pdf"),
+    "drawing.png": _Sheet(_PNG, "The drawing as its viewer wants it, as PNG", "png"),
+    "packet.pdf": _Sheet(MEDIA_TYPES["pdf"], "Everything about the design on paper, as PDF"),
+    "card.pdf": _Sheet(MEDIA_TYPES["pdf"], "One page for the garage wall, as PDF"),
+    "gauge.pdf": _Sheet(MEDIA_TYPES["pdf"], "Gauges to cut from card, in true size, as PDF"),
+    "gauge.svg": _Sheet(MEDIA_TYPES["svg"], "The gauges side by side, as SVG"),
+    "gauge.dxf": _Sheet(MEDIA_TYPES["dxf"], "The gauges for a cutter, as DXF", is_shown=False),
 }
 """Every sheet by the end of its address after ``/pad/``."""
 
@@ -86,9 +63,8 @@ async def page(request: Request) -> Response:
     except (NoPadFitsError, BadMeasurementsError):
         return RedirectResponse(links.pad_address(reading.typed, units=reading.units), 303)
     facts = facts_of_view(design, reading, view, issued=issued)
-    drawing = await in_drawing_thread(partial(draw, design.pad, facts))
-    picture = await in_drawing_thread(partial(to_svg, drawing))
-    return HTMLResponse(render("drawing/page.html", drawing_page(design, reading, view, drawing, picture)))
+    drawn = await drawers.drawn(design.pad, facts)
+    return HTMLResponse(render("drawing/page.html", drawing_page(design, reading, view, facts, drawn)))
 
 
 async def _file(request: Request, name: str, sheet: _Sheet) -> Response:
@@ -96,7 +72,10 @@ async def _file(request: Request, name: str, sheet: _Sheet) -> Response:
     reading, measurements = read_whole_form(pairs)
     design = await run_in_threadpool(design_pad, measurements)
     facts = facts_of_view(design, reading, view, issued=request.app.state.settings.drawing_day())
-    content = await in_drawing_thread(partial(sheet.make, design, facts))
+    if sheet.drawing:
+        content = (await drawers.drawings(design.pad, facts, [sheet.drawing]))[sheet.drawing]
+    else:
+        content = await drawers.sheet(name, design, facts)
     kind, _, ending = name.partition(".")
     place = "inline" if sheet.is_shown else "attachment"
     headers = {"Content-Disposition": f'{place}; filename="{file_stem(model_label(design))}-{kind}.{ending}"'}

@@ -6,10 +6,11 @@ from markupsafe import Markup
 
 from geometry.cautions import ONE_LINE
 from geometry.design import Design
-from geometry.drawing import Drawing, Row, dimension_table
-from geometry.drawing.facts import CRITICAL_MARK
+from geometry.drawing.facts import CRITICAL_MARK, SheetFacts
 from geometry.drawing.frame import NOT_FIT
+from geometry.drawing.table import Row
 from server import links
+from server.drawn import DrawnSheet
 from server.forms import FormReading
 from server.viewing import View
 
@@ -86,9 +87,9 @@ class DrawingPage:
     caution_line: str
 
 
-def drawing_page(design: Design, reading: FormReading, view: View, drawing: Drawing, picture: str) -> DrawingPage:
+def drawing_page(design: Design, reading: FormReading, view: View, facts: SheetFacts, drawn: DrawnSheet) -> DrawingPage:
     """The context of the drawing's page."""
-    facts, typed, units = drawing.facts, reading.typed, reading.units
+    typed, units = reading.typed, reading.units
 
     def address(suffix: str) -> str:
         return links.pad_address(typed, suffix, units=units, view=view.keys())
@@ -107,16 +108,16 @@ def drawing_page(design: Design, reading: FormReading, view: View, drawing: Draw
         verdict=design.verdict_words,
         unfit="" if facts.fit_to_make else NOT_FIT,
         back=links.pad_address(typed, units=units),
-        picture=Markup(picture),  # noqa: S704  our own drawing; what was typed is escaped by the library that writes it
+        picture=Markup(drawn.picture),  # noqa: S704  our own drawing; what was typed is escaped by the library that writes it
         paper=facts.paper.lower(),
-        scale=drawing.scale.words,
+        scale=drawn.scale,
         groups=(
             group("Sizes in", "sizes", _SIZES, facts.units),
             group("Projection", "projection", _PROJECTIONS, facts.projection),
             group("Paper", "paper", _PAPERS, facts.paper),
         ),
         layers=LAYERS,
-        rows=dimension_table(drawing),
+        rows=drawn.rows,
         unit={"mm": "mm", "in": "inches", "dual": "mm [inches]"}[facts.units],
         marked=f"{CRITICAL_MARK} An estimate depends on this size." if facts.critical else "",
         packet=address("/packet.pdf"),

@@ -22,7 +22,7 @@ from geometry.errors import (
     Problem,
     SeamrestError,
 )
-from server.workers import BusyError, KernelDiedError, KernelTimeoutError
+from server.processes import NoAnswerError
 
 MEDIA_TYPE = "application/problem+json"
 _LONGEST_VALUE = 200
@@ -87,7 +87,11 @@ FORGED = ProblemKind(
     "Requests that change something are taken from our own pages only.",
 )
 BUSY = ProblemKind(
-    "busy", 503, "The model is not ready", "Too many models are being built, or this one did not end. Ask again.", 5
+    "busy",
+    503,
+    "The file is not ready",
+    "Too many models or drawings are being made, or this one did not end. Ask again.",
+    5,
 )
 KERNEL_MISSING = ProblemKind(
     "kernel-missing", 503, "No models can be built here", "The server lacks a system library; the detail names it.", 600
@@ -156,7 +160,7 @@ async def answer_error(_: Request, error: Exception) -> Response:
             return problem_response(NO_DRAWING, str(error))
         case KernelMissingError():
             return problem_response(KERNEL_MISSING, str(error))
-        case BusyError() | KernelDiedError() | KernelTimeoutError():
+        case NoAnswerError():
             return problem_response(BUSY, str(error))
         case ModelError():
             return problem_response(NO_MODEL, str(error))

@@ -33,6 +33,15 @@ class Settings:
     """How long one model may take before its process is ended."""
     kernel_memory_mb: int = 1024
     """How much memory one model may take beyond what its process starts with."""
+    drawing_workers: int = 2
+    """How many processes draw, and set sheets for paper; each takes some 100 to 400 MB."""
+    drawing_line: int = 64
+    """How many requests for a drawing may wait while all of these are at work; more are told to come again."""
+    drawing_timeout_s: float = 30.0
+    """How long one drawing or one packet may take before its process is ended."""
+    drawing_memory_mb: int = 1024
+    """How much memory one of these may take beyond what it starts with; one that keeps a quarter of it is replaced by a fresh
+    one. It counts addresses, of which the typesetter asks for more than it uses."""
     model_cache_folder: str = ""
     """A folder in which finished model files are kept, shared by all servers of one machine; empty for ``seamrest/models`` in
     the user's cache folder (``$XDG_CACHE_HOME``, else ``~/.cache``); ``none`` to keep none."""
@@ -89,6 +98,9 @@ class Settings:
             "kernel_workers",
             "kernel_timeout_s",
             "kernel_memory_mb",
+            "drawing_workers",
+            "drawing_timeout_s",
+            "drawing_memory_mb",
             "model_cache_mb",
             "body_limit_bytes",
             "body_timeout_s",
@@ -97,6 +109,8 @@ class Settings:
             if not getattr(self, name) > 0:
                 raise SettingsError(f"{PREFIX}{name.upper()} is {getattr(self, name)}; it must be more than 0.")
         for name in (
+            "kernel_line",
+            "drawing_line",
             "client_requests_per_minute",
             "client_models_per_minute",
             "client_changes_per_minute",
@@ -104,8 +118,8 @@ class Settings:
         ):
             if getattr(self, name) < 0:
                 raise SettingsError(f"{PREFIX}{name.upper()} is {getattr(self, name)}; it must not be negative.")
-        if self.kernel_line < 0 or not 0 <= self.port <= 65535:
-            raise SettingsError(f"{PREFIX}KERNEL_LINE must not be negative, and {PREFIX}PORT lies between 0 and 65535.")
+        if not 0 <= self.port <= 65535:
+            raise SettingsError(f"{PREFIX}PORT is {self.port}; it lies between 0 and 65535.")
         if self.drawing_date:
             _require_day(self.drawing_date)
         if self.base_address and not _BASE.fullmatch(self.base_address):

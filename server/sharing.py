@@ -9,14 +9,14 @@ from starlette.concurrency import run_in_threadpool
 from starlette.responses import RedirectResponse, Response
 
 from geometry.cautions import ONE_LINE
-from geometry.drawing import draw
 from geometry.errors import BadMeasurementsError, NoPadFitsError
 from geometry.model_label import MODEL_FORMATS, ModelFormat, file_stem
 from server.difference import Difference, difference
 from server.documents import query_pairs, split_confirmation
-from server.downloads import DRAWING_FORMATS, MEDIA_TYPES, DrawingFormat, in_drawing_thread
+from server.downloads import DRAWING_FORMATS, MEDIA_TYPES, DrawingFormat
+from server.drawn import drawers
 from server.links import CONFIRM_KEY, CONFIRM_NOT_FIT, saved_address
-from server.preview import code_picture, preview_png
+from server.preview import code_picture, preview_data
 from server.problems import NOT_FIT, NOT_FOUND, AnsweredError, json_bytes
 from server.saved_pages import PRIVATE, absolute, private_page, store_of
 from server.saved_parts import Viewer, Way, eye_units
@@ -27,7 +27,7 @@ from server.store.errors import NoSuchRevisionError
 from server.store.exchange import proposal, proposals_for, readings_of, remarks_on
 from server.store.keys import GIVEN_KINDS, Kind, letters_of, number_of
 from server.store.links import Access, given_secrets, open_link
-from server.working_out import design_today, facts_of, label_of, pad_of, rendered
+from server.working_out import design_today, facts_of, label_of, pad_of
 
 router = APIRouter(include_in_schema=False)
 _SHOWN_IN_PLACE = {"svg", "pdf", "png"}
@@ -160,7 +160,7 @@ async def _file(request: Request, access: Access, found: Revision, ending: str) 
     if ending == "document.json":
         return _answer(json_bytes(found.document), ending, found)
     if ending == "png":
-        return _answer(await run_in_threadpool(preview_png, found), ending, found)
+        return _answer(await drawers.preview(pad_of(found.design), preview_data(found)), ending, found)
     for drawing_format in DRAWING_FORMATS:
         if ending == drawing_format:
             return _answer(await _drawing(request, access, found, drawing_format), ending, found)
@@ -184,7 +184,7 @@ async def _drawing(request: Request, access: Access, found: Revision, ending: Dr
         kept = await run_in_threadpool(_kept_file, store_of(request), found.id, ending)
         if kept is not None:
             return kept
-    return await in_drawing_thread(lambda: rendered(draw(pad_of(found.design), wanted), ending))
+    return (await drawers.drawings(pad_of(found.design), wanted, [ending]))[ending]
 
 
 def _secret_for_paper(database: Database, access: Access) -> str:

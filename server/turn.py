@@ -1,32 +1,60 @@
-"""The pad to turn in the hand, on a page of its own at the design's address."""
+"""The pad to turn in the hand, on a page of its own at the design's address, and the picture that stands before it."""
 
 from fastapi import APIRouter, Request
 from starlette.concurrency import run_in_threadpool
 from starlette.responses import HTMLResponse, RedirectResponse, Response
 
-from geometry.design import design_pad
+from geometry.design import Design, design_pad
 from geometry.errors import BadMeasurementsError, NoPadFitsError
 from server import links
-from server.documents import query_pairs
+from server.documents import query_pairs, read_whole_form
+from server.downloads import MEDIA_TYPES
+from server.drawn import drawers
 from server.forms import FormReading, read_form
+from server.openapi import file_responses, form_parameters
 from server.templating import render
-from server.turn_view import turn_page
+from server.turn_view import PICTURE_WORDS, pad_words, turn_page
 
-router = APIRouter(include_in_schema=False)
+router = APIRouter()
 
 
-@router.get("/pad/turn")
+@router.get("/pad/turn", include_in_schema=False)
 async def page(request: Request) -> Response:
     """The view; where there is no pad yet, the working sheet says why."""
-    return await run_in_threadpool(_page, read_form(query_pairs(request)), request.app.state.kernel.missing)
+    reading = read_form(query_pairs(request))
+    design = await run_in_threadpool(_design, reading)
+    if design is None:
+        return RedirectResponse(links.pad_address(reading.typed, units=reading.units), 303)
+    drawn = await _picture(design, reading)
+    context = turn_page(design, reading, drawn, no_models=request.app.state.kernel.missing)
+    return HTMLResponse(await run_in_threadpool(render, "turn.html", context))
 
 
-def _page(reading: FormReading, no_models: str) -> Response:
-    if reading.measurements is not None:
-        try:
-            design = design_pad(reading.measurements)
-        except (NoPadFitsError, BadMeasurementsError):
-            pass
-        else:
-            return HTMLResponse(render("turn.html", turn_page(design, reading, no_models=no_models)))
-    return RedirectResponse(links.pad_address(reading.typed, units=reading.units), 303)
+@router.get(
+    "/pad/turn.svg",
+    tags=["addresses"],
+    summary="The pad as it is held in the hand, as SVG",
+    response_class=Response,
+    responses=file_responses(MEDIA_TYPES["svg"], is_model=False),
+    openapi_extra={"parameters": form_parameters()},
+)
+async def picture(request: Request) -> Response:
+    """The pad as it is held in the hand, as SVG."""
+    reading, measurements = read_whole_form(query_pairs(request))
+    design = await run_in_threadpool(design_pad, measurements)
+    return Response(await _picture(design, reading), media_type=MEDIA_TYPES["svg"])
+
+
+async def _picture(design: Design, reading: FormReading) -> str:
+    words = " ".join(pad_words(design.pad, reading.units))
+    return await drawers.isometric(design.pad, title=PICTURE_WORDS, description=words)
+
+
+def _design(reading: FormReading) -> Design | None:
+    """The design of a form; None where there is none yet."""
+    if reading.measurements is None:
+        return None
+    try:
+        return design_pad(reading.measurements)
+    except (NoPadFitsError, BadMeasurementsError):
+        return None

@@ -7,11 +7,11 @@ from markupsafe import Markup
 
 from geometry.design import Design
 from geometry.drawing.bodies import bodies_around
-from geometry.drawing.isometric_svg import isometric_svg
 from geometry.pad import Pad
 from server import links, shown
 from server.forms import FormReading
 
+PICTURE_WORDS = "The pad as it is held in the hand, from the right, the front and above"
 _DIGITS = 3
 
 
@@ -20,6 +20,10 @@ class TurnView:
     """What stands on the page before a script runs, and what the script reads."""
 
     picture: Markup
+    """The picture itself; empty where the page had better not wait for it, and has the address alone."""
+    picture_address: str
+    """The picture as a file."""
+    picture_words: str
     words: tuple[str, ...]
     unfit: str
     """What to say over the picture of a pad that is not fit to make; empty otherwise."""
@@ -42,18 +46,19 @@ class TurnPage:
     """What keeps this machine from building models, and what to install; empty where nothing does."""
 
 
-def turn_page(design: Design, reading: FormReading, *, no_models: str) -> TurnPage:
+def turn_page(design: Design, reading: FormReading, picture: str, *, no_models: str) -> TurnPage:
     """The context of the view's own page."""
     back = links.pad_address(reading.typed, units=reading.units)
-    return TurnPage(design.measurements.title or "Lifting pad", turn_view(design, reading), back, no_models)
+    return TurnPage(design.measurements.title or "Lifting pad", turn_view(design, reading, picture), back, no_models)
 
 
-def turn_view(design: Design, reading: FormReading) -> TurnView:
+def turn_view(design: Design, reading: FormReading, picture: str = "") -> TurnView:
     """The view of a design; part of the working sheet and of its own page."""
     typed, units, words = reading.typed, reading.units, pad_words(design.pad, reading.units)
-    title = "The pad as it is held in the hand, from the right, the front and above"
     return TurnView(
-        picture=Markup(isometric_svg(design.pad, title=title, description=" ".join(words))),  # noqa: S704  our own drawing
+        picture=Markup(picture),  # noqa: S704  our own drawing
+        picture_address=links.pad_address(typed, "/turn.svg", units=units),
+        picture_words=PICTURE_WORDS,
         words=words,
         unfit="" if design.fit_to_make else f"A picture of a pad that is not fit to make. {design.verdict_words}",
         model=links.pad_address(typed, ".stl", units=units, confirmed=not design.fit_to_make),

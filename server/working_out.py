@@ -4,14 +4,14 @@ import re
 from collections.abc import Sequence
 from dataclasses import asdict, fields
 from datetime import date
-from functools import partial
 from typing import Any
 from urllib.parse import parse_qsl, urlsplit
 
+from starlette.concurrency import run_in_threadpool
+
 from geometry import ENGINE_VERSION
 from geometry.design import Design, design_pad
-from geometry.drawing import Drawing, SheetFacts, draw, to_dxf, to_pdf, to_svg
-from geometry.drawing.facts import Projection
+from geometry.drawing.facts import Projection, SheetFacts
 from geometry.drawing.facts import Units as SheetUnits
 from geometry.errors import BadMeasurementsError, Problem
 from geometry.measurements import Measurements, read_measurements
@@ -20,7 +20,8 @@ from geometry.pad import DIMENSIONS, Pad
 from geometry.sheet_facts import sheet_facts
 from server import links
 from server.documents import LONGEST_QUERY, read_whole_form
-from server.downloads import DrawingFormat, in_drawing_thread
+from server.downloads import DrawingFormat
+from server.drawn import drawers
 from server.forms import FormReading, Units, read_form
 from server.store.designs import Kept, Revision
 from server.store.keys import letters_of
@@ -68,10 +69,10 @@ async def worked_out(
     Raises NoPadFitsError, BadMeasurementsError, SheetError.
     """
     units = reading.units if reading.units_chosen else None
-    work = partial(
-        _work_out, measurements, units=units, letters=letters_of(number), issued=issued, with_files=with_files
+    design, facts = await run_in_threadpool(
+        _work_out, measurements, units=units, letters=letters_of(number), issued=issued
     )
-    design, facts, files = await in_drawing_thread(work)
+    files = await drawers.drawings(design.pad, facts, DRAWN) if with_files else {}
     return design, _kept(design, facts, files, links.pad_address(reading.typed, units=reading.units))
 
 
@@ -80,7 +81,7 @@ def drawn_nothing(measurements: Measurements, *, letters: str, issued: date) -> 
 
     Raises NoPadFitsError, BadMeasurementsError.
     """
-    design, facts, _ = _work_out(measurements, units=None, letters=letters, issued=issued, with_files=False)
+    design, facts = _work_out(measurements, units=None, letters=letters, issued=issued)
     return _kept(design, facts, {}, links.address_of_document(given_document(measurements)))
 
 
@@ -103,26 +104,18 @@ def _kept(design: Design, facts: SheetFacts, files: dict[str, bytes], address: s
 
 
 def _work_out(
-    measurements: Measurements, *, units: Units | None, letters: str, issued: date, with_files: bool
-) -> tuple[Design, SheetFacts, dict[str, bytes]]:
+    measurements: Measurements, *, units: Units | None, letters: str, issued: date
+) -> tuple[Design, SheetFacts]:
     design = design_pad(measurements)
-    facts = sheet_facts(design, issued=issued, units=units, revision=letters)
-    if not with_files:
-        return design, facts, {}
-    drawing = draw(design.pad, facts)
-    return design, facts, {ending: rendered(drawing, ending) for ending in DRAWN}
-
-
-def rendered(drawing: Drawing, ending: DrawingFormat) -> bytes:
-    """A drawing in one format."""
-    if ending == "pdf":
-        return to_pdf(drawing)
-    return (to_svg(drawing) if ending == "svg" else to_dxf(drawing)).encode("utf-8")
+    return design, sheet_facts(design, issued=issued, units=units, revision=letters)
 
 
 def pad_of(design: dict[str, Any] | Any) -> Pad:
-    """The pad of a kept design, as it was saved: nothing is sized again."""
-    return Pad(**{name: design["pad"][name] for name in DIMENSIONS})
+    """The pad of a kept design, as it was saved: nothing is sized again.
+
+    What an older program did not know yet, its pads do not have.
+    """
+    return Pad(**{name: design["pad"][name] for name in DIMENSIONS if name in design["pad"]})
 
 
 def facts_of(

@@ -4,7 +4,6 @@ from functools import cache, lru_cache
 from pathlib import Path
 from typing import Any
 
-from ezdxf.fonts import fonts
 from fontTools.pens.svgPathPen import SVGPathPen  # type: ignore[import-untyped]
 from fontTools.ttLib import TTFont  # type: ignore[import-untyped]
 
@@ -20,6 +19,8 @@ CAP_HEIGHT_PER_EM = CAP_HEIGHT_UNITS / UNITS_PER_EM
 @cache
 def use_shipped_font() -> None:
     """Make the DXF library forget every font but the shipped one."""
+    from ezdxf.fonts import fonts  # noqa: PLC0415  15 MB that only a process that draws has use for
+
     fonts.font_manager.clear()
     fonts.font_manager.build([str(FONT_DIRECTORY)], support_dirs=False)
 

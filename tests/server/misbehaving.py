@@ -30,3 +30,19 @@ def counted(tally: str, pad: Pad, label: ModelLabel, form: ModelFormat) -> bytes
     with open(tally, "a", encoding="utf-8") as notes:
         notes.write(f"{pad.web_mm:g}\n")
     return misbehave(pad, label, form)
+
+
+_left_behind: list[bytearray] = []
+
+
+def draw_badly(job: tuple[str, str]) -> bytes:
+    """Fail as told, or leave 30 MB behind; else say which process this is."""
+    deed, words = job
+    match deed:
+        case "hang":
+            time.sleep(60)
+        case "crash":
+            os.abort()
+        case "leak":
+            _left_behind.append(bytearray(b"x" * 30 * 2**20))
+    return f"{os.getpid()} {words}".encode()

@@ -12,13 +12,13 @@ from fastapi import FastAPI
 from httpx import ASGITransport, AsyncClient
 
 from geometry.design import design_pad
-from geometry.errors import KernelMissingError, ModelError
+from geometry.errors import KernelMissingError, ModelError, SeamrestError
 from geometry.measurements import read_measurements
 from geometry.model_label import ModelFormat, ModelLabel
 from geometry.pad import Pad
 from geometry.profile import volume_mm3
 from server.app import create_app
-from server.workers import BusyError, KernelDiedError, KernelTimeoutError
+from server.processes import BusyError, NoAnswerError, ProcessDiedError, ProcessTimeoutError
 from tests.documents import van
 from tests.server.asking import FAILING, FIRST_BYTES, FITTING, MEDIA_TYPES, MODELS, address, problem
 from tests.server.conftest import SETTINGS
@@ -98,7 +98,7 @@ async def test_a_warm_model_takes_less_than_a_second(client_with_models: AsyncCl
 class FailingKernel:
     """Stands for model processes in trouble."""
 
-    def __init__(self, error: ModelError) -> None:
+    def __init__(self, error: SeamrestError) -> None:
         self.error = error
 
     async def model(self, pad: Pad, label: ModelLabel, model_format: ModelFormat) -> bytes:
@@ -118,8 +118,8 @@ def client_at(app: FastAPI) -> AsyncClient:
     return AsyncClient(transport=ASGITransport(app=app), base_url="http://pads.test")
 
 
-@pytest.mark.parametrize("kind", [BusyError, KernelTimeoutError, KernelDiedError])
-async def test_a_kernel_in_trouble_is_said_with_a_time_to_come_again(kind: type[ModelError]) -> None:
+@pytest.mark.parametrize("kind", [BusyError, ProcessTimeoutError, ProcessDiedError])
+async def test_a_kernel_in_trouble_is_said_with_a_time_to_come_again(kind: type[NoAnswerError]) -> None:
     async with client_of(FailingKernel(kind("The line is full."))) as client:
         answer = await client.get(address(FITTING, "step"))
     body = await problem(answer, status=503, kind="busy")

@@ -16,7 +16,8 @@ import pytest
 from geometry.errors import BadMeasurementsError, ModelError
 from geometry.model_label import ModelLabel
 from server import workers
-from server.workers import BusyError, KernelDiedError, KernelPool, KernelTimeoutError
+from server.processes import BusyError, ProcessDiedError, ProcessTimeoutError
+from server.workers import KernelPool
 from tests.geometry.pads import LABEL, ORDINARY
 from tests.server.misbehaving import counted, misbehave
 
@@ -54,7 +55,7 @@ async def recovery_s(pool: KernelPool, title: str) -> float:
     """The quickest of three times from an error's arrival to the next answer: the machine may be busy with other work."""
     times = []
     for _ in range(3):
-        with pytest.raises((KernelDiedError, KernelTimeoutError)):
+        with pytest.raises((ProcessDiedError, ProcessTimeoutError)):
             await ask(pool, title)
         started = time.monotonic()
         await ask(pool)
@@ -74,7 +75,7 @@ async def test_a_hang_is_ended_in_time_and_the_worker_is_back_in_a_second() -> N
     """The job sleeps for a minute; half a second is allowed."""
     async with running(timeout_s=0.5) as pool:
         started = time.monotonic()
-        with pytest.raises(KernelTimeoutError, match=r"after 0\.5 s"):
+        with pytest.raises(ProcessTimeoutError, match=r"after 0\.5 s"):
             await ask(pool, "hang")
         assert time.monotonic() - started < 5
         assert await recovery_s(pool, "hang") < 1
@@ -83,7 +84,7 @@ async def test_a_hang_is_ended_in_time_and_the_worker_is_back_in_a_second() -> N
 async def test_hunger_for_memory_costs_one_request() -> None:
     """The job asks for 1 GB where 256 MB are allowed; the next one gets an answer."""
     async with running() as pool:
-        with pytest.raises(KernelDiedError, match="memory"):
+        with pytest.raises(ProcessDiedError, match="memory"):
             await ask(pool, "hunger")
         assert await ask(pool)
 
@@ -92,7 +93,7 @@ async def test_an_unforeseen_exception_replaces_the_process() -> None:
     """What the kernel's state is after it is unknown."""
     async with running() as pool:
         before = await ask(pool)
-        with pytest.raises(KernelDiedError, match="a class of the kernel's own"):
+        with pytest.raises(ProcessDiedError, match="a class of the kernel's own"):
             await ask(pool, "raise")
         assert before != await ask(pool)
 
@@ -123,7 +124,7 @@ async def test_other_workers_go_on_while_one_hangs() -> None:
         started = time.monotonic()
         await asyncio.gather(*(ask(pool, web_mm=22 + i) for i in range(5)))
         assert time.monotonic() - started < 2
-        with pytest.raises(KernelTimeoutError):
+        with pytest.raises(ProcessTimeoutError):
             await hang
 
 
@@ -153,7 +154,7 @@ async def test_a_request_that_nobody_waits_for_leaves_the_line() -> None:
         waiting.cancel()
         await asyncio.sleep(0.1)
         assert await ask(pool, web_mm=23)
-        with pytest.raises(KernelTimeoutError):
+        with pytest.raises(ProcessTimeoutError):
             await hang
 
 
@@ -175,7 +176,7 @@ async def test_one_who_turns_away_does_not_take_the_file_from_the_others() -> No
         waiting[0].cancel()
         results = await asyncio.gather(*waiting, return_exceptions=True)
         assert [isinstance(result, bytes) for result in results] == [False, True, True]
-        with pytest.raises(KernelTimeoutError):
+        with pytest.raises(ProcessTimeoutError):
             await hang
 
 
@@ -221,7 +222,7 @@ async def test_stopping_leaves_no_process_behind_even_while_one_hangs() -> None:
     hang = asyncio.create_task(ask(pool, "hang"))
     await asyncio.sleep(0.1)
     pool.stop()
-    with pytest.raises(KernelDiedError):
+    with pytest.raises(ProcessDiedError):
         await hang
     with pytest.raises(ProcessLookupError):
         os.kill(pid, 0)

@@ -1,6 +1,6 @@
 """Both databases for every test that keeps something, and applications on them."""
 
-from collections.abc import AsyncIterator, Iterator
+from collections.abc import AsyncIterator, Iterable, Iterator
 from contextlib import ExitStack, asynccontextmanager, contextmanager
 from itertools import count
 from pathlib import Path
@@ -9,9 +9,10 @@ from typing import Any
 import pytest
 from httpx import ASGITransport, AsyncClient
 
-from geometry.measurements import Measurements
-from server import working_out
+from geometry.drawing.facts import SheetFacts
+from geometry.pad import Pad
 from server.app import create_app
+from server.drawn import drawers
 from server.settings import Settings
 from server.store.database import Database
 from tests.server.saving import postgres
@@ -28,17 +29,17 @@ def postgres_folder() -> Iterator[str]:
 @pytest.fixture(autouse=True)
 def drawn_once(monkeypatch: pytest.MonkeyPatch) -> None:
     """The same design is drawn once for all tests: each drawing takes a second, and equal ones are equal byte by byte."""
-    monkeypatch.setattr(working_out, "_work_out", _remembered)
+    monkeypatch.setattr(drawers, "drawings", _remembered)
 
 
-_work_out = working_out._work_out
-_known: dict[str, Any] = {}
+_drawings = drawers.drawings
+_known: dict[Any, dict[str, bytes]] = {}
 
 
-def _remembered(measurements: Measurements, **how: Any) -> Any:
-    key = f"{measurements.model_dump_json(exclude_unset=True)} {sorted(how.items())}"
+async def _remembered(pad: Pad, facts: SheetFacts, endings: Iterable[str]) -> dict[str, bytes]:
+    key = (pad, facts, tuple(endings))
     if key not in _known:
-        _known[key] = _work_out(measurements, **how)
+        _known[key] = await _drawings(pad, facts, key[2])
     return _known[key]
 
 

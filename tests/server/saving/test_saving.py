@@ -46,7 +46,7 @@ async def test_saved_files_are_kept_and_not_made_again(
     def broken(*_: object, **__: object) -> None:
         raise AssertionError("something was worked out again")
 
-    for name in ("server.working_out.design_pad", "server.working_out.draw", "server.sharing.draw"):
+    for name in ("server.working_out.design_pad", "server.drawn.drawers.drawings"):
         monkeypatch.setattr(name, broken)
     async with client_of(setting) as other:
         after = {ending: (await other.get(f"{owner}.{ending}")).content for ending in before}
