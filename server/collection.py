@@ -22,9 +22,7 @@ from server.store.designs import MOST_REVISIONS, Kept, Revision, add_design, add
 from server.store.errors import StoreError
 from server.store.exchange import (
     MOST_OF_EACH,
-    add_proposal,
-    add_readings,
-    add_remark,
+    add_together,
     proposals_for,
     readings_of,
     remarks_on,
@@ -36,6 +34,8 @@ from server.working_out import drawn_nothing, plain_words
 FORMAT, VERSION = "seamrest saved designs", 1
 MOST_TOGETHER = MOST_REVISIONS
 """Revisions in one file."""
+MOST_BESIDE = 1000
+"""Remarks, readings and proposals that are taken in from one file: each proposal is a design to be worked out, in some 10 ms."""
 MOST_LINKS = 100
 _TITLE, _WORDS, _NAME = 80, 2000, 60
 
@@ -108,7 +108,31 @@ def taken_in(database: Database, file: Mapping[str, Any], *, issued: date) -> tu
     count = sum(len(_list(design, "revisions")) for design in groups)
     if count > MOST_TOGETHER:
         raise UnusableError(f"The file holds {count} revisions; at most {MOST_TOGETHER} are taken in at once.")
-    return tuple(_bring_in(database, design, issued) for design in groups)
+    room = _Room(MOST_BESIDE)
+    return tuple(_bring_in(database, design, issued, room) for design in groups)
+
+
+class _Room:
+    """How much of what stands beside revisions may still be taken in from a file."""
+
+    def __init__(self, most: int) -> None:
+        self.left, self._refused = most, 0
+
+    def some_of(self, things: Sequence[dict[str, Any]], most: int = MOST_OF_EACH) -> Sequence[dict[str, Any]]:
+        """The first of these for which there is room."""
+        taken = things[: min(self.left, most)]
+        self.left -= len(taken)
+        self._refused += len(things) - len(taken)
+        return taken
+
+    def refused(self) -> Iterator[str]:
+        """What found no room since this was last asked, in words."""
+        if self._refused:
+            yield (
+                f"{self._refused} remarks, readings or proposals: of one file at most {MOST_BESIDE} are taken in, and"
+                f" {MOST_OF_EACH} of each beside one revision."
+            )
+        self._refused = 0
 
 
 def _list(holder: Mapping[str, Any], name: str) -> list[dict[str, Any]]:
@@ -122,7 +146,7 @@ def _text(holder: Mapping[str, Any], name: str, longest: int) -> str:
     return plain_words(found, longest) if isinstance(found, str) else ""
 
 
-def _bring_in(database: Database, design: Mapping[str, Any], issued: date) -> BroughtIn:
+def _bring_in(database: Database, design: Mapping[str, Any], issued: date, room: _Room) -> BroughtIn:
     title, left_out = _text(design, "title", _TITLE), []
     usable: list[tuple[int, Kept, dict[str, Any]]] = []
     for item in _list(design, "revisions"):
@@ -144,7 +168,8 @@ def _bring_in(database: Database, design: Mapping[str, Any], issued: date) -> Br
     for number, kept, item in usable:
         with database.reading() as connection:
             found = revision(connection, design_id, number)
-        left_out += _bring_beside(database, found, kept, item, issued)
+        left_out += _bring_beside(database, found, kept, item, issued, room)
+    left_out += room.refused()
     return BroughtIn(title, owner, letters_of(max(number for number, *_ in usable)), tuple(left_out))
 
 
@@ -159,31 +184,39 @@ def kept_of_document(document: Any, *, number: int, issued: date) -> Kept:
 
 
 def _bring_beside(
-    database: Database, found: Revision, kept: Kept, item: Mapping[str, Any], issued: date
+    database: Database, found: Revision, kept: Kept, item: Mapping[str, Any], issued: date, room: _Room
 ) -> Iterator[str]:
     """Put beside a revision what stood beside it in the file; gives what could not be taken."""
-    for remark in _list(item, "remarks")[: MOST_OF_EACH - 1]:
-        kind: Kind = "owner" if remark.get("kind") == "owner" else "friend"
-        words = _text(remark, "words", _WORDS)
-        if words:
-            add_remark(database, found.id, kind=kind, name=_text(remark, "name", _NAME), words=words)
-    for readings in _list(item, "readings")[:MOST_OF_EACH]:
-        given = readings.get("readings", {})
+    remarks = [_remark(remark) for remark in room.some_of(_list(item, "remarks"), MOST_OF_EACH - 1)]
+    readings, proposals = [], []
+    for sent in room.some_of(_list(item, "readings")):
+        given = sent.get("readings", {})
         try:
             judged = judged_set(found, given.get("set", {}) if isinstance(given, dict) else {}, "mm")
-            add_readings(database, found.id, name=_text(readings, "name", _NAME), taken=judged)
-        except (BadMeasurementsError, StoreError, TypeError) as error:
+            readings.append((_text(sent, "name", _NAME), judged))
+        except (BadMeasurementsError, TypeError) as error:
             yield f"Readings beside {found.letters}: {error}"
-    for proposal in _list(item, "proposals")[:MOST_OF_EACH]:
+    for sent in room.some_of(_list(item, "proposals")):
         try:
-            sent = kept_of_document(proposal.get("document"), number=found.number, issued=issued)
-            name, words = _text(proposal, "name", _NAME), _text(proposal, "words", _WORDS)
-            add_proposal(database, found.id, sent, name=name, words=words)
+            copy = kept_of_document(sent.get("document"), number=found.number, issued=issued)
+            proposals.append((_text(sent, "name", _NAME), _text(sent, "words", _WORDS), copy))
         except (BadMeasurementsError, NoPadFitsError, StoreError) as error:
             yield f"A proposal beside {found.letters}: {error}"
     words = _what_differs(item, kept)
     if words:
-        add_remark(database, found.id, kind="owner", name="Taken in from a file", words=words)
+        remarks.append({"kind": "owner", "name": "Taken in from a file", "words": words})
+    add_together(
+        database,
+        found.id,
+        remarks_sent=[remark for remark in remarks if remark["words"]],
+        readings_sent=readings,
+        proposals_sent=proposals,
+    )
+
+
+def _remark(sent: Mapping[str, Any]) -> dict[str, str]:
+    kind: Kind = "owner" if sent.get("kind") == "owner" else "friend"
+    return {"kind": kind, "name": _text(sent, "name", _NAME), "words": _text(sent, "words", _WORDS)}
 
 
 def _what_differs(item: Mapping[str, Any], kept: Kept) -> str:

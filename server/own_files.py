@@ -54,9 +54,9 @@ async def take(request: Request) -> Response:
     if not lines:
         raise UnusableError("There is no link to take anything from. Put one on each line.")
     secrets = [link_parts(line)[0] for line in lines]
-    found = await run_in_threadpool(written, store_of(request), secrets)
+    content = await run_in_threadpool(lambda: json_bytes(written(store_of(request), secrets)))
     headers = PRIVATE | {"Content-Disposition": 'attachment; filename="seamrest-designs.json"'}
-    return Response(json_bytes(found), headers=headers, media_type="application/json")
+    return Response(content, headers=headers, media_type="application/json")
 
 
 @router.post("/mine/import")
@@ -131,6 +131,7 @@ async def _uploaded_json(request: Request) -> dict[str, Any]:
     if not content:
         raise UnusableError("No file was chosen. Go back and choose one.")
     try:
-        return parse_json(content)
+        # A file of saved designs may be large, and others wait for this loop.
+        return await run_in_threadpool(parse_json, content)
     except AnsweredError as error:
         raise UnusableError(f"The file cannot be read. {error}") from None

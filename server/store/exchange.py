@@ -3,7 +3,7 @@
 import json
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import Any
 
 from sqlalchemy import Connection, Table, func, insert, select
@@ -72,7 +72,11 @@ def add_proposal(database: Database, revision_id: str, kept: Kept, *, name: str,
 
     Raises FullError.
     """
-    values = {
+    return _add(database, proposals, revision_id, _proposal_row(kept, name=name, words=words))
+
+
+def _proposal_row(kept: Kept, *, name: str, words: str) -> dict[str, str]:
+    return {
         "name": name,
         "words": words,
         "document": as_json(kept.document),
@@ -80,7 +84,40 @@ def add_proposal(database: Database, revision_id: str, kept: Kept, *, name: str,
         "design": as_json(kept.design),
         "engine_version": kept.engine_version,
     }
-    return _add(database, proposals, revision_id, values)
+
+
+def add_together(
+    database: Database,
+    revision_id: str,
+    *,
+    remarks_sent: Sequence[Mapping[str, str]] = (),
+    readings_sent: Sequence[tuple[str, Mapping[str, Any]]] = (),
+    proposals_sent: Sequence[tuple[str, str, Kept]] = (),
+) -> None:
+    """Put many things beside a revision to which nobody else has the link yet, all of them or none.
+
+    Remarks are (kind, name, words) by name, readings (name, what was taken), proposals (name, words, what was worked out).
+    """
+    tables: tuple[tuple[Table, list[Mapping[str, str]]], ...] = (
+        (remarks, [dict(sent) for sent in remarks_sent]),
+        (readings, [{"name": name, "readings": as_json(taken)} for name, taken in readings_sent]),
+        (proposals, [_proposal_row(kept, name=name, words=words) for name, words, kept in proposals_sent]),
+    )
+    begun = now()
+    with database.writing() as connection:
+        for table, rows in tables:
+            # Told apart by a microsecond each, so that they keep their order.
+            told = [
+                {
+                    **row,
+                    "id": new_secret(),
+                    "revision_id": revision_id,
+                    "created_at": begun + timedelta(microseconds=number),
+                }
+                for number, row in enumerate(rows)
+            ]
+            if told:
+                connection.execute(insert(table), told)
 
 
 def _add(database: Database, table: Table, revision_id: str, values: Mapping[str, str]) -> str:

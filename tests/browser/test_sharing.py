@@ -193,6 +193,16 @@ def test_a_measurement_document_opens_on_the_working_sheet(
     expect(third.locator("#field-jack-cup_bore_mm")).to_have_value("68")
 
 
+def test_a_file_that_is_too_large_is_answered_by_a_page_in_words(late: Page, address: str, tmp_path: Path) -> None:
+    """The whole file is on its way before a browser reads the answer; a connection that is cut would show none."""
+    (tmp_path / "large.json").write_bytes(b" " * 17_500_000)
+    late.goto(address + "/mine")
+    late.get_by_label("File of saved designs").set_input_files(tmp_path / "large.json")
+    late.get_by_role("button", name="Bring it in").click()
+    expect(late.locator("h1")).to_have_text("Too large")
+    expect(late.locator(".lead")).to_contain_text("at most 16 MiB is taken here")
+
+
 def test_without_scripts_one_saves_follows_with_a_revision_and_adds_a_remark(still: Page, address: str) -> None:
     """Oracle: no link is copied or pasted; the second revision is made by pages and buttons alone."""
     save(still, address)

@@ -1,6 +1,9 @@
 """Designs without accounts: measurement documents down and up, everything as one file, and back in."""
 
 import json
+import re
+import time
+from datetime import date
 from typing import Any
 
 import pytest
@@ -8,6 +11,10 @@ from httpx import AsyncClient, Response
 from sqlalchemy import select
 
 from geometry import ENGINE_VERSION
+from server.collection import FORMAT, MOST_BESIDE, MOST_TOGETHER, taken_in
+from server.store.database import Database
+from server.store.exchange import MOST_OF_EACH
+from server.store.keys import letters_of
 from server.store.tables import ALL_TABLES
 from tests.documents import van
 from tests.server.saving.asking import FAILING, NO_PAD, at, inputs, links_of, page, save, send, words_of
@@ -69,6 +76,34 @@ async def test_a_file_that_is_no_document_is_refused_in_words(asking: AsyncClien
 
 async def test_a_document_that_is_too_large_is_refused(asking: AsyncClient) -> None:
     assert (await upload(asking, "/pad/document", b" " * 70_000)).status_code == 413
+
+
+FROM_A_PAGE = {"accept": "text/html,application/xhtml+xml,*/*;q=0.8", "sec-fetch-site": "same-origin"}
+
+
+@pytest.mark.parametrize(
+    ("address", "size", "words"),
+    [
+        ("/pad/document", 70_000, "at most 64 KiB is taken here"),
+        ("/mine/import", 17_000_000, "at most 16 MiB is taken here"),
+    ],
+)
+async def test_a_browser_is_told_in_words_that_a_file_is_too_large_and_a_program_as_data(
+    asking: AsyncClient, address: str, size: int, words: str
+) -> None:
+    files = {"file": ("x.json", b" " * size, "application/json")}
+    page_of_it = await asking.post(address, files=files, headers=FROM_A_PAGE)
+    assert page_of_it.status_code == 413
+    assert words in words_of(page_of_it.text)
+    assert "noindex" in page_of_it.headers["x-robots-tag"]
+    data = await asking.post(address, files=files)
+    assert (data.status_code, data.json()["type"]) == (413, "/problems/too-large")
+
+
+async def test_a_form_that_says_too_much_gets_a_page_as_well(asking: AsyncClient) -> None:
+    answer = await asking.post("/saved", data={"inputs": "x" * 70_000}, headers=FROM_A_PAGE)
+    assert answer.status_code == 413
+    assert "Nothing was changed" in words_of(answer.text)
 
 
 async def exported(client: AsyncClient, *links: str) -> dict[str, Any]:
@@ -195,6 +230,42 @@ async def test_odd_things_beside_a_revision_are_left_out_and_not_fatal(asking: A
     assert "no result to compare with" in words
     assert "No readings yet" in words
     assert "No proposals yet" in words
+
+
+async def test_one_file_cannot_ask_for_more_designs_than_are_worked_out_together(
+    asking: AsyncClient, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Oracle: of four proposals and one remark three things find room, the remark first; the rest is named."""
+    monkeypatch.setattr("server.collection.MOST_BESIDE", 3)
+    file = await exported(asking, await save(asking))
+    proposals = [{"document": van(seam__height_mm=height), "name": f"N{height}"} for height in (21, 22, 23, 24)]
+    file["designs"][0]["revisions"][0] |= {"remarks": [{"words": "Hello"}], "proposals": proposals}
+    answer = await upload(asking, "/mine/import", file)
+    assert "Left out. 2 remarks, readings or proposals: of one file at most 3 are taken in" in words_of(answer.text)
+    words = words_of(await page(asking, "/saved/" + answer.text.split('href="/saved/')[1].split('"')[0]))
+    assert [name for name in ("Hello", "N21", "N22", "N23", "N24") if name in words] == ["Hello", "N21", "N22"]
+
+
+@pytest.mark.full
+def test_the_largest_work_that_a_file_can_ask_for_ends_within_a_minute(database: Database) -> None:
+    """Oracle: 200 revisions with 200 proposals each; worked out without a limit they took several minutes."""
+    proposals = [{"document": van()}] * MOST_OF_EACH
+    made = [{"number": n, "document": van(), "proposals": proposals} for n in range(1, MOST_TOGETHER + 1)]
+    file = {"format": FORMAT, "version": 1, "designs": [{"title": "Van", "revisions": made}]}
+    began = time.monotonic()
+    (found,) = taken_in(database, file, issued=date(2026, 2, 3))
+    assert time.monotonic() - began < 60
+    assert (len(found.left_out), found.letters) == (1, letters_of(MOST_TOGETHER))
+    assert f"{MOST_OF_EACH * MOST_TOGETHER - MOST_BESIDE} remarks, readings or proposals" in found.left_out[0]
+
+
+async def test_things_beside_a_revision_keep_their_order(asking: AsyncClient) -> None:
+    file = await exported(asking, await save(asking))
+    said = [f"word{number:02}" for number in range(40)]
+    file["designs"][0]["revisions"][0]["remarks"] = [{"words": words} for words in said]
+    answer = await upload(asking, "/mine/import", file)
+    text = await page(asking, "/saved/" + answer.text.split('href="/saved/')[1].split('"')[0])
+    assert re.findall(r"word\d\d", text) == said
 
 
 async def test_larger_files_are_taken_where_designs_are_brought_in_and_nowhere_else(asking: AsyncClient) -> None:
