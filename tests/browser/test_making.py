@@ -16,9 +16,9 @@ from tests.documents import sample
 pytestmark = pytest.mark.browser
 KINDS = ("route", "inspection", "record")
 VAN, STEM, FAILING = "mobile_library_van", "tool_library_hatchback_stem", "repair_cafe_people_carrier"
-GOOD = {"seat_diameter_mm": [67.2], "web_mm": [18.5]}
-BAD = {"seat_diameter_mm": [68.4], "web_mm": [18.5]}
-SLIP = {"seat_diameter_mm": [2.646], "web_mm": [18.5]}
+GOOD = {"seat_diameter_mm": [67.2], "web_mm": [19.0]}
+BAD = {"seat_diameter_mm": [68.4], "web_mm": [19.0]}
+SLIP = {"seat_diameter_mm": [2.646], "web_mm": [19.0]}
 CASES: dict[str, tuple[dict[str, Any], str]] = {
     "card": (sample(VAN), "route"),
     "slide": (sample(STEM) | {"shop": {"slot_machine": "vertical_slide"}}, "route"),
@@ -85,25 +85,25 @@ def test_readings_are_judged_beside_their_fields_and_live_in_the_address(
 ) -> None:
     for opened in window(browser, PHONE, scripts=scripts):
         opened.goto(address(site, "empty"))
-        opened.locator("#field-as_made-web_mm").fill("18.5")
+        opened.locator("#field-as_made-web_mm").fill("19.0")
         opened.locator("#field-as_made-seat_diameter_mm").fill("67,2; 67,25")
         opened.locator("#field-as_made-seat_diameter_mm").press("Enter")
         expect(opened.get_by_text("inside its limits.").first).to_be_visible()
-        assert "as_made.web_mm=18.5" in opened.url
+        assert "as_made.web_mm=19.0" in opened.url
         assert opened.locator("#field-as_made-seat_diameter_mm").input_value() == "67,2; 67,25"
 
 
 def test_a_slip_is_asked_about_and_enter_does_not_answer_for_you(page: Page, site: Site) -> None:
     page.goto(address(site, "slip"))
     expect(page.get_by_text("is this a slip?").first).to_be_visible()
-    page.locator("#field-as_made-slot_depth_mm").fill("16.5")
+    page.locator("#field-as_made-slot_depth_mm").fill("16")
     page.locator("#field-as_made-slot_depth_mm").press("Enter")
     expect(page.get_by_text("is this a slip?").first).to_be_visible()
     assert "as_made.sure" not in page.url
     page.get_by_role("button", name="take these readings as they are").first.click()
     expect(page.locator(".outcome-words")).to_contain_text("DO NOT USE THIS PART")
     assert "as_made.sure=yes" in page.url
-    assert "as_made.slot_depth_mm=16.5" in page.url
+    assert "as_made.slot_depth_mm=16" in page.url
 
 
 def test_a_reading_that_is_no_number_stays_in_its_box(page: Page, site: Site) -> None:

@@ -225,4 +225,4 @@ def test_a_printed_sheet_has_no_bars_and_buttons(page: Page, site: Site) -> None
     page.emulate_media(media="print")
     expect(page.locator(".units")).to_be_hidden()
     expect(page.locator("#web_mm button")).to_be_hidden()
-    expect(page.locator("#web_mm")).to_contain_text("18.5")
+    expect(page.locator("#web_mm")).to_contain_text("19")

@@ -97,7 +97,7 @@ def test_fixing_a_size_keeps_what_is_still_being_typed(page: Page, site: Site) -
     page.locator("#field-title").fill("Another van")
     page.locator("#web_mm button").click()
     expect(page.locator("#web_mm")).to_contain_text("because you fixed it")
-    assert "fixed.web_mm=18.5+mm" in page.url
+    assert "fixed.web_mm=19+mm" in page.url
     assert "title=Another+van" in page.url
     page.locator("#web_mm .deed a").click()
     expect(page.locator("#web_mm button")).to_be_visible()

@@ -79,7 +79,7 @@ def test_the_cusps_labels_stand_in_the_order_of_the_cuts() -> None:
 
 
 def test_a_picture_is_true_to_scale() -> None:
-    """Oracle: across and down, a slot 5 wide and 16.5 deep is drawn 5 to 16.5."""
+    """Oracle: across and down, a slot 5 wide and 16 deep is drawn 5 to 16."""
     pad, conditions, shop = job(make__cutter_diameters_mm=[5])
     plan = route_card(pad, conditions, shop).slot
     assert plan

@@ -60,7 +60,7 @@ async def test_the_five_sizes_carry_the_limits_of_their_tolerances(asking: Async
 
 
 async def test_units_and_projection_are_the_viewers_and_do_not_change_what_was_saved(asking: AsyncClient) -> None:
-    """Oracle: 16.5 mm is 0.650 in; the drawing in inches shows it, and the one as saved is the same before and after."""
+    """Oracle: 16 mm is 0.630 in; the drawing in inches shows it, and the one as saved is the same before and after."""
     friend = await friends(asking)
     slot = (await asking.get(f"{friend}.json")).json()["pad"]["slot_depth_mm"]
     before = (await asking.get(f"{friend}.svg")).content
