@@ -22,16 +22,21 @@ _STATUS = {"refused": 422, "no_pad": 422}
 """Of the other states none is an error, an unfinished form least of all."""
 
 
-def _sheet(reading: FormReading, *, packed: bool, has_welcome: bool = False) -> Response:
+async def _sheet(request: Request, reading: FormReading, *, has_welcome: bool = False) -> Response:
+    no_models, packed = request.app.state.kernel.missing, accepts_packed(request)
+    return await run_in_threadpool(_made, reading, no_models=no_models, packed=packed, has_welcome=has_welcome)
+
+
+def _made(reading: FormReading, *, no_models: str, packed: bool, has_welcome: bool) -> Response:
     outcome = outcome_of(reading)
-    page = pad_page(outcome, section_view(outcome), has_welcome=has_welcome)
+    page = pad_page(outcome, section_view(outcome), has_welcome=has_welcome, no_models=no_models)
     return html_answer(render("pad.html", page), _STATUS.get(outcome.state, 200), packed=packed)
 
 
 @router.get("/")
 async def first_page(request: Request) -> Response:
     """What this is, the ready examples, and the empty sheet."""
-    return await run_in_threadpool(_sheet, read_form(()), packed=accepts_packed(request), has_welcome=True)
+    return await _sheet(request, read_form(()), has_welcome=True)
 
 
 @router.get("/pad")
@@ -41,4 +46,4 @@ async def working_sheet(request: Request) -> Response:
     reading = read_form(pairs)
     if any(not text.strip() for _, text in pairs) and not reading.problems:
         return RedirectResponse(links.pad_address(reading.typed, units=reading.units), 303)
-    return await run_in_threadpool(_sheet, reading, packed=accepts_packed(request))
+    return await _sheet(request, reading)

@@ -18,6 +18,7 @@ from server.field_groups import FieldGroup
 from server.field_views import FieldView, LinkView, field_view, link_to, with_units_spelled_out
 from server.forms import FormReading
 from server.making_views import HowMade, how_made
+from server.turn_view import TurnView, turn_view
 
 State = Literal["start", "unfinished", "refused", "no_pad", "fit", "not_fit"]
 """How far the job has come: nothing typed, something missing, something wrong, nothing fits, a pad."""
@@ -141,8 +142,10 @@ class PadPage:
     """The address of computed changes that would help; empty where nothing can be computed yet."""
     beside: str
     """The address of what is computed from many designs at once; empty where there is no pad."""
-    turn: str
-    """The address of the pad to turn in the hand; empty where there is no pad."""
+    turn: TurnView | None
+    """The pad to turn in the hand; None where there is no pad."""
+    no_models: str
+    """What keeps this machine from building models, and what to install; empty where nothing does."""
     drawing: str
     drawing_page: str
     """The address where the drawing can be looked at closely; empty where there is no pad."""
@@ -164,7 +167,7 @@ class PadPage:
         return self.state == "fit"
 
 
-def pad_page(outcome: Outcome, section: SectionView, *, has_welcome: bool = False) -> PadPage:
+def pad_page(outcome: Outcome, section: SectionView, *, has_welcome: bool = False, no_models: str = "") -> PadPage:
     """The context of the working sheet."""
     reading, design = outcome.reading, outcome.design
     units, typed = reading.units, reading.typed
@@ -207,7 +210,8 @@ def pad_page(outcome: Outcome, section: SectionView, *, has_welcome: bool = Fals
         calculation=_sibling(own, "/calculation") if design else "",
         changes=_sibling(own, "/changes") if design or outcome.conflict else "",
         beside=_sibling(own, "/beside") if design else "",
-        turn=_sibling(own, "/turn") if design else "",
+        turn=turn_view(design, reading) if design else None,
+        no_models=no_models,
         drawing=_sibling(own, ".svg") if design else "",
         drawing_page=_sibling(own, "/drawing") if design else "",
         making=how_made(design, typed, units) if design else None,
