@@ -32,7 +32,7 @@ def _obstacles(pad: Pad) -> tuple[Obstacle, ...]:
         *_of_the_foot(pad),
         *(_of_the_skirt(pad) if pad.has_skirt else ()),
         *_of_the_body(pad),
-        *(_of_the_slot(pad) if pad.has_slot else ()),
+        *(_of_the_slot(pad) if pad.has_slot else _without_a_slot(pad)),
         *(_of_the_relief(pad) if pad.has_relief else ()),
         *(_of_the_plug(pad) if pad.has_plug else ()),
     )
@@ -55,9 +55,9 @@ def _of_the_foot(pad: Pad) -> tuple[Obstacle, ...]:
         ),
         (
             "seat_recess_diameter_mm",
-            pad.has_recess and (pad.has_stem or pad.seat_recess_diameter_mm > stem_room),
+            pad.has_recess and (pad.has_stem or not FUSED_MM <= pad.seat_recess_diameter_mm <= stem_room),
             f"A recess of {pad.seat_recess_diameter_mm:g} mm leaves no seat face"
-            f"{' around a stem' if pad.has_stem else f': at most {stem_room:g} mm fits'}.",
+            f"{' around a stem' if pad.has_stem else f': {FUSED_MM:g} to {stem_room:g} mm fits'}.",
         ),
         (
             "seat_recess_depth_mm",
@@ -79,13 +79,19 @@ def _of_the_foot(pad: Pad) -> tuple[Obstacle, ...]:
 
 
 def _of_the_skirt(pad: Pad) -> tuple[Obstacle, ...]:
+    hole_top = pad.cross_hole_diameter_mm / 2 - pad.cross_hole_distance_mm
     return (
         (
             "skirt_bore_mm",
-            pad.skirt_bore_mm < pad.seat_diameter_mm
-            or pad.skirt_bore_mm > pad.body_diameter_mm - 2 * max(pad.edge_chamfer_mm, FUSED_MM),
+            pad.skirt_bore_mm < pad.seat_diameter_mm + FUSED_MM
+            or pad.skirt_bore_mm > pad.body_diameter_mm - 2 * (pad.edge_chamfer_mm + FUSED_MM),
             f"A skirt of {pad.skirt_bore_mm:g} mm inside has no room between a seat of {pad.seat_diameter_mm:g} mm and a body"
             f" of {pad.body_diameter_mm:g} mm.",
+        ),
+        (
+            "skirt_length_mm",
+            pad.has_cross_hole and pad.foot_bottom_mm < hole_top + FUSED_MM,
+            f"A skirt {pad.skirt_length_mm:g} mm long hangs in front of the stem's cross-hole.",
         ),
         (
             "flats_width_mm",
@@ -125,8 +131,12 @@ def _of_the_slot(pad: Pad) -> tuple[Obstacle, ...]:
     across = min(pad.flats_width_mm or pad.body_diameter_mm, pad.body_diameter_mm)
     narrowest = min(pad.slot_width_mm, pad.cross_slot_width_mm or pad.slot_width_mm)
     wall = (across - pad.slot_width_mm) / 2 - pad.slot_offset_mm
-    cross_wall = (pad.body_diameter_mm - pad.cross_slot_width_mm) / 2
     return (
+        (
+            "slot_offset_mm",
+            pad.slot_offset_mm < 0,
+            f"A slot {pad.slot_offset_mm:g} mm off the middle is on the side that has no name: turn the pad round.",
+        ),
         (
             "slot_width_mm",
             wall < breaks + FUSED_MM,
@@ -135,7 +145,7 @@ def _of_the_slot(pad: Pad) -> tuple[Obstacle, ...]:
         ),
         (
             "cross_slot_width_mm",
-            pad.is_crossed and (cross_wall < breaks + FUSED_MM or pad.slot_offset_mm > 0 or pad.has_relief),
+            pad.is_crossed and (_post_mm(pad) < FUSED_MM or pad.slot_offset_mm > 0 or pad.has_relief),
             f"A second slot of {pad.cross_slot_width_mm:g} mm leaves no walls, or meets a slot that is off centre or has a relief.",
         ),
         (
@@ -149,6 +159,25 @@ def _of_the_slot(pad: Pad) -> tuple[Obstacle, ...]:
             pad.slot_mouth_chamfer_mm >= pad.slot_depth_mm,
             f"A mouth chamfer of {pad.slot_mouth_chamfer_mm:g} mm is not less than the slot depth {pad.slot_depth_mm:g} mm.",
         ),
+    )
+
+
+def _post_mm(pad: Pad) -> float:
+    """How far the top of each of the four posts between crossed slots reaches out from their corner."""
+    breaks = 2 * pad.slot_mouth_chamfer_mm
+    corner = hypot(pad.slot_width_mm + breaks, pad.cross_slot_width_mm + breaks) / 2
+    return pad.body_diameter_mm / 2 - pad.edge_chamfer_mm - corner
+
+
+def _without_a_slot(pad: Pad) -> tuple[Obstacle, ...]:
+    """What only a slot can have."""
+    return tuple(
+        (name, getattr(pad, name) > 0, f"Without a slot there is no place for {words} of {getattr(pad, name):g} mm.")
+        for name, words in (
+            ("slot_depth_mm", "a slot depth"),
+            ("cross_slot_width_mm", "a second slot"),
+            ("relief_depth_mm", "a relief depth"),
+        )
     )
 
 
@@ -168,12 +197,12 @@ def _of_the_relief(pad: Pad) -> tuple[Obstacle, ...]:
         ),
         (
             "relief_length_mm",
-            pad.relief_length_mm <= 0 or corner > radius,
-            f"A relief {pad.relief_length_mm:g} mm long does not stay within the body: at most {longest:.1f} mm.",
+            pad.relief_length_mm < FUSED_MM or corner > radius,
+            f"A relief {pad.relief_length_mm:g} mm long does not stay within the body: {FUSED_MM:g} to {longest:.1f} mm.",
         ),
         (
             "relief_depth_mm",
-            pad.relief_depth_mm > pad.body_top_mm - pad.seat_length_mm - FUSED_MM
+            pad.relief_depth_mm > pad.body_top_mm - max(pad.seat_length_mm, pad.seat_recess_depth_mm) - FUSED_MM
             or pad.relief_depth_mm <= pad.slot_mouth_chamfer_mm,
             f"A relief {pad.relief_depth_mm:g} mm deep does not end inside the body.",
         ),
@@ -188,9 +217,9 @@ def _of_the_plug(pad: Pad) -> tuple[Obstacle, ...]:
     return (
         (
             "plug_width_mm",
-            pad.plug_width_mm <= 0 or reach > room or half_x > across or pad.has_slot,
-            f"A plug {pad.plug_length_mm:g} × {pad.plug_width_mm:g} mm leaves no shoulder on a body of"
-            f" {pad.body_diameter_mm:g} mm.",
+            min(half_x, half_y) < pad.edge_chamfer_mm + FUSED_MM or reach > room or half_x > across or pad.has_slot,
+            f"A plug {pad.plug_length_mm:g} × {pad.plug_width_mm:g} mm stands in a slot, leaves no shoulder on a body of"
+            f" {pad.body_diameter_mm:g} mm, or is all chamfer.",
         ),
         (
             "plug_corner_radius_mm",

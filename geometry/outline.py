@@ -26,6 +26,10 @@ class Line:
         """The same piece on the other side of the vertical axis."""
         return Line(_mirror(self.start), _mirror(self.end))
 
+    def moved(self, across: float) -> "Line":
+        """The same piece further to the right."""
+        return Line(_move(self.start, across), _move(self.end, across))
+
 
 @dataclass(frozen=True, slots=True)
 class Arc:
@@ -56,6 +60,10 @@ class Arc:
         """The same piece on the other side of the vertical axis."""
         return Arc(_mirror(self.start), _mirror(self.end), _mirror(self.centre))
 
+    def moved(self, across: float) -> "Arc":
+        """The same piece further to the right."""
+        return Arc(_move(self.start, across), _move(self.end, across), _move(self.centre, across))
+
 
 Segment = Line | Arc
 Outline = tuple[Segment, ...]
@@ -71,10 +79,34 @@ def corner(start: Point, end: Point, centre: Point) -> Outline:
     return (Arc(start, end, centre),) if dist(start, centre) > SAME_POINT_MM else ()
 
 
+def rounded_rectangle(half_x: float, half_y: float, radius: float) -> Outline:
+    """A closed walk, anticlockwise from the lower end of the right side; with a great enough radius a circle."""
+    x, y = half_x - radius, half_y - radius
+    return (
+        *polyline([(half_x, -y), (half_x, y)]),
+        *corner((half_x, y), (x, half_y), (x, y)),
+        *polyline([(x, half_y), (-x, half_y)]),
+        *corner((-x, half_y), (-half_x, y), (-x, y)),
+        *polyline([(-half_x, y), (-half_x, -y)]),
+        *corner((-half_x, -y), (-x, -half_y), (-x, -y)),
+        *polyline([(-x, -half_y), (x, -half_y)]),
+        *corner((x, -half_y), (half_x, -y), (x, -y)),
+    )
+
+
 def walked_back_mirrored(outline: Sequence[Segment]) -> Outline:
     """The other half of a symmetric outline, so that both halves make one walk."""
     return tuple(piece.reversed().mirrored() for piece in reversed(outline))
 
 
+def moved(outline: Sequence[Segment], across: float) -> Outline:
+    """The whole outline further to the right."""
+    return tuple(piece.moved(across) for piece in outline) if across else tuple(outline)
+
+
 def _mirror(point: Point) -> Point:
     return -point[0], point[1]
+
+
+def _move(point: Point, across: float) -> Point:
+    return point[0] + across, point[1]

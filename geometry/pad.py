@@ -38,7 +38,7 @@ class Pad:
     cross_slot_width_mm: float = 0.0
     """A second slot along x through the axis, as deep as the first and with its floor radius and mouth chamfer."""
     relief_width_mm: float = 0.0
-    """A pocket across the middle of the slot: along x, centred on the slot."""
+    """A rectangular pocket across the middle of the slot: along x, centred on the slot."""
     relief_length_mm: float = 0.0
     """Along the slot, half on each side of the axis."""
     relief_depth_mm: float = 0.0
@@ -100,6 +100,22 @@ class Pad:
     def floor_thickness_mm(self) -> float:
         """Material under the slot's floor, cushion or shoulder where it is thinnest."""
         return self.web_mm - self.seat_recess_depth_mm
+
+    @property
+    def relief_corner_radius_mm(self) -> float:
+        """Of the relief's upright corners, which an end mill leaves round: 2 mm, less in a small one [own choice]."""
+        return min(2.0, self.relief_width_mm / 4, self.relief_length_mm / 4)
+
+    @property
+    def foot_bottom_mm(self) -> float:
+        """Level of the lower edge of the body's outside: the lip face, or the skirt's end."""
+        return self.seat_length_mm - self.skirt_length_mm
+
+    @property
+    def plug_is_round(self) -> bool:
+        """Whether the plug is turned with the body; only its corner radius tells it from a square one."""
+        twice = 2 * self.plug_corner_radius_mm
+        return self.has_plug and abs(self.plug_length_mm - twice) < 1e-6 and abs(self.plug_width_mm - twice) < 1e-6
 
     @property
     def has_stem(self) -> bool:

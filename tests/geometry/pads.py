@@ -70,3 +70,95 @@ def buildable_pads(draw: st.DrawFn) -> Pad:
     except BadMeasurementsError:
         assume(False)
     return pad
+
+
+FEET = ("plain", "stem", "pinned stem", "recess", "skirt", "skirt and stem", "skirt and recess")
+HEADS = ("slot", "offset slot", "relief", "offset relief", "crossed slots", "cushion", "plug", "round plug")
+
+
+@st.composite
+def pads_of_any_kind(draw: st.DrawFn) -> Pad:
+    """Any foot under any head, with and without flats: each dimension from next to nothing to as much as there is room for."""
+    seat = draw(_mm(15, 140))
+    edge = draw(st.just(1.0) | _mm(0, 3))
+    length = draw(_mm(1, 40))
+    corner = draw(st.sampled_from([0.0, min(length, seat / 4)]) | _mm(0, min(length, seat / 4)))
+    foot = _foot(draw, draw(st.sampled_from(FEET)), (seat, seat - 2 * corner, length))
+    widest = max(seat + 2 * edge, foot.get("skirt_bore_mm", 0.0) + 2 * edge + 1)
+    body = widest + draw(_mm(2, 60))
+    flats = draw(st.just(0.0) | _mm(widest + 1, max(widest + 1, body - 2 * edge - 1)))
+    head = _head(draw, draw(st.sampled_from(HEADS)), flats or body, edge)
+    web = max(length + edge, foot.get("seat_recess_depth_mm", 0.0)) + draw(_mm(1, 40))
+    pad = Pad(
+        seat_diameter_mm=seat,
+        seat_length_mm=length,
+        seat_corner_radius_mm=corner,
+        body_diameter_mm=body,
+        flats_width_mm=flats,
+        web_mm=web,
+        edge_chamfer_mm=edge,
+        **foot,
+        **head,
+    )
+    try:
+        require_buildable(pad)
+    except BadMeasurementsError:
+        assume(False)
+    return pad
+
+
+def _foot(draw: st.DrawFn, kind: str, sizes: tuple[float, float, float]) -> dict[str, float]:
+    """What the seat face and the lip face carry, on a seat of a diameter, a flat and a length."""
+    seat, flat, length = sizes
+    found: dict[str, float] = {}
+    if "stem" in kind:
+        stem = draw(_mm(2, flat - 0.5))
+        found |= {"stem_diameter_mm": stem, "stem_length_mm": draw(_mm(0.5, 40))}
+    if kind == "pinned stem":
+        hole = draw(_mm(0.5, min(stem - 0.5, 15)))
+        distance = hole / 2 + draw(_mm(0.25, 20))
+        found |= {
+            "cross_hole_diameter_mm": hole,
+            "cross_hole_distance_mm": distance,
+            "stem_length_mm": distance + hole / 2 + draw(_mm(0.25, 20)),
+        }
+    if "recess" in kind:
+        found |= {"seat_recess_diameter_mm": draw(_mm(1, flat - 0.5)), "seat_recess_depth_mm": draw(_mm(0.1, 30))}
+    if "skirt" in kind:
+        found |= {"skirt_bore_mm": seat + draw(_mm(0.5, 40)), "skirt_length_mm": draw(_mm(0.2, length + 20))}
+    return found
+
+
+def _head(draw: st.DrawFn, kind: str, across: float, edge: float) -> dict[str, float]:
+    """What the top carries, on a body that is so far across."""
+    room = across - 2 * edge - 1
+    if kind == "cushion":
+        return {}
+    if "plug" in kind:
+        width = draw(_mm(2 * edge + 1, 0.7 * room))
+        length = width if kind == "round plug" else draw(_mm(2 * edge + 1, 0.7 * room))
+        radius = width / 2 if kind == "round plug" else draw(st.just(0.0) | _mm(0, min(width, length) / 2))
+        height = edge + draw(_mm(0.5, 40))
+        sizes = {"plug_width_mm": width, "plug_length_mm": length}
+        return {**sizes, "plug_height_mm": height, "plug_corner_radius_mm": radius}
+    mouth = draw(st.just(1.0) | _mm(0, 3))
+    room -= 2 * mouth
+    share = 1.0 if kind in {"slot", "offset slot"} else 0.6
+    width = draw(_mm(1, max(1.0, share * room)))
+    depth = mouth + draw(_mm(0.5, 50))
+    offset = draw(_mm(0, max(0.0, room - width) / 3)) if "offset" in kind else 0.0
+    crossed = draw(_mm(1, max(1.0, share * room))) if kind == "crossed slots" else 0.0
+    narrow = min(width, crossed or width, 2 * (depth - mouth))
+    slot = {
+        "slot_width_mm": width,
+        "slot_depth_mm": depth,
+        "slot_offset_mm": offset,
+        "cross_slot_width_mm": crossed,
+        "slot_corner_radius_mm": draw(st.sampled_from([0.0, min(0.5, narrow / 2), narrow / 2]) | _mm(0, narrow / 2)),
+        "slot_mouth_chamfer_mm": mouth,
+    }
+    if "relief" in kind:
+        slot["relief_width_mm"] = width + 2 * mouth + draw(_mm(0.5, max(0.5, (room - width) / 2)))
+        slot["relief_length_mm"] = draw(_mm(1, across / 2))
+        slot["relief_depth_mm"] = draw(st.just(depth) | _mm(mouth + 0.1, depth) | _mm(depth + 0.1, depth + 1.3))
+    return slot

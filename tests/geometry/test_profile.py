@@ -13,14 +13,21 @@ from geometry.pad import Pad
 from geometry.profile import (
     balance_height_mm,
     cross_section_area_mm2,
+    cross_slot_outline,
+    plug_outline,
+    relief_outline,
     section_outline,
+    section_outlines,
     slot_floor_area_mm2,
     slot_outline,
     strip_in_disc_mm2,
     turned_outline,
     volume_mm3,
 )
-from tests.geometry.pads import ORDINARY, STEMMED, buildable_pads
+from tests.geometry.pads import ORDINARY, STEMMED, buildable_pads, pads_of_any_kind
+
+SLOT_MM2 = 9 * 15 + 1 - (2 - pi / 2) * 0.5**2
+"""The ordinary pad's slot in section: width times depth, two mouth chamfers more and two floor corners less."""
 
 
 def assert_joined(outline: Outline) -> None:
@@ -44,12 +51,60 @@ def chords(piece: Line | Arc) -> list[tuple[float, float]]:
     return [(point.real, point.imag) for point in points]
 
 
-@given(buildable_pads())
+def outlines_of(pad: Pad) -> list[Outline]:
+    """Every outline that belongs to what the pad has."""
+    found = [turned_outline(pad), *section_outlines(pad), section_outline(pad)]
+    found += [slot_outline(pad)] if pad.has_slot else []
+    found += [cross_slot_outline(pad)] if pad.is_crossed else []
+    found += [relief_outline(pad)] if pad.has_relief else []
+    return [*found, plug_outline(pad)] if pad.has_plug else found
+
+
+@given(buildable_pads() | pads_of_any_kind())
 def test_every_outline_is_one_unbroken_walk(pad: Pad) -> None:
     """Pieces of no length are left out, and nothing else changes."""
-    for outline in (turned_outline(pad), slot_outline(pad), section_outline(pad)):
+    for outline in outlines_of(pad):
         assert_joined(outline)
         assert all(dist(piece.start, piece.end) > 1e-7 for piece in outline)
+
+
+@given(pads_of_any_kind())
+def test_what_is_closed_closes(pad: Pad) -> None:
+    """Sections and what is seen from above end where they start, to the kernel's precision, and run anticlockwise."""
+    closed = [*section_outlines(pad), section_outline(pad)]
+    closed += [relief_outline(pad)] if pad.has_relief else []
+    closed += [plug_outline(pad)] if pad.has_plug else []
+    for outline in closed:
+        assert dist(outline[0].start, outline[-1].end) < 1e-9
+        assert shoelace_mm2(outline) > 0
+
+
+@pytest.mark.parametrize(
+    ("changes", "area"),
+    [
+        ({"slot_offset_mm": 10}, 0.0),
+        ({"seat_recess_diameter_mm": 20, "seat_recess_depth_mm": 6}, -20 * 6),
+        ({"flats_width_mm": 70}, -2 * (2 * 24 - 2 * 0.5)),
+        ({"skirt_bore_mm": 70, "skirt_length_mm": 10}, 2 * 2 * 10),
+        ({"stem_diameter_mm": 12, "stem_length_mm": 8}, 12 * 8),
+        ({"relief_width_mm": 20, "relief_length_mm": 30, "relief_depth_mm": 10}, -11 * 10 + 1),
+        ({"relief_width_mm": 20, "relief_length_mm": 30, "relief_depth_mm": 17}, SLOT_MM2 - 20 * 17),
+        ({"cross_slot_width_mm": 8}, SLOT_MM2 - 74 * 15 + 1),
+        ({"slot_width_mm": 0, "slot_depth_mm": 0}, SLOT_MM2 - 74 * 15),
+    ],
+)
+def test_a_feature_changes_the_section_by_its_own_area(changes: dict[str, float], area: float) -> None:
+    """Widths times heights by hand, on a body 74 across and 37 high with a slot 9 × 15, chamfers 1 and floor radius 0.5."""
+    grown = shoelace_mm2(section_outline(ORDINARY.with_(**changes))) - shoelace_mm2(section_outline(ORDINARY))
+    assert grown == pytest.approx(area, abs=1e-3)
+
+
+def test_a_cross_hole_parts_the_stem_in_the_section() -> None:
+    """The stem 12 × 20 loses 12 × 4 of it, and its end stands alone: 12 × 8."""
+    whole = ORDINARY.with_(stem_diameter_mm=12, stem_length_mm=20)
+    body, end = section_outlines(whole.with_(cross_hole_diameter_mm=4, cross_hole_distance_mm=10))
+    assert shoelace_mm2(section_outline(whole)) - shoelace_mm2(body) == pytest.approx(12 * 12)
+    assert shoelace_mm2(end) == pytest.approx(12 * 8)
 
 
 @given(buildable_pads())
