@@ -12,6 +12,7 @@ from geometry.drawing.facts import SheetFacts
 from geometry.drawing.table import Row
 from geometry.errors import SeamrestError
 from geometry.pad import Pad
+from geometry.standing import PartStanding
 from server.processes import Task, Team, UnforeseenError
 from server.settings import Settings
 
@@ -81,9 +82,12 @@ class Drawers:
         sheet: DrawnSheet = await self._ask("drawn", pad, facts)
         return sheet
 
-    async def sheet(self, name: str, design: Design, facts: SheetFacts) -> bytes:
-        """Packet, card or gauges of a design; SheetError where the drawing in it finds no room."""
-        content: bytes = await self._ask("sheet", name, design.measurements, facts)
+    async def sheet(self, name: str, design: Design, facts: SheetFacts, *, failed: PartStanding | None = None) -> bytes:
+        """Packet, card or gauges of a design; SheetError where the drawing in it finds no room.
+
+        ``failed`` marks packet and card of a part whose readings stand elsewhere than in the design's own document.
+        """
+        content: bytes = await self._ask("sheet", name, design.measurements, facts, failed)
         return content
 
     async def preview(self, pad: Pad, data: dict[str, Any]) -> bytes:

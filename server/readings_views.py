@@ -1,24 +1,30 @@
 """Readings of a finished part: judged once when they are given, kept with their outcome, and shown as kept."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, Literal
 
 from geometry import ENGINE_VERSION
 from geometry.as_made import judge_as_made
 from geometry.conditions import conditions_of
+from geometry.design import Design
 from geometry.document.as_made import READABLE, ReadingSet
 from geometry.drawing.table import WORDS
 from geometry.errors import BadMeasurementsError, Problem
 from geometry.measurements import read_measurements
 from server import shown
 from server.forms import FormReading
+from server.making_views import Standing, as_made_standing, kept_standing
 from server.store.designs import Revision
 from server.store.exchange import Reading
 from server.working_out import pad_of
 
 GROUP = "as_made"
 """The group of the document that one set of readings is."""
+_READ = (GROUP, "as_made_2", "as_made_3", "wear")
+"""The groups of a document that hold what was read off the part."""
+_SETTLED = frozenset({"do_not_use", "usable", "as_drawn"})
+"""Outcomes that say what may be done with a part."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,6 +82,33 @@ def reading_view(reading: Reading, by: str, units: str) -> ReadingView:
     return ReadingView(
         by, kept["words"], tuple(kept["reasons"]), tuple(rows), f"Read with a {instrument}. {note}".strip()
     )
+
+
+def failed_standing(revision: Revision, kept: Sequence[Reading], units: str) -> Standing | None:
+    """How a part stands that must not be used; None where it may be, or nothing is known.
+
+    The newest readings that settle it decide: a set that leaves something open does not clear a part that failed.
+    """
+    for reading in reversed(kept):
+        found = reading.readings
+        if found["outcome"] in _SETTLED:
+            standing = kept_standing(found["outcome"], found["words"], found["reasons"])
+            return standing if standing.is_failed else None
+    return _standing_as_saved(revision, units)
+
+
+def _standing_as_saved(revision: Revision, units: str) -> Standing | None:
+    """The same for readings that were saved with the measurements, judged on the pad as saved."""
+    if not any(revision.document.get(group) for group in _READ):
+        return None
+    try:
+        document = read_measurements(revision.document)
+        conditions, pad = conditions_of(document), pad_of(revision.design)
+        part = Design(measurements=document, conditions=conditions, pad=pad, ledger={}, checks=(), cautions=())
+        standing = as_made_standing(part, units)
+    except BadMeasurementsError:
+        return None
+    return standing if standing is not None and standing.is_failed else None
 
 
 def _names(taken: Mapping[str, Any]) -> list[str]:

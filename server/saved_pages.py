@@ -36,6 +36,10 @@ class NotAllowedError(StoreError):
     """The holder of a link asked for what that link does not allow."""
 
 
+class WithheldError(StoreError):
+    """What was asked for is not given out as things stand; the message says why and what there is instead."""
+
+
 class UnusableError(StoreError):
     """What was sent cannot be used; the message says what to do."""
 
@@ -82,6 +86,8 @@ async def answer_store_error(_: Request, error: Exception) -> Response:
     """A page that says in words what did not work."""
     if isinstance(error, NotAllowedError):
         return private_page("trouble.html", Trouble("Not with this link", str(error)), 403)
+    if isinstance(error, WithheldError):
+        return private_page("trouble.html", Trouble("Not given out", str(error)), 409)
     if isinstance(error, UnusableError):
         return private_page("trouble.html", Trouble("This cannot be used", str(error)), 422)
     status, heading = next((status, heading) for kind, status, heading in _STATUS if isinstance(error, kind))

@@ -84,7 +84,7 @@ class ProposalView:
 
 def eye_units(facts: SheetFacts) -> str:
     """The units of figures in a sentence: a sheet may show both, a sentence shows one."""
-    return "in" if facts.units == "in" else "mm"
+    return "in" if facts.units in {"in", "in_fraction"} else "mm"
 
 
 def day_words(moment: datetime) -> str:

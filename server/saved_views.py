@@ -1,6 +1,6 @@
 """A saved design in words: what a machinist needs first, then what others added. Nothing is sized again."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping, Sequence, Set
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -15,7 +15,9 @@ from server import shown
 from server.design_views import CautionGroup
 from server.difference import difference
 from server.links import CONFIRM_KEY, CONFIRM_NOT_FIT, saved_address
-from server.readings_views import ReadingView, reading_view
+from server.making_views import Standing
+from server.readings_views import ReadingView, failed_standing, reading_view
+from server.saved_papers import Papers, papers_of
 from server.saved_parts import (
     EntryView,
     FileView,
@@ -49,7 +51,7 @@ _WHY = (
     "keeps clear of the sill",
     "carries the seam",
 )
-_UNITS_WORDS: Mapping[SheetUnits, str] = {"mm": "mm", "in": "inch", "dual": "both"}
+_UNITS_WORDS: Mapping[SheetUnits, str] = {"mm": "mm", "in": "inch", "in_fraction": "inch, 64ths", "dual": "both"}
 _PROJECTION_WORDS: Mapping[Projection, str] = {"first": "first angle", "third": "third angle"}
 SAID = {
     "saved": "Saved. The links below lead to it; whoever has one needs no account.",
@@ -99,6 +101,8 @@ class SavedPage:
     note: str
     verdict: str
     is_fit: bool
+    standing: Standing | None
+    """How the finished part stands where it must not be used."""
     said: str
     newer: Way | None
     today: TodayView | None
@@ -109,6 +113,7 @@ class SavedPage:
     tolerance: str
     drawing: str
     files: tuple[FileView, ...]
+    papers: Papers
     models: tuple[FileView, ...]
     confirm: tuple[str, str]
     making: tuple[Way, ...]
@@ -134,6 +139,8 @@ class Beside:
     remarks: Sequence[Remark]
     readings: Sequence[Reading]
     proposals: Sequence[Proposal]
+    kept: Set[str]
+    """The endings of the files that were kept with the revision."""
 
 
 def saved_page(access: Access, revision: Revision, beside: Beside, viewer: Viewer, said: str) -> SavedPage:
@@ -142,6 +149,7 @@ def saved_page(access: Access, revision: Revision, beside: Beside, viewer: Viewe
     facts = facts_of(revision, units=viewer.units, projection=viewer.projection)
     eye = eye_units(facts)
     at = saved_address(secret, letters)
+    failed = failed_standing(revision, beside.readings, eye)
     return SavedPage(
         title=access.design.title or design["title"] or "Lifting pad",
         design_note=access.design.note,
@@ -154,6 +162,7 @@ def saved_page(access: Access, revision: Revision, beside: Beside, viewer: Viewe
         note=revision.note,
         verdict=design["verdict"],
         is_fit=design["fit_to_make"],
+        standing=failed,
         said=SAID.get(said, ""),
         newer=_newer(access, revision, beside.entries),
         today=_today(access, revision, eye),
@@ -164,6 +173,7 @@ def saved_page(access: Access, revision: Revision, beside: Beside, viewer: Viewe
         tolerance=f"{GENERAL} (medium) for every size that carries no tolerance of its own. Sizes at 20 °C.",
         drawing=saved_address(secret, letters, ".svg", **viewer.keys()),
         files=files_of(access, letters, viewer),
+        papers=papers_of(access, revision, viewer, beside.kept, failed),
         models=models_of(access, letters),
         confirm=(CONFIRM_KEY, CONFIRM_NOT_FIT),
         making=making_of(revision),

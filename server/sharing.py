@@ -19,10 +19,11 @@ from server.links import CONFIRM_KEY, CONFIRM_NOT_FIT, saved_address
 from server.preview import code_picture, preview_data
 from server.problems import NOT_FIT, NOT_FOUND, AnsweredError, json_bytes
 from server.saved_pages import PRIVATE, absolute, private_page, store_of
+from server.saved_papers import PAPERS, paper
 from server.saved_parts import Viewer, Way, eye_units
 from server.saved_views import Beside, SavedPage, saved_page
 from server.store.database import Database
-from server.store.designs import Revision, entries, file_of, newest_number, revision
+from server.store.designs import Revision, entries, file_of, kept_endings, newest_number, revision
 from server.store.errors import NoSuchRevisionError
 from server.store.exchange import proposal, proposals_for, readings_of, remarks_on
 from server.store.keys import GIVEN_KINDS, Kind, letters_of, number_of
@@ -127,6 +128,7 @@ def _page(request: Request, access: Access, found: Revision) -> Response:
             remarks_on(connection, found.id),
             readings_of(connection, found.id),
             proposals_for(connection, found.id),
+            kept_endings(connection, found.id),
         )
         given = given_secrets(connection, access) if access.is_owner else {}
     viewer = Viewer.of(request.query_params)
@@ -159,6 +161,8 @@ async def _file(request: Request, access: Access, found: Revision, ending: str) 
         return _answer(json_bytes(found.design), "json", found)
     if ending == "document.json":
         return _answer(json_bytes(found.document), ending, found)
+    if ending in PAPERS:
+        return await paper(request, found, ending)
     if ending == "png":
         return _answer(await drawers.preview(pad_of(found.design), preview_data(found)), ending, found)
     for drawing_format in DRAWING_FORMATS:

@@ -24,6 +24,7 @@ from geometry.drawing.table import dimension_table
 from geometry.measurements import Measurements
 from geometry.packet import card_pdf, gauge_dxf, gauge_pdf, gauge_svg, packet_pdf
 from geometry.pad import Pad
+from geometry.standing import PartStanding
 from server.drawn import DrawnSheet
 
 _PNG_DOTS_PER_INCH = 200
@@ -39,6 +40,8 @@ _SHEETS: Mapping[str, Callable[[Design, SheetFacts], bytes | str]] = {
     "gauge.svg": gauge_svg,
     "gauge.dxf": gauge_dxf,
 }
+_MARKED: Mapping[str, Callable[..., bytes]] = {"packet.pdf": packet_pdf, "card.pdf": card_pdf}
+"""The sheets that carry the mark of a part that failed."""
 
 
 def _drawings(pad: Pad, facts: SheetFacts, endings: tuple[str, ...]) -> dict[str, bytes]:
@@ -58,9 +61,10 @@ def _drawn(pad: Pad, facts: SheetFacts) -> DrawnSheet:
     return DrawnSheet(to_svg(drawing), drawing.scale.words, dimension_table(drawing))
 
 
-def _sheet(name: str, measurements: Measurements, facts: SheetFacts) -> bytes:
+def _sheet(name: str, measurements: Measurements, facts: SheetFacts, failed: PartStanding | None) -> bytes:
     """One sheet of a design, which is worked out anew: its rules are functions, and do not travel."""
-    return _bytes(_SHEETS[name](design_pad(measurements), facts))
+    design = design_pad(measurements)
+    return _MARKED[name](design, facts, failed=failed) if failed else _bytes(_SHEETS[name](design, facts))
 
 
 def _preview(pad: Pad, data: dict[str, Any]) -> bytes:

@@ -1,5 +1,7 @@
 """From what somebody typed to what is kept: the design worked out today, with its drawing."""
 
+import asyncio
+import json
 import re
 from collections.abc import Sequence
 from dataclasses import asdict, fields
@@ -13,21 +15,30 @@ from geometry import ENGINE_VERSION
 from geometry.design import Design, design_pad
 from geometry.drawing.facts import Projection, SheetFacts
 from geometry.drawing.facts import Units as SheetUnits
-from geometry.errors import BadMeasurementsError, Problem
+from geometry.errors import BadMeasurementsError, NoPadFitsError, Problem
+from geometry.making.wording import said
 from geometry.measurements import Measurements, read_measurements
 from geometry.model_label import ModelLabel
 from geometry.pad import DIMENSIONS, Pad
 from geometry.sheet_facts import sheet_facts
+from geometry.standing import DO_NOT_USE, MADE_WRONG, PartStanding
 from server import links
 from server.documents import LONGEST_QUERY, read_whole_form
 from server.downloads import DrawingFormat
 from server.drawn import drawers
 from server.forms import FormReading, Units, read_form
-from server.store.designs import Kept, Revision
+from server.store.designs import Kept, Revision, as_json
 from server.store.keys import letters_of
 
 DRAWN: tuple[DrawingFormat, ...] = ("svg", "pdf", "dxf")
 """The files of a drawing that are kept with a revision."""
+PACKET, CARD, FAILED_CARD = "packet.pdf", "card.pdf", "card-do-not-use.pdf"
+"""The sheets that are kept with a revision: whatever is read off the part later, its card can carry the mark."""
+_FAILED = PartStanding(
+    mark=DO_NOT_USE,
+    words=MADE_WRONG,
+    reasons=(said("Its readings stand on the page of this design, with what they mean."),),
+)
 _MOST_FIELDS = 200
 _CONTROL = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069]")
 """Characters that show nothing, or turn what follows them round."""
@@ -72,7 +83,7 @@ async def worked_out(
     design, facts = await run_in_threadpool(
         _work_out, measurements, units=units, letters=letters_of(number), issued=issued
     )
-    files = await drawers.drawings(design.pad, facts, DRAWN) if with_files else {}
+    files = await _files(design, facts) if with_files else {}
     return design, _kept(design, facts, files, links.pad_address(reading.typed, units=reading.units))
 
 
@@ -108,6 +119,17 @@ def _work_out(
 ) -> tuple[Design, SheetFacts]:
     design = design_pad(measurements)
     return design, sheet_facts(design, issued=issued, units=units, revision=letters)
+
+
+async def _files(design: Design, facts: SheetFacts) -> dict[str, bytes]:
+    """The drawing, the packet, the lifting card, and the card as it must look once the part's readings fail."""
+    drawings, *sheets = await asyncio.gather(
+        drawers.drawings(design.pad, facts, DRAWN),
+        drawers.sheet(PACKET, design, facts),
+        drawers.sheet(CARD, design, facts),
+        drawers.sheet(CARD, design, facts, failed=_FAILED),
+    )
+    return drawings | dict(zip((PACKET, CARD, FAILED_CARD), sheets, strict=True))
 
 
 def pad_of(design: dict[str, Any] | Any) -> Pad:
@@ -150,6 +172,17 @@ def design_today(revision: Revision) -> Design | None:
     if revision.engine_version == ENGINE_VERSION:
         return None
     return design_pad(read_measurements(revision.document))
+
+
+def design_as_saved(revision: Revision) -> Design | None:
+    """The design of a revision with everything that sheets are made of; None where today's engine is not its own."""
+    if revision.engine_version != ENGINE_VERSION:
+        return None
+    try:
+        design = design_pad(read_measurements(revision.document))
+    except (BadMeasurementsError, NoPadFitsError):
+        return None
+    return design if json.loads(as_json(design.to_dict())) == revision.design else None
 
 
 def changed_address(address: str, changes: Sequence[tuple[str, str]]) -> str:

@@ -7,23 +7,32 @@ from geometry.design import Design
 from geometry.drawing.facts import SheetFacts
 from geometry.making.wording import Units, length_shown
 from geometry.packet.cover import section_picture
+from geometry.packet.failed import banner_of, failed_part
 from geometry.packet.paper import Data, pdf_of
 from geometry.packet.words import force_words, height_words, mass_words, shop_units
 from geometry.service_life import ServiceRecord, service_record
+from geometry.standing import PartStanding
 
 TITLE = "Lifting card"
 _SIGNALS: tuple[SignalWord, ...] = ("DANGER", "WARNING", "CAUTION", "NOTICE")
 _NARROW = 390
+_UNFIT = "It is not fit to make, so there are no steps. What fails:"
+_FAILED = "Its readings say that it must not be used, so there are no steps. Why:"
 
 
-def card_pdf(design: Design, facts: SheetFacts) -> bytes:
-    """The card by itself, one page."""
-    return pdf_of("card.typ", facts, TITLE, {"card": card_data(design, facts)})
+def card_pdf(design: Design, facts: SheetFacts, *, failed: PartStanding | None = None) -> bytes:
+    """The card by itself, one page; marked where readings say that the part must not be used.
+
+    ``failed`` is for readings that stand elsewhere than in the design's own document.
+    """
+    found = failed or failed_part(design)
+    return pdf_of("card.typ", facts, TITLE, {"card": card_data(design, facts, found)} | banner_of(found, facts))
 
 
-def card_data(design: Design, facts: SheetFacts) -> Data:
-    """What the card says."""
+def card_data(design: Design, facts: SheetFacts, failed: PartStanding | None = None) -> Data:
+    """What the card says; of a part that must not be used nothing that one would do with it."""
     units, record = shop_units(facts), service_record(design.pad, design.conditions)
+    may_be_used = failed is None
     return {
         "for": design.measurements.title or "one jack and one car",
         "section": section_picture(design, facts, width=_NARROW, is_bare=True),
@@ -31,17 +40,24 @@ def card_data(design: Design, facts: SheetFacts) -> Data:
         "where": list(_where(design, units)),
         "heights": list(_heights(design, units)),
         "load": list(_load(design, units)),
-        "steps": list(_steps(design, units)) if design.fit_to_make else [],
-        "failures": [f"{check.rule.title}: {check.words}" for check in design.failures],
+        "steps": list(_steps(design, units)) if design.fit_to_make and may_be_used else [],
+        "no_steps": _UNFIT if failed is None else _FAILED,
+        "failures": _failures(design, failed, units),
         "cautions": [
             [signal, [c.text for c in design.cautions if c.signal == signal]]
             for signal in _SIGNALS
             if any(c.signal == signal for c in design.cautions)
         ],
-        "looks": [f"{look.what}? {look.then}" for look in record.looks],
-        "limits": list(_limits(record, units)),
-        "discard": list(_discard(record, units)),
+        "looks": [f"{look.what}? {look.then}" for look in record.looks] if may_be_used else [],
+        "limits": list(_limits(record, units)) if may_be_used else [],
+        "discard": list(_discard(record, units)) if may_be_used else [],
     }
+
+
+def _failures(design: Design, failed: PartStanding | None, units: Units) -> list[str]:
+    """What the readings say and what of the design fails, each once."""
+    drawn = (f"{check.rule.title}: {check.words}" for check in design.failures)
+    return list(dict.fromkeys((*(reason.shown(units) for reason in (failed.reasons if failed else ())), *drawn)))
 
 
 def _where(design: Design, units: Units) -> Iterator[list[str]]:

@@ -9,17 +9,23 @@ from geometry.drawing.table import dimension_table
 from geometry.packet.calculation import calculation_data
 from geometry.packet.card import card_data
 from geometry.packet.cover import cover_data
+from geometry.packet.failed import banner_of, failed_part
 from geometry.packet.making import inspection_data, making_data, source_rows
 from geometry.packet.paper import pdf_of, placed_page
+from geometry.standing import PartStanding
 
 TITLE = "Lifting pad packet"
 
 
-def packet_pdf(design: Design, facts: SheetFacts) -> bytes:
+def packet_pdf(design: Design, facts: SheetFacts, *, failed: PartStanding | None = None) -> bytes:
     """Everything about a design on paper; the same bytes for the same design and facts.
+
+    Marked where readings say that the part must not be used; ``failed`` is for readings that stand elsewhere than in the
+    design's own document.
 
     Raises SheetError where the drawing finds no room.
     """
+    found = failed or failed_part(design)
     drawing, sheet = draw(design.pad, facts), calculation_sheet(design)
     sizes = "; ".join(f"{row.words} {row.nominal}" for row in dimension_table(drawing))
     data = {
@@ -34,7 +40,7 @@ def packet_pdf(design: Design, facts: SheetFacts) -> bytes:
         "calculation": calculation_data(sheet),
         "route": making_data(design, facts),
         "inspection": inspection_data(design, facts),
-        "card": card_data(design, facts),
+        "card": card_data(design, facts, found),
         "sources": source_rows(design, sheet),
     }
-    return pdf_of("packet.typ", facts, TITLE, data)
+    return pdf_of("packet.typ", facts, TITLE, data | banner_of(found, facts))

@@ -15,8 +15,8 @@ VERDICTS = {
 
 
 def shop_units(facts: SheetFacts) -> Units:
-    """The unit of sentences: inches where the drawing is in inches alone."""
-    return "in" if facts.units == "in" else "mm"
+    """The unit of sentences: inches where the drawing is in inches alone, in decimals or in 64ths."""
+    return "in" if facts.units in {"in", "in_fraction"} else "mm"
 
 
 def force_words(force_n: float, units: Units) -> str:

@@ -179,6 +179,11 @@ def file_of(connection: Connection, revision_id: str, ending: str) -> bytes | No
     return content
 
 
+def kept_endings(connection: Connection, revision_id: str) -> frozenset[str]:
+    """Which files were kept with a revision."""
+    return frozenset(connection.execute(select(files.c.ending).where(files.c.revision_id == revision_id)).scalars())
+
+
 def saved_design(connection: Connection, design_id: str) -> SavedDesign:
     """What its owner calls a design."""
     return SavedDesign(**connection.execute(select(designs).where(designs.c.id == design_id)).one()._asdict())

@@ -9,8 +9,10 @@ from typing import Any
 import pytest
 from httpx import ASGITransport, AsyncClient
 
+from geometry.design import Design
 from geometry.drawing.facts import SheetFacts
 from geometry.pad import Pad
+from geometry.standing import PartStanding
 from server.app import create_app
 from server.drawn import drawers
 from server.settings import Settings
@@ -30,9 +32,11 @@ def postgres_folder() -> Iterator[str]:
 def drawn_once(monkeypatch: pytest.MonkeyPatch) -> None:
     """The same design is drawn once for all tests: each drawing takes a second, and equal ones are equal byte by byte."""
     monkeypatch.setattr(drawers, "drawings", _remembered)
+    monkeypatch.setattr(drawers, "sheet", _remembered_sheet)
 
 
-_drawings = drawers.drawings
+_drawings, _sheet = drawers.drawings, drawers.sheet
+_sheets: dict[Any, bytes] = {}
 _known: dict[Any, dict[str, bytes]] = {}
 
 
@@ -41,6 +45,15 @@ async def _remembered(pad: Pad, facts: SheetFacts, endings: Iterable[str]) -> di
     if key not in _known:
         _known[key] = await _drawings(pad, facts, key[2])
     return _known[key]
+
+
+async def _remembered_sheet(
+    name: str, design: Design, facts: SheetFacts, *, failed: PartStanding | None = None
+) -> bytes:
+    key = (name, design.measurements.model_dump_json(exclude_unset=True), facts, str(failed))
+    if key not in _sheets:
+        _sheets[key] = await _sheet(name, design, facts, failed=failed)
+    return _sheets[key]
 
 
 @pytest.fixture(params=["sqlite", "postgresql"])

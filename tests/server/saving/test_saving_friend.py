@@ -201,3 +201,13 @@ async def test_a_drawing_with_a_code_is_made_for_its_reader_and_not_kept(asking:
     assert len(coded["friend"]) > len(plain)
     assert coded["owner"] == coded["view"] != coded["friend"]
     assert (await asking.get(f"{owner}.svg")).content == plain
+
+
+async def test_inches_in_64ths_are_a_choice_of_the_viewer_and_its_sentences_speak_inches(asking: AsyncClient) -> None:
+    """Oracle: the seat's length of 13 mm is 0.512 in, and no sentence of that page names a bar in mm."""
+    view = (await links_of(asking, await save(asking)))["view"]
+    text = await page(asking, f"{view}?units=in_fraction")
+    assert re.search(r'units=in_fraction" aria-current="true">inch, 64ths<', text)
+    stock = re.search(r"<dt>Stock</dt><dd>([^<]+)</dd>", text)
+    assert stock
+    assert stock[1].endswith(" in")
