@@ -9,7 +9,8 @@ from geometry.document.shop import Shop
 from geometry.making import hand, milling, printing
 from geometry.making.bench import closing, saw_blank
 from geometry.making.card import Operation, ToolEntry, tools_of
-from geometry.making.hand import HandVerdict, hand_verdict
+from geometry.making.hand_verdict import HandVerdict, hand_verdict
+from geometry.making.kit import FINE_FILE
 from geometry.making.machine import Machine, machine_of
 from geometry.making.printing import PrintPlan, print_plan
 from geometry.making.slot_plan import SlotPlan, cutter_for, slot_plan
@@ -110,13 +111,13 @@ def _slot(pad: Pad, c: Conditions, shop: Shop, m: Machine) -> SlotPlan | None:
 def _filed_slot(pad: Pad, c: Conditions, shop: Shop) -> Iterator[Operation]:
     yield from hand.slot_by_hand(pad, c, shop)
     if pad.slot_mouth_chamfer_mm > 0:
-        yield milling.mouth(pad, c, said("Vice with wooden jaws."), tool=said("Fine file at 45°"))
+        yield milling.mouth(pad, c, said("Vice with wooden jaws."), tool=FINE_FILE)
 
 
 def _by_hand(pad: Pad, c: Conditions, shop: Shop, plan: StockPlan) -> RouteCard:
     operations = (
         saw_blank(c, plan),
-        *hand.round_by_hand(pad, c, plan, shop),
+        *hand.round_by_hand(pad, c, shop),
         *_filed_slot(pad, c, shop),
         *closing(pad, c),
     )
@@ -138,7 +139,7 @@ def _printed(pad: Pad, c: Conditions, shop: Shop) -> RouteCard:
         title="Print the pad",
         set_up=1,
         holding=said("On the printer's bed."),
-        tool=said("Printer, filament {filament} across", filament=shop.filament_diameter_mm),
+        tools=(said("Printer, filament {filament} across", filament=shop.filament_diameter_mm),),
         steps=printing.print_steps(pad, plan),
         leaves_mm=pad.as_dict(),
         other_time_min=plan.time_min,
@@ -176,7 +177,7 @@ def _card(
         title=title,
         material=c.material.name,
         operations=operations,
-        set_ups=_set_ups(operations, plan, pad),
+        set_ups=_set_ups(operations, plan, pad, is_by_hand=c.process == "hand_tools", is_filed=slot is None),
         tools=tools_of(operations),
         stock=plan,
         slot=slot,
@@ -188,8 +189,10 @@ def _card(
     )
 
 
-def _set_ups(operations: tuple[Operation, ...], plan: StockPlan, pad: Pad) -> tuple[SetUp, ...]:
-    """Each clamping once; the zero of the machine is on the pad's axis, at a face that was cut before or is cut first."""
+def _set_ups(
+    operations: tuple[Operation, ...], plan: StockPlan, pad: Pad, *, is_by_hand: bool, is_filed: bool
+) -> tuple[SetUp, ...]:
+    """Each clamping once, with its zero: of a machine on the pad's axis, by hand what the lines are scribed from."""
     first, second = ("top", "foot") if plan.order == "top_first" else ("foot", "top")
     datums = {
         1: said(f"Axis of the spindle; the faced {first} is zero along it."),
@@ -202,6 +205,12 @@ def _set_ups(operations: tuple[Operation, ...], plan: StockPlan, pad: Pad) -> tu
             height=pad.top_height_mm,
         ),
     }
+    if is_by_hand:
+        datums = {
+            1: said("The filed foot: every height is scribed up from it; the circles from the centre of each end.")
+        }
+    if is_filed:
+        datums[3] = said("The centre line, scribed across the top; the floor is counted down from the wall tops.")
     first_of = {operation.set_up: operation for operation in reversed(operations)}
     return tuple(SetUp(number=n, holding=first_of[n].holding, datum=datums[n]) for n in sorted(first_of) if n in datums)
 

@@ -157,11 +157,10 @@ def _set_ups(card: RouteCard, design: Design, eye: Eye) -> Iterator[SetUpView]:
         found = list(rows)
         holding = eye.says(found[0][1].holding)
         entry = known.get(set_up)
-        has_datum = entry is not None and process != "hand_tools" and (set_up != 3 or card.slot is not None)
         yield SetUpView(
             heading=_heading(set_up, process),
             holding=holding,
-            datum=eye.says(entry.datum) if entry and has_datum else "",
+            datum=eye.says(entry.datum) if entry else "",
             operations=tuple(_operation(i, o, holding, design, eye) for i, o in found),
         )
 

@@ -6,11 +6,13 @@ from dataclasses import dataclass
 from geometry.design import Design
 from geometry.document.shop import SPEEDS_SOURCE, Shop
 from geometry.inspection import dimension_title
-from geometry.making.bench import GRIT_SOURCE, REST_SOURCE
+from geometry.making.bench import REST_SOURCE
+from geometry.making.cutter import FORCE_SOURCE
 from geometry.making.cutting import FINISH_FEED_SOURCE, ROUGH_FEED_SOURCE, SPEEDS, TOOTH_FEED_SOURCE
-from geometry.making.hand import HandVerdict
+from geometry.making.hand_verdict import HandVerdict
+from geometry.making.kit import GRIT_SOURCE
 from geometry.making.printing import KNOCK_DOWN_SOURCE, ORIENTATION_SOURCE, PrintPlan
-from geometry.making.slot_plan import FORCE_SOURCE, SHARES_SOURCE
+from geometry.making.slot_plan import SHARES_SOURCE
 from geometry.making.stock import FACING_SOURCE, GRIP_SOURCE, Batch, StockPlan
 from geometry.making.turning import RUN_OUT_SOURCE, TIMES_SOURCE
 from geometry.making.watch import sources_of

@@ -4,14 +4,25 @@ from collections.abc import Iterator
 
 from geometry.conditions import Conditions
 from geometry.making.card import Operation
+from geometry.making.kit import (
+    CALIPER,
+    FINE_FILE,
+    FLAT_PLATE,
+    GAUGES,
+    GRIT,
+    GRIT_PAPER,
+    RADIUS_GAUGE,
+    RULE,
+    SCRAPER,
+    SCRIBER,
+    saw,
+)
 from geometry.making.stock import FACING_MM, StockPlan
 from geometry.making.watch import watch_for
 from geometry.making.wording import Sentence, said
 from geometry.pad import Pad
 from geometry.provenance import practice
 
-GRIT = "320 grit"
-GRIT_SOURCE = practice("Finish with 320 grit")
 REST_HOURS = 24.0
 REST_SOURCE = practice("Plastics move for about a day after cutting")
 _RIGHT_HAND_CLEARANCE = 0.1
@@ -28,7 +39,7 @@ def saw_blank(conditions: Conditions, plan: StockPlan) -> Operation:
         title="Saw the blank",
         set_up=0,
         holding=said("Vice or saw clamp, the bar level, the piece that falls off supported."),
-        tool=said("Saw, cut {kerf} wide", kerf=plan.kerf_mm),
+        tools=(saw(plan.kerf_mm), RULE),
         steps=(
             said(
                 f"Take {conditions.material.name} bar, {{bar}} across; measure it. Note its batch.",
@@ -50,13 +61,11 @@ def closing(pad: Pad, conditions: Conditions) -> Iterator[Operation]:
         title="Deburr and finish",
         set_up=4,
         holding=said("In the hand; or the body in paper in a vice with soft jaws."),
-        tool=said(f"Scraper or sharp knife, fine file, {GRIT} paper on a flat plate"),
+        tools=(SCRAPER, FINE_FILE, GRIT_PAPER, FLAT_PLATE, said("Lens")),
         steps=(
             said("Break every edge that the card has not: nothing may feel sharp or furry."),
             said("Look into the corners of the slot's floor with a lens: no step, no cut below the floor."),
-            said(
-                f"Draw the seat face over {GRIT} on a flat plate, in figures of eight, until it shows one even pattern."
-            ),
+            _seat_face(pad),
             said(f"Finish the rest with {GRIT}, lightly. Do not round the slot's floor."),
             said("Wash in warm water with soap, rinse and wipe dry."),
         ),
@@ -67,16 +76,26 @@ def closing(pad: Pad, conditions: Conditions) -> Iterator[Operation]:
         title="Rest, then measure",
         set_up=4,
         holding=said("On a flat plate, at room temperature."),
-        tool=said("Caliper, micrometer, depth rod, radius gauge, gauge sheet"),
+        tools=(CALIPER, said("Micrometer"), RADIUS_GAUGE, GAUGES, SCRIBER),
         steps=(
             said(f"Leave the part in the room for {REST_HOURS:g} hours; note the temperature."),
             said("Measure every line of the inspection sheet in its order, and write every reading down."),
-            said("Mark the part with its design number and the date, on the side of the body, never in the slot."),
+            said(
+                "Mark the part with its design number (at the head of this card) and the date, scribed"
+                " on the side of the body, never in the slot."
+            ),
             *_cup(pad),
         ),
         watch=watch_for(family, "rest"),
         other_time_min=15.0,
     )
+
+
+def _seat_face(pad: Pad) -> Sentence:
+    even = "until it shows one even pattern"
+    if pad.has_stem:
+        return said(f"Rub the seat face round the stem with {GRIT} on a flat stick, {even}: it must stay flat.")
+    return said(f"Draw the seat face over {GRIT} on a flat plate, in figures of eight, {even}.")
 
 
 def _cup(pad: Pad) -> tuple[Sentence, ...]:

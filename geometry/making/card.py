@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from geometry.drawing.model import Box, Layer, Line, Point, Shape, View
-from geometry.making.wording import Sentence
+from geometry.making.wording import Sentence, joined
 from geometry.provenance import Source
 
 Axis = Literal["diameter", "length", "across", "depth"]
@@ -86,7 +86,8 @@ class Operation:
     title: str
     set_up: int
     holding: Sentence
-    tool: Sentence
+    tools: tuple[Sentence, ...]
+    """Each tool by itself, named alike wherever it is used."""
     steps: tuple[Sentence, ...]
     why: Sentence | None = None
     cut: Cut | None = None
@@ -106,6 +107,11 @@ class Operation:
     """Setting a machine, once for a run of parts: estimated by judgement."""
     extra_cutting_min: float = 0.0
     """Time in the cut of passes that stand in a table of their own."""
+
+    @property
+    def tool(self) -> Sentence:
+        """All its tools in one line."""
+        return joined(self.tools)
 
     @property
     def cutting_time_min(self) -> float:
@@ -136,7 +142,8 @@ def tools_of(operations: tuple[Operation, ...]) -> tuple[ToolEntry, ...]:
     """Every tool once, in the order of first use; operations are counted from 1."""
     uses: dict[str, tuple[Sentence, list[int]]] = {}
     for number, operation in enumerate(operations, start=1):
-        uses.setdefault(operation.tool.shown(), (operation.tool, []))[1].append(number)
+        for tool in operation.tools:
+            uses.setdefault(tool.shown(), (tool, []))[1].append(number)
     return tuple(
         ToolEntry(number=i, name=name, operations=tuple(used)) for i, (name, used) in enumerate(uses.values(), start=1)
     )

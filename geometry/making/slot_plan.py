@@ -2,17 +2,18 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from math import ceil, pi, sqrt
+from math import ceil, floor
 from typing import Literal
 
 from geometry.drawing.model import Layer, Line, Shape
 from geometry.machining import milling_time_min
 from geometry.making.card import Cut, Label, Picture, picture, rectangle
+from geometry.making.cutter import MODULUS_MPA, cutter_deflection_mm, cutting_force_n
 from geometry.making.cutting import ToolMaterial, tooth_feed_mm
 from geometry.making.machine import Machine
 from geometry.making.wording import said
 from geometry.pad import Pad
-from geometry.provenance import memory, practice
+from geometry.provenance import practice
 
 SAME_MM = 0.02
 """A cutter this near to the slot's width makes it in one pass."""
@@ -26,11 +27,10 @@ SHARES_SOURCE = practice(
     "Half a diameter deep in a full slot, a quarter on a slender set-up, passes overlapping by a third"
 )
 REACH_CLEARANCE_MM = 3.0
-CORE_SHARE = 0.8
-"""A fluted cutter bends like a plain rod of this share of its diameter."""
-MODULUS_MPA: dict[ToolMaterial, float] = {"hss": 210_000.0, "carbide": 600_000.0}
-CUTTING_STRESS_MPA = 150.0
-FORCE_SOURCE = memory("About 150 N for each mm² of chip in plastics; stiffness of tool steel and carbide; core of 0.8")
+
+_HAIR = 1e-9
+_LEAST_LINES = 2
+"""Steps of fewer lines of the dial than this are set between the lines."""
 
 Direction = Literal["+x", "-x"]
 Way = Literal["full", "climb", "conventional"]
@@ -107,9 +107,9 @@ def slot_plan(pad: Pad, machine: Machine, *, cutter_mm: float, tool: ToolMateria
     cut = machine.milling(cutter_mm)
     is_full = abs(width - cutter_mm) <= SAME_MM
     side = 0.0 if is_full else min(machine.finishing_mm, (width - cutter_mm) / 2)
-    floor = min(machine.finishing_mm, depth / 2)
+    left = min(machine.finishing_mm, depth / 2)
     share = CHUCK_SHARE if is_slender else DEEPEST_SHARE
-    levels = _levels(depth - floor, most_mm=share * cutter_mm)
+    levels = _levels(depth - left, most_mm=share * cutter_mm, grid_mm=machine.division_mm)
     reach = depth + REACH_CLEARANCE_MM
     layer = _Layer(cut, cutter_mm, length)
     places = _places(room_mm=(width - cutter_mm) / 2 - side, cutter_mm=cutter_mm)
@@ -119,11 +119,11 @@ def slot_plan(pad: Pad, machine: Machine, *, cutter_mm: float, tool: ToolMateria
     for level in levels:
         laid += layer.across(len(laid), "rough", places, level, deep=level - before, is_full=is_full)
         before = level
-    laid += layer.across(len(laid), "floor", places, depth, deep=floor, is_full=is_full)
+    laid += layer.across(len(laid), "floor", places, depth, deep=left, is_full=is_full)
     if side > 0:
         laid += layer.walls(len(laid), end, depth, side)
     force = cutting_force_n(
-        deep_mm=depth if side > 0 else floor,
+        deep_mm=depth if side > 0 else left,
         wide_mm=side if side > 0 else cutter_mm,
         cutter_diameter_mm=cutter_mm,
         feed_mm_tooth=tooth_feed_mm(cutter_mm),
@@ -134,7 +134,7 @@ def slot_plan(pad: Pad, machine: Machine, *, cutter_mm: float, tool: ToolMateria
         depth_mm=depth,
         length_mm=length,
         side_allowance_mm=side,
-        floor_allowance_mm=floor,
+        floor_allowance_mm=left,
         reach_mm=reach,
         cut=cut,
         passes=tuple(laid),
@@ -192,10 +192,16 @@ class _Layer:
         )
 
 
-def _levels(total_mm: float, *, most_mm: float) -> tuple[float, ...]:
-    """Depths of equal steps down to a total."""
-    count = max(1, ceil(total_mm / most_mm - 1e-9))
-    return tuple(total_mm * (k + 1) / count for k in range(count))
+def _levels(total_mm: float, *, most_mm: float, grid_mm: float) -> tuple[float, ...]:
+    """Depths down to a total by steps of whole lines of the dial, the odd part first; even steps where lines are too coarse."""
+    deepest = floor(most_mm / grid_mm + _HAIR)
+    if deepest < _LEAST_LINES:
+        count = max(1, ceil(total_mm / most_mm - _HAIR))
+        return tuple(total_mm * (k + 1) / count for k in range(count))
+    count = max(1, ceil(total_mm / (deepest * grid_mm) - _HAIR))
+    step = min(deepest, ceil(total_mm / count / grid_mm - _HAIR)) * grid_mm
+    later = max(0, ceil(total_mm / step - _HAIR) - 1)
+    return tuple(total_mm - step * (later - k) for k in range(later + 1))
 
 
 def _places(*, room_mm: float, cutter_mm: float) -> tuple[float, ...]:
@@ -205,89 +211,6 @@ def _places(*, room_mm: float, cutter_mm: float) -> tuple[float, ...]:
     count = max(1, ceil(room_mm / (STEP_SHARE * cutter_mm) - 1e-9))
     steps = [room_mm * (k + 1) / count for k in range(count)]
     return (0.0, *(sign * step for step in steps for sign in (1, -1)))
-
-
-def cutting_force_n(*, deep_mm: float, wide_mm: float, cutter_diameter_mm: float, feed_mm_tooth: float) -> float:
-    r"""Estimated force of one tooth of an end mill, square to its axis.
-
-    .. math:: F = k_c\, a_p\, h, \quad h = f_z \text{ from half a diameter wide on, else } 2 f_z \sqrt{\frac{a_e}{d}\left(1 -
-        \frac{a_e}{d}\right)}
-
-    Parameters
-    ----------
-    deep_mm : float
-        Depth of the cut along the cutter's axis a_p, [mm]
-    wide_mm : float
-        Width of the cut across it a_e, [mm]
-    cutter_diameter_mm : float
-        Cutter diameter d, [mm]
-    feed_mm_tooth : float
-        Feed per tooth f_z, [mm]
-
-    Returns
-    -------
-    force_n : float
-        Force F, [N]
-
-    Notes
-    -----
-    k_c = 150 MPa, from memory for plastics; the thickest chip counts. An estimate to compare cutters by.
-
-    Examples
-    --------
-    A full cut 3 mm deep at 0.05 mm per tooth: 150 · 3 · 0.05.
-
-    >>> cutting_force_n(deep_mm=3, wide_mm=6, cutter_diameter_mm=6, feed_mm_tooth=0.05)
-    22.5
-
-    References
-    ----------
-    Chip thickness: plain geometry of a milling cut; the cutting stress is from memory.
-    """
-    share = min(1.0, wide_mm / cutter_diameter_mm)
-    chip = feed_mm_tooth if share >= 0.5 else 2 * feed_mm_tooth * sqrt(share * (1 - share))
-    return CUTTING_STRESS_MPA * deep_mm * chip
-
-
-def cutter_deflection_mm(*, force_n: float, reach_mm: float, cutter_diameter_mm: float, modulus_mpa: float) -> float:
-    r"""How far the end of a cutter bends aside.
-
-    .. math:: \delta = \frac{F L^3}{3 E I}, \quad I = \frac{\pi (0.8 d)^4}{64}
-
-    Parameters
-    ----------
-    force_n : float
-        Force at its end F, [N]
-    reach_mm : float
-        Length out of the holder L, [mm]
-    cutter_diameter_mm : float
-        Cutter diameter d, [mm]
-    modulus_mpa : float
-        Stiffness of the cutter's material E, [MPa]
-
-    Returns
-    -------
-    deflection_mm : float
-        Movement of its end δ, [mm]
-
-    Notes
-    -----
-    The whole force at the end is the worst place; holder and spindle give more. Flutes leave about 0.8 of the diameter to
-    bend.
-
-    Examples
-    --------
-    30 N on a 10 mm rod of steel (12.5 mm cutter) standing out 50 mm: 30 · 50³/(3 · 210 000 · π 10⁴/64).
-
-    >>> round(cutter_deflection_mm(force_n=30, reach_mm=50, cutter_diameter_mm=12.5, modulus_mpa=210_000), 4)
-    0.0121
-
-    References
-    ----------
-    Cantilever with an end load, any mechanics text; the core of 0.8 from memory.
-    """
-    second_moment = pi * (CORE_SHARE * cutter_diameter_mm) ** 4 / 64
-    return force_n * reach_mm**3 / (3 * modulus_mpa * second_moment)
 
 
 def slot_picture(plan: SlotPlan) -> Picture:

@@ -89,8 +89,9 @@ def stock_plan(pad: Pad, conditions: Conditions, shop: Shop) -> StockPlan:
     if order == "top_first":
         reach = FACING_MM + body + JAW_CLEARANCE_MM
         plain = pad.overall_height_mm + 2 * FACING_MM
-        grip = max(least_grip_mm(bar_mm), reach * REACH_SHARE, plain - reach - JAW_CLEARANCE_MM)
-        blank = reach + JAW_CLEARANCE_MM + grip
+        out = reach + JAW_CLEARANCE_MM
+        grip = max(least_grip_mm(bar_mm), out * REACH_SHARE, plain - out)
+        blank = out + grip
         stub = blank - plain
         why = said(
             "The body is turned first and then holds the pad: {grip} of finished cylinder. The seat is"

@@ -1,6 +1,6 @@
 """Sentences for the shop whose lengths are shown in the shop's own units."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Literal
 
@@ -42,3 +42,19 @@ def said(template: str, **lengths_mm: float) -> Sentence:
     'Let the bar stand out 1.378 in.'
     """
     return Sentence(template, lengths_mm)
+
+
+def joined(sentences: Sequence[Sentence]) -> Sentence:
+    """Several short sentences in one line, with semicolons between.
+
+    >>> joined((said("Saw"), said("End mill {cutter}", cutter=6))).shown()
+    'Saw; end mill 6 mm'
+    """
+    parts, lengths = [], {}
+    for number, sentence in enumerate(sentences):
+        words = sentence.template if number == 0 else sentence.template[:1].lower() + sentence.template[1:]
+        for name, length in sentence.lengths_mm.items():
+            words = words.replace(f"{{{name}}}", f"{{{name}_{number}}}")
+            lengths[f"{name}_{number}"] = length
+        parts.append(words)
+    return Sentence("; ".join(parts), lengths)

@@ -24,6 +24,15 @@ def test_facets_never_cut_into_the_true_arc(radius: float, count: int, share: fl
         assert hypot(radius - inset, radius - height) >= radius * (1 - 1e-12)
 
 
+@given(radius=RADII, count=COUNTS, past=st.floats(-5, 5))
+def test_a_cut_that_runs_past_its_ends_still_spoils_nothing(radius: float, count: int, past: float) -> None:
+    """Oracle: the card has every line run on until the tool is clear; no point of it is nearer than the radius."""
+    for cut in corner_facets(radius_mm=radius, facets=count):
+        inset = cut.start_inset_mm + past * (cut.end_inset_mm - cut.start_inset_mm)
+        height = cut.start_height_mm + past * (cut.end_height_mm - cut.start_height_mm)
+        assert hypot(radius - inset, radius - height) >= radius * (1 - 1e-12)
+
+
 @given(radius=RADII, count=COUNTS)
 def test_facets_join_from_the_face_to_the_seats_side(radius: float, count: int) -> None:
     """Oracle: the first starts on the face, the last ends on the side, each starts where the one before ended."""

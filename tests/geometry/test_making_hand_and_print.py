@@ -7,7 +7,8 @@ from hypothesis import strategies as st
 from geometry.checks import judge
 from geometry.document.shop import Shop
 from geometry.fits import linear_tolerance_mm
-from geometry.making.hand import SLOT, gauge_table, hand_verdict
+from geometry.making.hand import SLOT, gauge_table
+from geometry.making.hand_verdict import hand_verdict
 from geometry.making.printing import filament_length_mm, print_plan, solid_share
 from geometry.profile import volume_mm3
 from tests.documents import van

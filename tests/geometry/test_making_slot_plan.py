@@ -1,17 +1,18 @@
 """The slot's passes: together they open exactly the slot, and none cuts beyond a wall or the floor."""
 
+from itertools import pairwise
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from geometry.document.shop import Shop
 from geometry.drawing.model import Layer, Line
+from geometry.making.cutter import cutter_deflection_mm, cutting_force_n
 from geometry.making.machine import Machine, machine_of
 from geometry.making.slot_plan import (
     SlotPlan,
-    cutter_deflection_mm,
     cutter_for,
-    cutting_force_n,
     slot_picture,
     slot_plan,
 )
@@ -137,3 +138,19 @@ def test_the_picture_shows_walls_levels_and_every_place_of_the_cutter() -> None:
     assert sum(line.layer is Layer.VISIBLE for line in lines) == 3
     assert sum(line.layer is Layer.THIN for line in lines) == 4 * len(places) + len(levels)
     assert len(slot_picture(found).labels) == len(places)
+
+
+@pytest.mark.parametrize(("depth", "levels"), [(16.5, (2.3, 4.65, 7.0, 9.35, 11.7, 14.05, 16.4)), (2.0, (1.9,))])
+def test_every_level_of_a_metric_slot_is_a_line_of_the_dial(depth: float, levels: tuple[float, ...]) -> None:
+    """Oracle: a 5 mm cutter, 2.5 mm at most, lines of 0.05 mm, the odd part first, 0.1 mm left for the floor."""
+    assert [p.depth_mm for p in plan(5.0, depth, 5.0).of("rough")] == pytest.approx(levels)
+
+
+@settings(deadline=None)
+@given(plans())
+def test_no_level_is_deeper_than_the_cutter_may_cut_and_together_they_reach_the_floor(found: SlotPlan) -> None:
+    """Oracle: half the cutter; the depths that each level cuts add up to what roughing leaves."""
+    levels = list(dict.fromkeys(p.depth_mm for p in found.of("rough")))
+    steps = [b - a for a, b in pairwise([0.0, *levels])]
+    assert all(0 < step <= 0.5 * found.cutter_mm + 1e-9 for step in steps)
+    assert levels[-1] == pytest.approx(found.depth_mm - found.floor_allowance_mm)

@@ -1,5 +1,6 @@
 """The route card: its passes leave exactly the drawing, its dials add up, its speeds can be set, its holds hold."""
 
+import re
 from itertools import groupby, pairwise
 
 import pytest
@@ -9,7 +10,7 @@ from geometry.conditions import Conditions
 from geometry.document.shop import Shop
 from geometry.making.card import Operation, Pass
 from geometry.making.stock import FACING_MM, least_grip_mm
-from geometry.making.wording import Sentence
+from geometry.making.wording import Sentence, said
 from geometry.pad import Pad
 from geometry.route import RouteCard, route_card
 from tests.documents import sample, van
@@ -218,7 +219,9 @@ def test_a_cnc_sheet_has_zeros_and_tools_and_no_dials() -> None:
     assert [s.number for s in made.set_ups] == [1, 2, 3]
     assert len({t.name.shown() for t in made.tools}) == len(made.tools)
     assert {n for t in made.tools for n in t.operations} == set(range(1, len(made.operations) + 1))
-    assert not [s.shown() for o in made.operations for s in o.steps if "dial" in s.shown()]
+    words = [s.shown() for o in made.operations for s in (*o.steps, *(said(t.title) for t in o.tables))]
+    for by_hand in ("dial", "stop", "screw", "file held", "carriage"):
+        assert not [w for w in words if re.search(rf"\b{by_hand}\b", w) and not w.startswith("Rough, stop")], by_hand
 
 
 def test_a_bar_that_is_not_to_hand_is_said() -> None:
@@ -259,3 +262,91 @@ def test_a_body_too_short_to_be_held_is_said() -> None:
     flat = pad.with_(web_mm=pad.seat_length_mm + 3, slot_depth_mm=3)
     troubles = " ".join(s.shown() for s in route_card(flat, conditions, shop).troubles)
     assert "Only 3.25 mm of the body" in troubles
+
+
+@settings(max_examples=40, deadline=None)
+@given(jobs())
+def test_the_list_has_each_tool_once(work: Job) -> None:
+    """Oracle: names without regard to their figures' place; a tool that several operations use has one line."""
+    made = route_card(*work)
+    names = [t.name.shown().lower() for t in made.tools]
+    assert len(set(names)) == len(names)
+    for number, operation in enumerate(made.operations, start=1):
+        listed = {t.name.shown() for t in made.tools if number in t.operations}
+        assert listed == {t.shown() for t in operation.tools}
+
+
+@settings(max_examples=40, deadline=None)
+@given(jobs())
+def test_the_card_says_what_the_dials_read_where_a_pass_ends(work: Job) -> None:
+    """Oracle: half or all of what is off the diameter, by the kind of dial; the lengthwise dial reads the length."""
+    pad, _, shop = work
+    for operation in route_card(*work).operations:
+        for table in operation.tables:
+            if table.title != "Where the tool stops":
+                continue
+            columns = [title for title, _ in table.columns]
+            for row in table.rows:
+                found = dict(zip(columns, row, strict=True))
+                if isinstance(found.get("Cross dial"), float) and isinstance(found["Diameter"], float):
+                    off = float(table.rows[0][1]) - found["Diameter"]
+                    wanted = off / 2 if shop.slide == "radius" else off
+                    assert found["Cross dial"] == pytest.approx(wanted)
+                if isinstance(found["Lengthwise dial"], float):
+                    assert 0 < found["Lengthwise dial"] <= max(pad.seat_length_mm, pad.stem_length_mm) + 1e-9
+
+
+def test_a_seat_behind_a_stem_is_counted_from_the_seats_face() -> None:
+    """Oracle: its first pass takes the first cut off the seat's face, not off the stem's end."""
+    made = card(sample("tool_library_hatchback_stem"))
+    seat = named(made, "Turn the seat")
+    assert any("Touch the outside and the seat's face" in s.shown() for s in seat.steps)
+    pad = job(sample("tool_library_hatchback_stem"))[0]
+    assert seat.tables[0].rows[-1][-1] == pytest.approx(pad.seat_length_mm)
+
+
+def test_hand_work_is_scribed_from_a_face_and_never_from_a_spindle() -> None:
+    """Oracle: a bench has none; the lip of a pad with a stem stands stem and seat up from the foot."""
+    document = sample("tool_library_hatchback_stem")
+    document["make"] = document.get("make", {}) | {"process": "hand_tools"}
+    made, (pad, _, _) = card(document), job(document)
+    words = [s.shown() for s in sentences(made)]
+    assert not [w for w in words if "spindle" in w.lower() or "axis of" in w.lower()]
+    assert len(made.set_ups) == 2
+    up = Sentence("{up} up from the foot", {"up": pad.stem_length_mm + pad.seat_length_mm}).shown()
+    assert any(up in w for w in words)
+
+
+def test_a_filed_slot_has_the_zero_of_a_scriber() -> None:
+    """Oracle: the third set-up of a shop without a mill."""
+    datum = {s.number: s.datum.shown() for s in card(shop__slot_machine="none").set_ups}
+    assert datum[3].startswith("The centre line, scribed across the top")
+    assert datum[1].startswith("Axis of the spindle")
+
+
+@pytest.mark.parametrize("machine", ["mill", "vertical_slide"])
+def test_a_stem_hangs_free_while_the_slot_is_cut(machine: str) -> None:
+    """Oracle: nothing says that the seat face lies flat where a stem stands out of it, nor that it is drawn over a plate."""
+    document = sample("tool_library_hatchback_stem")
+    document["shop"] = {"slot_machine": machine}
+    made = card(document)
+    words = " ".join(s.shown() for s in sentences(made))
+    assert "flat on the slide" not in words
+    assert "down on parallels" not in words
+    assert "Draw the seat face" not in words
+    assert "Rub the seat face round the stem" in words
+
+
+def test_the_way_of_the_cutter_is_said_for_the_machine_that_has_it() -> None:
+    """Oracle: on a lathe the cross slide moves towards and away from one, and up is up."""
+    slide = named(card(shop__slot_machine="vertical_slide"), "Cut the slot")
+    mill = named(card(), "Cut the slot")
+    assert any("+x is along the slot towards you, and +y is up" in s.shown() for s in slide.steps)
+    assert any("the table moves the other way" in s.shown() for s in mill.steps)
+
+
+def test_the_cutters_flutes_reach_the_slots_floor() -> None:
+    """Oracle: the slot's depth."""
+    pad, _, _ = job()
+    tool = named(card(), "Cut the slot").tools[0].shown()
+    assert f"at least {pad.slot_depth_mm:g} mm long" in tool

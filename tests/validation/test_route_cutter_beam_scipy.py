@@ -5,7 +5,7 @@ from math import pi
 import pytest
 from scipy.integrate import solve_ivp
 
-from geometry.making.slot_plan import cutter_deflection_mm
+from geometry.making.cutter import cutter_deflection_mm
 
 
 @pytest.mark.parametrize(("force", "reach", "cutter"), [(30.0, 20.0, 6.0), (120.0, 45.0, 10.0), (8.0, 12.0, 3.0)])
