@@ -1,0 +1,105 @@
+"""Requests made from the application's own description, and from what contradicts it: no answer is an error of ours."""
+
+from collections import Counter
+from collections.abc import Iterator
+from typing import Any
+
+import pytest
+import schemathesis
+from anyio.from_thread import start_blocking_portal
+from fastapi import FastAPI
+from hypothesis import HealthCheck, Phase, given, note, seed, settings
+from hypothesis import strategies as st
+from schemathesis import Case, GenerationMode
+from schemathesis.core.result import Ok
+from starlette.types import Receive, Scope, Send
+
+from server.app import create_app
+from server.links import samples, typed_of_document
+from server.settings import Settings
+
+# One client sends everything, and waits for whatever is made: a full line and a used-up share are no faults.
+_UNLIMITED: dict[str, Any] = {
+    "client_requests_per_minute": 0,
+    "client_models_per_minute": 0,
+    "client_changes_per_minute": 0,
+    "kernel_line": 1000,
+    "kernel_timeout_s": 300,
+}
+_EXAMPLES = [typed_of_document(sample.document) for sample in samples()]
+
+
+@pytest.fixture(scope="module")
+def app() -> Iterator[FastAPI]:
+    """The application with its model processes, started once; the database is not asked for by what is described."""
+    made = create_app(Settings(database=":memory:", model_cache_folder="none", kernel_workers=2, **_UNLIMITED))
+    with start_blocking_portal() as portal, portal.wrap_async_context_manager(made.router.lifespan_context(made)):
+        yield made
+
+
+def _operations(app: FastAPI) -> list[Any]:
+    async def without_a_life_of_its_own(scope: Scope, receive: Receive, send: Send) -> None:
+        """The client would start and stop the model processes with every request."""
+        if scope["type"] == "http":
+            await app(scope, receive, send)
+            return
+        while (await receive())["type"] == "lifespan.startup":
+            await send({"type": "lifespan.startup.complete"})
+        await send({"type": "lifespan.shutdown.complete"})
+
+    schema = schemathesis.openapi.from_asgi("/openapi.json", without_a_life_of_its_own)
+    found = list(schema.get_all_operations())
+    assert all(isinstance(operation, Ok) for operation in found)
+    return [operation.ok() for operation in found if isinstance(operation, Ok)]
+
+
+@st.composite
+def _cases(draw: st.DrawFn, operation: Any) -> Case[Any]:
+    """What the description allows or forbids; where an address holds a whole design, often an example with changes."""
+    mode = draw(st.sampled_from([GenerationMode.POSITIVE, GenerationMode.NEGATIVE]))
+    try:
+        case: Case[Any] = draw(operation.as_strategy(generation_mode=mode))
+    except schemathesis.errors.SchemathesisError:
+        # Nothing contradicts the description of an address that takes nothing.
+        case = draw(operation.as_strategy(generation_mode=GenerationMode.POSITIVE))
+    asked = dict(case.query or {})
+    if "jack.cup_bore_mm" in operation.query and draw(st.booleans()):
+        changed = draw(st.sets(st.sampled_from(sorted(asked)), max_size=3)) if asked else set()
+        case.query = draw(st.sampled_from(_EXAMPLES)) | {key: asked[key] for key in changed}
+    return case
+
+
+def _asked(operation: Any, statuses: Counter[int], *, most: int, round_: int) -> None:
+    """Send so many requests to one address."""
+
+    @seed(round_)
+    @settings(
+        max_examples=most,
+        deadline=None,
+        database=None,
+        phases=[Phase.generate],
+        suppress_health_check=list(HealthCheck),
+    )
+    @given(_cases(operation))
+    def ask(case: Case[Any]) -> None:
+        answer = case.call()
+        statuses[answer.status_code] += 1
+        note(f"{case.formatted_path} {answer.status_code} {answer.content[:300]!r}")
+        assert answer.status_code < 500
+
+    ask()
+
+
+@pytest.mark.parametrize("requests", [pytest.param(300, id="300"), pytest.param(10_000, marks=pytest.mark.full)])
+def test_no_request_that_the_description_allows_or_forbids_is_an_error_of_ours(app: FastAPI, requests: int) -> None:
+    """Oracle: every status is below 500; some designs are made, and some requests are refused for what they ask."""
+    operations, statuses = _operations(app), Counter[int]()
+    while statuses.total() < requests:
+        before = statuses.total()
+        for operation in operations:
+            _asked(operation, statuses, most=-(-(requests - before) // len(operations)), round_=before)
+        # Some addresses take so little that all there is to ask is soon asked.
+        assert statuses.total() > before
+    print(dict(statuses))
+    assert {200, 404, 409, 422} <= set(statuses)
+    assert statuses[200] > requests // 10
