@@ -29,6 +29,7 @@ Obstacle = tuple[str, bool, str]
 
 def _obstacles(pad: Pad) -> tuple[Obstacle, ...]:
     return (
+        *_half_features(pad),
         *_of_the_foot(pad),
         *(_of_the_skirt(pad) if pad.has_skirt else ()),
         *_of_the_body(pad),
@@ -36,6 +37,26 @@ def _obstacles(pad: Pad) -> tuple[Obstacle, ...]:
         *(_of_the_relief(pad) if pad.has_relief else ()),
         *(_of_the_plug(pad) if pad.has_plug else ()),
     )
+
+
+_TOGETHER = (
+    ("recess", ("seat_recess_diameter_mm", "seat_recess_depth_mm")),
+    ("skirt", ("skirt_bore_mm", "skirt_length_mm")),
+    ("cross-hole", ("cross_hole_diameter_mm", "cross_hole_distance_mm")),
+    ("relief", ("relief_width_mm", "relief_length_mm", "relief_depth_mm")),
+    ("plug", ("plug_length_mm", "plug_width_mm", "plug_height_mm")),
+)
+
+
+def _half_features(pad: Pad) -> tuple[Obstacle, ...]:
+    """Features of which some dimensions are given and others are not."""
+    found = []
+    for feature, names in _TOGETHER:
+        given = [name for name in names if getattr(pad, name) > 0]
+        missing = [name.removesuffix("_mm").replace("_", " ") for name in names if name not in given]
+        words = f"A {feature} has no {' and no '.join(missing)}."
+        found += [(name, bool(missing), words) for name in given]
+    return tuple(found)
 
 
 def _of_the_foot(pad: Pad) -> tuple[Obstacle, ...]:

@@ -1,9 +1,11 @@
 """Puts every registered check to a pad. Never calls the sizing rules, so sized, fixed and as-made pads are judged alike."""
 
 import geometry.body.checks
+import geometry.feet.cup.boss
 import geometry.feet.cup.checks
 import geometry.heads.slot.checks
-import geometry.heads.slot.seam_checks  # noqa: F401 - importing these four rooms registers their checks
+import geometry.heads.slot.options
+import geometry.heads.slot.seam_checks  # noqa: F401 - importing these rooms registers their checks
 from geometry.case import Case, case_of
 from geometry.conditions import Conditions
 from geometry.pad import Pad

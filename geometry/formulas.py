@@ -6,6 +6,7 @@ come the printed formula, the line with the numbers put in, and the value that a
 
 import ast
 import math
+import re
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
@@ -40,6 +41,9 @@ _OPERATORS: dict[type[ast.operator], tuple[str, int]] = {
 }
 _POWERS: Mapping[object, str] = {2: "²", 3: "³"}
 
+_LEAST_PLAIN, _MOST_PLAIN = 1e-4, 99_999
+"""Between these the language's own five digits need no power of ten."""
+
 
 def shown(value: float) -> str:
     """A number as sheets print it: five significant digits, never in powers of ten.
@@ -47,6 +51,8 @@ def shown(value: float) -> str:
     >>> shown(9238.3041), shown(0.0028), shown(67.2)
     ('9238.3', '0.0028', '67.2')
     """
+    if _LEAST_PLAIN <= abs(value) < _MOST_PLAIN:
+        return f"{value:.5g}".replace("-", "−")
     if not math.isfinite(value):
         return "∞" if value > 0 else "−∞"
     digits = 4 - (math.floor(math.log10(abs(value))) if value else 0)
@@ -58,6 +64,15 @@ def shown(value: float) -> str:
 @lru_cache(maxsize=512)
 def _tree(formula: str) -> ast.expr:
     return ast.parse(formula, mode="eval").body
+
+
+def renamed(formula: str, names: Mapping[str, str]) -> str:
+    """A formula with some of its symbols replaced by other ones, or by sums in parentheses.
+
+    >>> renamed("q / (2 * web)", {"web": "web_f"})
+    'q / (2 * web_f)'
+    """
+    return re.sub(r"[A-Za-z_]\w*", lambda found: names.get(found[0], found[0]), formula)
 
 
 def evaluate(formula: str, numbers: Mapping[str, float]) -> float:

@@ -72,6 +72,17 @@ class Measurements(Group):
                 f"{chosen_material.name} creeps: nothing may rest on it for longer than minutes. Choose another material.",
             ),
         )
+        place, offset = self.seam.local_length_mm, self.seam.offset_mm
+        refuse(
+            "make",
+            problem_if(
+                self.make.slots == "crossed" and (place is not None or offset > 0),
+                "slots",
+                self.make.slots,
+                "Crossed slots meet in the pad's middle: they go neither with a pocket there nor with a slot off the middle."
+                " Choose one slot.",
+            ),
+        )
         self.own_problems()
         return self
 

@@ -5,13 +5,16 @@ from dataclasses import dataclass, replace
 from math import ceil, floor, inf, isfinite
 
 import geometry.body.bounds
+import geometry.body.flats
+import geometry.feet.cup.boss
 import geometry.feet.cup.bounds
-import geometry.heads.slot.bounds  # noqa: F401 - importing these three rooms registers their bounds
+import geometry.heads.slot.bounds
+import geometry.heads.slot.options  # noqa: F401 - importing these rooms registers their bounds
 from geometry import formulas
 from geometry.buildable import require_buildable
 from geometry.conditions import Conditions
 from geometry.draft import STANDARD_CHAMFER_MM, Draft
-from geometry.errors import Limit, NoPadFitsError
+from geometry.errors import BadMeasurementsError, Limit, NoPadFitsError, Problem
 from geometry.feet.cup.bounds import LEAST_STEM_DIAMETER_MM, LEAST_STEM_LENGTH_MM
 from geometry.fits import linear_tolerance_mm, radius_tolerance_mm
 from geometry.pad import DIMENSIONS, Pad
@@ -146,12 +149,31 @@ def size(conditions: Conditions) -> Sized:
     Raises NoPadFitsError where an interval is empty, BadMeasurementsError where fixed dimensions make no body.
     """
     fixed = conditions.measurements.fixed.given()
+    _refuse_strangers(fixed)
     sizer = _free_sizer_that_agrees(conditions, fixed) or _Sizer(conditions, fixed)
     if not sizer.is_done:
         sizer.run()
     pad = sizer.draft.pad()
     require_buildable(pad)
     return Sized(pad, sizer.ledger(fixed))
+
+
+_STANDARD = ("slot_mouth_chamfer_mm", "edge_chamfer_mm")
+
+
+def _refuse_strangers(fixed: Mapping[str, float]) -> None:
+    """Refuse dimensions of features that a pad for this foot and head does not have."""
+    problems = tuple(
+        Problem(
+            f"fixed.{name}",
+            value,
+            f"A pad for this jack and this lifting point has no {name.removesuffix('_mm').replace('_', ' ')}. Let it go.",
+        )
+        for name, value in fixed.items()
+        if value > 0 and name not in HABITS and name not in _STANDARD
+    )
+    if problems:
+        raise BadMeasurementsError(problems)
 
 
 def _free_sizer_that_agrees(conditions: Conditions, fixed: Mapping[str, float]) -> "_Sizer | None":

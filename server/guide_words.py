@@ -6,6 +6,9 @@ from dataclasses import dataclass
 from geometry.materials import Family
 
 PURPOSES: Mapping[str, str] = {
+    "boss_clear": "A pad that stands on a bolt head rocks on one point instead of standing on the cup's floor.",
+    "relief_clear": "A doubler or a drain lip that touches the pocket takes the load where nothing is meant to carry.",
+    "slot_offset_fit": "A slot beside the seam makes the pad lean in the cup before anything is lifted.",
     "slenderness": "A tall, narrow pad tips out of its cup before anything breaks; a low one cannot.",
     "entry_height": "Cup and pad together must roll in under the seam while the car still stands on its wheels.",
     "entry_height_flat": "With the tyre flat the seam hangs lower, and that is when a pad is wanted most.",

@@ -32,6 +32,7 @@ def _heights(d: Draft) -> Numbers:
         "tol_par": FLOOR_PARALLELISM.value_mm,
         "slot_depth": d.slot_depth_mm,
         "seat_flat": d.seat_flat_diameter_mm,
+        "seat": d.seat_diameter_mm,
     }
 
 
@@ -131,6 +132,19 @@ def _passes_under(d: Draft) -> float:
 def _passes_under_flat(d: Draft) -> float | None:
     flat = d.c.seam.edge_height_flat_mm
     return None if flat is None else _entry_mm(d, flat)
+
+
+@bound(
+    "web_mm",
+    "upper",
+    "No pad is offered that is taller than its seat is wide: one pad in one piece, never a post and never two stacked.",
+    formula="seat - slot_depth",
+    source=derived("Top height no more than the seat's diameter"),
+    needs=("jack.cup_bore_mm", "seam.height_mm"),
+    numbers=_heights,
+)
+def _never_taller_than_wide(d: Draft) -> float:
+    return d.seat_diameter_mm - d.slot_depth_mm
 
 
 @bound(

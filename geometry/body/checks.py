@@ -19,22 +19,23 @@ _HEIGHTS = derived("Worst case of heights above ground, growth and tolerance")
     "slenderness",
     "A pad, not a post",
     formula="h",
-    limit_formula="1.2 * seat_flat",
+    limit_formula="min(1.2 * seat_flat, seat)",
     unit="mm",
-    source=derived("Height no more than 1.2 times the flat of the seat"),
+    source=derived("Height no more than the seat is wide, and no more than 1.2 times its flat"),
     needs=("jack.cup_bore_mm", "jack.cup_corner_radius_mm"),
     place="body",
 )
 def _slenderness(k: Case) -> Finding:
     height, flat = k.pad.top_height_mm, k.pad.seat_flat_diameter_mm
+    most = min(MOST_SLENDERNESS * flat, k.pad.seat_diameter_mm)
     return Finding(
         height,
-        MOST_SLENDERNESS * flat,
+        most,
         lambda: (
-            f"The pad stands {height:g} mm tall on a flat of {flat:g} mm;"
-            f" up to {MOST_SLENDERNESS * flat:.1f} mm it is a pad and not a post."
+            f"The pad stands {height:g} mm tall on a flat of {flat:g} mm; up to {most:.1f} mm it is a pad and not a post."
+            " Never make up height with a second pad or a block."
         ),
-        {"h": height, "seat_flat": flat},
+        {"h": height, "seat_flat": flat, "seat": k.pad.seat_diameter_mm},
     )
 
 

@@ -12,10 +12,18 @@ PAD_SYMBOLS = {
     "seat_diameter_mm": "seat",
     "seat_length_mm": "seat_length",
     "seat_corner_radius_mm": "r",
+    "seat_recess_diameter_mm": "recess",
+    "seat_recess_depth_mm": "recess_depth",
     "stem_diameter_mm": "stem",
     "stem_length_mm": "length",
     "body_diameter_mm": "body",
+    "flats_width_mm": "flats",
     "slot_width_mm": "slot",
+    "slot_offset_mm": "slot_off",
+    "cross_slot_width_mm": "slot_2",
+    "relief_width_mm": "relief",
+    "relief_length_mm": "relief_l",
+    "relief_depth_mm": "relief_d",
     "slot_depth_mm": "slot_depth",
     "web_mm": "web",
     "slot_corner_radius_mm": "r_f",
@@ -37,8 +45,8 @@ def write_pad(book: Book, k: Case, *, fixed: frozenset[str]) -> None:
     """The dimensions as chosen or fixed, the general tolerance of each, and the geometrical ones."""
     book.open("pad")
     for name in DIMENSIONS:
-        if name not in PAD_SYMBOLS and getattr(k.pad, name) == 0:
-            continue  # A feature that no kind of foot or head gives its own symbol, and that this pad does not have.
+        if name not in k.pad.present:
+            continue
         remark = "fixed by you" if name in fixed else "from the ledger"
         book.write(PAD_SYMBOLS[name], getattr(k.pad, name), remark=remark)
     book.open("tolerances")
@@ -85,7 +93,8 @@ def _write_seat(book: Book, k: Case) -> None:
     book.write("h", k.pad.top_height_mm, formula="web + slot_depth")
     book.write("seat_flat", k.pad.seat_flat_diameter_mm, formula="seat - 2 * r")
     book.write("R", cup.flat_radius_mm, formula="seat_flat / 2")
-    book.write("A", cup.area_mm2, formula="pi / 4 * (seat_flat**2 - hole**2)")
+    hollow = "recess" if k.pad.has_recess else "hole"
+    book.write("A", cup.area_mm2, formula=f"pi / 4 * (seat_flat**2 - {hollow}**2)")
     book.write(
         "play",
         cup.play_mm,
@@ -95,7 +104,9 @@ def _write_seat(book: Book, k: Case) -> None:
     )
     if cup.play_mm < 0:
         book.write("play", 0.0, formula="max(0, play)", remark="a seat that is too big has no play to tip in")
-    book.write("e_F", cup.eccentricity_mm, formula="(play + tol_sym) / 2 + H * h / F_d", source=derived("Statics"))
+    beside = "slot_off + " if k.pad.slot_offset_mm else ""
+    off_axis = f"{beside}(play + tol_sym) / 2 + H * h / F_d"
+    book.write("e_F", cup.eccentricity_mm, formula=off_axis, source=derived("Statics"))
     _write_edge_factor(book, k)
     squashed = "min(F_d / A, sigma_allow)" if cup.area_mm2 > 0 else "sigma_allow"
     book.write(
@@ -125,17 +136,34 @@ def _write_edge_factor(book: Book, k: Case) -> None:
         )
 
 
+def _reach(k: Case) -> str:
+    """Twice how far the slot's outer wall stands off the axis."""
+    return "(slot + 2 * slot_off)" if k.pad.slot_offset_mm else "slot"
+
+
+def _lost(k: Case) -> str:
+    """What is taken off the length that carries."""
+    if not k.pad.lost_length_mm:
+        return ""
+    return " - slot_2" if k.pad.is_crossed else " - relief_l"
+
+
 def _write_edge(book: Book, k: Case) -> None:
     """The seam's edge on the slot's floor."""
     s = k.slot
     book.write(
         "L",
         s.length_mm,
-        formula="min(straight, sqrt(body**2 - slot**2) - 2 * c_e, seat_flat + 1.4 * h)",
+        formula=f"min(straight, sqrt(body**2 - {_reach(k)}**2) - 2 * c_e, seat_flat + 1.4 * h){_lost(k)}",
         source=derived("Straight edge, chord of the body, and as far beyond the seat as the overhang is stiff"),
+        remark="less what a second slot or an open pocket takes away" if _lost(k) else "",
     )
+    web = "web"
+    if k.pad.has_recess:
+        book.write("web_f", k.pad.floor_thickness_mm, formula="web - recess_depth")
+        web = "web_f"
     book.write("p", s.pressure_mpa, formula="F_d / (t_b * L)")
-    book.write("c_u", s.floor_factor, formula="min(2.57, max(1, 0.8 + 0.4 * web / t_b))", source=_PUNCH)
+    book.write("c_u", s.floor_factor, formula=f"min(2.57, max(1, 0.8 + 0.4 * {web} / t_b))", source=_PUNCH)
     twice = derived("2 σ_allow stands for the yield: the allowables are at most half of it; 1.5 against cutting in")
     book.write("p_u", s.strength_mpa, formula="c_u * 2 * sigma_allow / 1.5", source=twice)
     remark = "the floor passes all of it on" if s.pressure_mpa <= s.strength_mpa else "no more than the floor passes on"
@@ -143,7 +171,7 @@ def _write_edge(book: Book, k: Case) -> None:
     book.write(
         "delta",
         s.indentation_mm,
-        formula="2 * (1 - 0.4**2) / pi * min(p, p_u) * t_b / E_hold * ln(1 + 3.2 * web / t_b)",
+        formula=f"2 * (1 - 0.4**2) / pi * min(p, p_u) * t_b / E_hold * ln(1 + 3.2 * {web} / t_b)",
         source=derived("A strip on a half plane, its depth fitted to own finite elements"),
     )
 
@@ -151,9 +179,14 @@ def _write_edge(book: Book, k: Case) -> None:
 def _write_wall(book: Book, k: Case) -> None:
     """Thickness and fillet factor of a slot wall."""
     s = k.slot
-    chord = "sqrt(body**2 - slot**2)"
-    formula = f"(body**2 / 4 * acos(slot / body) - slot / 4 * {chord}) / {chord}"
+    reach = _reach(k)
+    chord = f"sqrt(body**2 - {reach}**2)"
+    formula = f"(body**2 / 4 * acos({reach} / body) - {reach} / 4 * {chord}) / {chord}"
+    if k.pad.has_flats:
+        formula = f"min({formula}, (flats - {reach}) / 2)"
     book.write("e", s.wall_mm, formula=formula, remark="the segment of the circle spread over its chord")
+    if s.wall_length_mm < s.length_mm:
+        book.write("L_w", s.wall_length_mm, formula="max(0, L - relief_l)", remark="the pocket takes no side load")
     source = derived("Fitted to own finite elements of the slot, 5 % below to 27 % above them")
     book.write("K_t", s.fillet_factor, formula="sqrt(e / r_f) * (0.75 + (e / slot_depth)**2 / 12)", source=source)
 
@@ -188,20 +221,21 @@ def _write_seam(book: Book, k: Case) -> None:
 
 def _write_rest(book: Book, k: Case) -> None:
     """What single checks and bounds need besides."""
-    s, hole = k.slot, k.c.cup.hole_diameter_mm
+    s, hole = k.slot, max(k.c.cup.hole_diameter_mm, k.pad.seat_recess_diameter_mm)
+    named, web = ("recess", "web_f") if k.pad.has_recess else ("hole", "web")
     narrowest = "(slot - tol_slot) * (1 + g_cold) - t - u - bow"
     play = max(0.0, s.tight_play_mm)
     book.write("play", play, formula=f"max(0, {narrowest})" if play == 0 else narrowest, where="seam_lean")
     if hole > 0:
-        book.write("P", s.edge_force_n_per_mm * min(hole, s.length_mm), formula="q * min(hole, L)")
-        book.write("a", hole / 2, formula="hole / 2")
-        book.write("b", hole / 4, formula="hole / 4", where="web_bending")
+        book.write("P", s.edge_force_n_per_mm * min(hole, s.length_mm), formula=f"q * min({named}, L)")
+        book.write("a", hole / 2, formula=f"{named} / 2")
+        book.write("b", hole / 4, formula=f"{named} / 4", where="web_bending")
     if k.c.pitch_deg is not None:
         _write_pitched(book, k)
-    book.write("c_2", formula="min(2, max(1, 0.8 + 0.4 * web / t_b))", source=derived("As c_u, at most twice"))
+    book.write("c_2", formula=f"min(2, max(1, 0.8 + 0.4 * {web} / t_b))", source=derived("As c_u, at most twice"))
     book.write(
         "L_m",
-        formula="min(F_d / (0.8 * c_2 * sigma_allow * t_b), straight, seat_flat + 1.4 * h)",
+        formula=f"min(F_d / (0.8 * c_2 * sigma_allow * t_b){_lost(k).replace('-', '+')}, straight, seat_flat + 1.4 * h)",
         source=derived("Marking at 0.8 of its limit, as far as the seam is straight and the overhang stiff"),
     )
     _write_tools(book, k)

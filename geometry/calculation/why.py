@@ -111,6 +111,56 @@ PHRASES: Mapping[tuple[str, str], Phrase] = MappingProxyType(
         ("seat_corner_radius_mm", "min(seat / 4, (seat - hole - 6) / 2)"): lambda b: (
             f"a seat of {b.mm('seat')} must keep a flat face"
         ),
+        ("seat_recess_diameter_mm", "(boss_d + u + play + 1.0) / (1 + g_cold) + tol"): lambda b: (
+            f"the boss on the cup's floor is {b.measured('boss_d')} wide, the seat may play {b.mm('play')}, {b.cold()}, 1 is kept"
+            f" free, and it may be turned {b.mm('tol')} too narrow"
+        ),
+        ("seat_recess_diameter_mm", "seat_flat - 6 - tol"): lambda b: (
+            f"3 of face must stay on each side of a flat of {b.mm('seat_flat')}"
+        ),
+        ("seat_recess_depth_mm", "(boss + u + 1.0 + squash) / (1 + g_cold) + tol"): lambda b: (
+            f"the boss stands {b.measured('boss')} high, the load squashes the seat by {b.mm('squash')}, {b.cold()}, 1 is kept"
+            f" free, and it may be turned {b.mm('tol')} too shallow"
+        ),
+        ("slot_offset_mm", "off"): lambda b: f"the seam passes {b.mm('off')} beside the jack's axis",
+        ("cross_slot_width_mm", "slot"): lambda b: f"it takes the same seam as the first slot, {b.mm('slot')} wide",
+        ("relief_width_mm", "max((t_l + u + bow + 1.0) / (1 + g_cold) + tol, slot + 2 * c_m + 1)"): lambda b: (
+            f"the seam's thickest place is {b.measured('t_l')} thick and bowed {b.mm('bow')}, 1 lets it go in, {b.cold()}, and the"
+            f" pocket must be wider than a slot of {b.mm('slot')}"
+        ),
+        ("relief_length_mm", "(length_l + u + 6) / (1 + g_cold) + tol"): lambda b: (
+            f"the place is {b.measured('length_l')} long, 3 at each end let the jack stand a little off, {b.cold()}, and it may be"
+            f" cut {b.mm('tol')} too short"
+        ),
+        ("relief_depth_mm", "slot_depth + (drop + u + 1.0) / (1 + g_cold) + tol"): lambda b: (
+            f"the slot is {b.mm('slot_depth')} deep, {b.mm('drop')} hangs below the seam's edge, 1 is kept free, {b.cold()}, and it"
+            f" may be cut {b.mm('tol')} too shallow"
+        ),
+        ("relief_depth_mm", "slot_depth"): lambda b: f"it is as deep as the slot, {b.mm('slot_depth')}",
+        ("flats_width_mm", "max(slot + 2 * slot_off + 24, seat + 4)"): lambda b: (
+            f"a slot of {b.mm('slot')} needs walls of 12 and a seat of {b.mm('seat')} a lip"
+        ),
+        ("body_diameter_mm", "flats + 4"): lambda b: f"flats {b.mm('flats')} apart are to be wide enough to hold it by",
+        ("body_diameter_mm", "slot + 24 + 2 * slot_off"): lambda b: (
+            f"a slot of {b.mm('slot')}, {b.mm('slot_off')} off the middle, needs 12 of wall on its thin side"
+        ),
+        ("body_diameter_mm", "2 * (sqrt((slot_off + relief / 2)**2 + (relief_l / 2)**2) + c_e + 6)"): lambda b: (
+            f"a pocket of {b.mm('relief')} by {b.mm('relief_l')} keeps 6 of wall around it"
+        ),
+        ("body_diameter_mm", "sqrt((L_m + 2 * c_e)**2 + (slot + 2 * slot_off)**2)"): lambda b: (
+            f"{b.mm('L_m')} of the seam's edge must be carried for it to leave no lasting mark, {b.mm('slot_off')} off the middle"
+        ),
+        ("web_mm", "recess_depth + 5"): lambda b: f"5 must stay over a recess {b.mm('recess_depth')} deep",
+        (
+            "web_mm",
+            "recess_depth + sqrt(6 * P * ((1 + nu) * ln(a / b) + 1 - (1 - nu) * b**2 / (4 * a**2)) / (4 * pi) / sigma_allow)",
+        ): lambda b: f"over a recess {b.mm('recess_depth')} deep it must bridge the boss without bending through",
+        ("web_mm", "seat_length + relief_d - slot_depth + 4"): lambda b: (
+            f"4 of floor must stay under a pocket {b.mm('relief_d')} deep, above a seat of {b.mm('seat_length')}"
+        ),
+        ("web_mm", "seat - slot_depth"): lambda b: (
+            f"with a slot {b.mm('slot_depth')} deep no pad is offered that is taller than its seat of {b.mm('seat')} is wide"
+        ),
         ("seat_length_mm", "r + 1"): lambda b: f"it must be 1 longer than its corner radius of {b.mm('r')}",
         ("seat_length_mm", "(cup_depth + u + 0.5 + squash) / (1 + g_cold) + tol + tol_run"): lambda b: (
             f"the cup is {b.measured('cup_depth')} deep, the load squashes the seat by {b.mm('squash')}, {b.cold()}, 0.5 keeps the"

@@ -31,6 +31,12 @@ class Make(Group):
         help="Two flats along the slot give a vice something to hold, show which way the slot runs, and need less room beside"
         " the seam.",
     )
+    slots: Literal["one", "crossed"] = chosen(
+        "Slots",
+        default="one",
+        help="Two slots at right angles let the pad be used a quarter turn round; the crossing carries nothing, so less of the"
+        " seam carries.",
+    )
     step: Literal["metric", "inch"] = chosen(
         "Rounding", default="metric", help="Sizes are rounded to what a metric or an inch machine sets easily."
     )

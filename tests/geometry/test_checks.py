@@ -38,7 +38,7 @@ def judged(pad: Pad = PAD, **changes: Any) -> dict[str, Check]:
 
 
 def test_every_check_of_the_notes_is_there() -> None:
-    assert len(CHECK_RULES) == 37
+    assert len(CHECK_RULES) == 40
     assert set(judged()) == set(CHECK_RULES)
 
 

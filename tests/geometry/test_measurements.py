@@ -61,8 +61,27 @@ def test_more_steel_than_seam_is_refused() -> None:
     assert "more than the whole seam" in problems(van(seam__bare_thickness_mm=4))["seam.bare_thickness_mm"]
 
 
-def test_a_boss_is_refused_in_words() -> None:
-    assert "cannot be designed here yet" in problems(van(jack__floor_boss_height_mm=2))["jack.floor_boss_height_mm"]
+def test_a_boss_without_its_width_is_still_to_measure() -> None:
+    assert "still to be measured" in problems(van(jack__floor_boss_height_mm=2))["jack.floor_boss_diameter_mm"]
+
+
+def test_a_boss_that_fills_the_floor_is_refused() -> None:
+    boss = {"jack__floor_boss_height_mm": 2, "jack__floor_boss_diameter_mm": 60}
+    assert "leaves no floor" in problems(van(**boss))["jack.floor_boss_diameter_mm"]
+
+
+def test_a_floor_has_a_hole_or_a_boss() -> None:
+    both = {"jack__floor_boss_height_mm": 2, "jack__floor_boss_diameter_mm": 20, "jack__stem_hole_diameter_mm": 20}
+    assert "not both" in problems(van(**both))["jack.floor_boss_height_mm"]
+
+
+def test_a_thick_place_has_a_length() -> None:
+    assert "still to be measured" in problems(van(seam__local_thickness_mm=8))["seam.local_length_mm"]
+
+
+def test_crossed_slots_leave_no_room_for_a_pocket() -> None:
+    document = van(make__slots="crossed", seam__local_thickness_mm=8, seam__local_length_mm=20)
+    assert "meet in the pad's middle" in problems(document)["make.slots"]
 
 
 def test_statics_name_every_measurement_they_lack() -> None:

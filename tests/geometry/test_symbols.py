@@ -28,6 +28,9 @@ def of_sheets() -> set[str]:
     documents += [
         van(car={"load_source": "stated", "load_kg": 700}),
         van(seam__edge_height_flat_mm=170, seam__roll_in_obstacle_mm=5, jack__rim_height_high_mm=450),
+        van(jack__floor_boss_height_mm=4, jack__floor_boss_diameter_mm=20),
+        van(seam__local_thickness_mm=7, seam__local_length_mm=20, make__body="two_flats"),
+        van(make__slots="crossed"),
         van(car={**sample("mobile_library_van")["car"], "lift_needed_mm": 160.5}),
     ]
     found: set[str] = set()

@@ -2,6 +2,7 @@
 
 from math import inf
 
+from geometry import formulas
 from geometry.bearing import disc_bending_mpa
 from geometry.case import Case
 from geometry.provenance import derived, recomputed
@@ -75,10 +76,13 @@ def _cup_floor_bearing(k: Case) -> Finding:
     )
 
 
+_DISC = "6 * P * ((1 + nu) * ln(a / b) + 1 - (1 - nu) * b**2 / (4 * a**2)) / (4 * pi) / web**2"
+
+
 @check(
     "web_bending",
-    "Web over the stem hole",
-    formula="6 * P * ((1 + nu) * ln(a / b) + 1 - (1 - nu) * b**2 / (4 * a**2)) / (4 * pi) / web**2",
+    "Web over a hollow in the seat",
+    formula=_DISC,
     limit_formula="sigma_allow",
     unit="MPa",
     source=recomputed(
@@ -88,21 +92,31 @@ def _cup_floor_bearing(k: Case) -> Finding:
     place="web",
 )
 def _web_bending(k: Case) -> Finding | Pointless:
-    hole, sigma = k.c.cup.hole_diameter_mm, k.c.allowable_mpa
+    hole, sigma = max(k.c.cup.hole_diameter_mm, k.pad.seat_recess_diameter_mm), k.c.allowable_mpa
     if hole <= 0:
-        return Pointless("The cup's floor has no hole to bridge.")
+        return Pointless("Under the web there is no hole and no recess to bridge.")
     bridged = k.slot.edge_force_n_per_mm * min(hole, k.slot.length_mm)
     stress = disc_bending_mpa(
-        force_n=bridged, support_radius_mm=hole / 2, patch_radius_mm=hole / 4, thickness_mm=k.pad.web_mm
+        force_n=bridged, support_radius_mm=hole / 2, patch_radius_mm=hole / 4, thickness_mm=k.pad.floor_thickness_mm
     )
     return Finding(
         stress,
         sigma,
         lambda: (
-            f"Over the stem hole the web bends to {stress:.1f} MPa at most; {k.c.material.short_name} stands {sigma:.1f}."
+            f"Over the {'recess' if k.pad.has_recess else 'stem hole'} the web bends to {stress:.1f} MPa at most;"
+            f" {k.c.material.short_name} stands {sigma:.1f}."
             " Thin-plate theory, mostly above what finite elements give."
         ),
-        {"P": bridged, "nu": 0.4, "a": hole / 2, "b": hole / 4, "web": k.pad.web_mm, "sigma_allow": sigma},
+        {
+            "P": bridged,
+            "nu": 0.4,
+            "a": hole / 2,
+            "b": hole / 4,
+            "web": k.pad.web_mm,
+            "web_f": k.pad.floor_thickness_mm,
+            "sigma_allow": sigma,
+        },
+        formula=formulas.renamed(_DISC, {"web": "web_f"}) if k.pad.has_recess else None,
     )
 
 
@@ -132,7 +146,9 @@ def _tipping(k: Case) -> Finding:
             "h": k.pad.top_height_mm,
             "F_d": k.c.design_force_n,
             "R": k.cup.flat_radius_mm,
+            "slot_off": k.pad.slot_offset_mm,
         },
+        formula="slot_off + (play + tol_sym) / 2 + H * h / F_d" if k.pad.slot_offset_mm else None,
     )
 
 

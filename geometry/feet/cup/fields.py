@@ -217,13 +217,15 @@ class CupJack(Group):
                 height > 0 and hole is not None,
                 "floor_boss_height_mm",
                 height,
-                f"The middle of a cup's floor has a boss {height:g} mm high or a hole of {hole or 0:g} mm, not both. Measure again.",
+                f"The middle of a cup's floor has a boss {height:g} mm high or a hole of {hole or 0:g} mm, not both. Measure"
+                " again.",
             ),
             problem_if(
                 width is not None and width > self.cup_bore_mm - 12,
                 "floor_boss_diameter_mm",
                 width,
-                f"A boss {width or 0:g} mm wide leaves no floor to stand on in a cup of {self.cup_bore_mm:g} mm. Measure both again.",
+                f"A boss {width or 0:g} mm wide leaves no floor to stand on in a cup of {self.cup_bore_mm:g} mm. Measure both"
+                " again.",
             ),
         )
 

@@ -33,11 +33,12 @@ def cup_loading(c: Conditions, pad: Pad, spread: Spread = AS_DRAWN) -> CupLoadin
     """What the load does to the seat of ``pad``."""
     tolerance = spread.of(pad, "seat_diameter_mm")
     flat = pad.seat_flat_diameter_mm
-    area = seat_area_mm2(seat_flat_diameter_mm=flat, hole_diameter_mm=c.cup.hole_diameter_mm)
+    hollow = max(c.cup.hole_diameter_mm, pad.seat_recess_diameter_mm)
+    area = seat_area_mm2(seat_flat_diameter_mm=flat, hole_diameter_mm=hollow)
     play = c.cup.bore_mm + c.u - (pad.seat_diameter_mm - tolerance) * (1 + c.g_cold)
     symmetry = spread.zone_mm(SLOT_SYMMETRY)
     # A slot off the seat's axis moves the load as play does: by half of its zone.
-    eccentricity = load_eccentricity_mm(
+    eccentricity = pad.slot_offset_mm + load_eccentricity_mm(
         play_mm=max(0.0, play) + symmetry,
         side_force_n=c.side_force_n,
         top_height_mm=pad.top_height_mm,

@@ -153,8 +153,8 @@ def _walls_are_stout(d: Draft) -> float:
 def _marking_length(d: Draft) -> float:
     """Loaded length that keeps the seam's edge from marking the floor, as far as the seam and the seat allow."""
     t_b = d.c.seam.edge_thickness_mm
-    factor = floor_factor(web_mm=d.web_mm, edge_thickness_mm=t_b, most=MARKING_MOST)
-    wanted = d.c.design_force_n / (MARKING_AIM * factor * d.c.allowable_mpa * t_b)
+    factor = floor_factor(web_mm=d.floor_thickness_mm, edge_thickness_mm=t_b, most=MARKING_MOST)
+    wanted = d.c.design_force_n / (MARKING_AIM * factor * d.c.allowable_mpa * t_b) + d.lost_length_mm
     return min(wanted, d.c.seam.straight_length_mm, d.stiff_length_mm)
 
 
@@ -168,8 +168,31 @@ def _marking_length(d: Draft) -> float:
     numbers=lambda d: {"L_m": _marking_length(d), "c_e": d.edge_chamfer_mm, "slot": d.slot_width_mm},
     must=False,
 )
-def _edge_leaves_no_mark(d: Draft) -> float:
+def _edge_leaves_no_mark(d: Draft) -> float | None:
+    if d.slot_offset_mm > 0:
+        return None
     return sqrt((_marking_length(d) + 2 * d.edge_chamfer_mm) ** 2 + d.slot_width_mm**2)
+
+
+@bound(
+    "body_diameter_mm",
+    "lower",
+    "Beside the middle, too, the seam's edge is carried over enough length to leave no lasting mark.",
+    formula="sqrt((L_m + 2 * c_e)**2 + (slot + 2 * slot_off)**2)",
+    source=derived("Marking at 0.8 of its limit on the shorter chord of a slot off the middle"),
+    needs=("car.gross_mass_kg", "seam.thickness_mm", "make.material", "seam.offset_mm"),
+    numbers=lambda d: {
+        "L_m": _marking_length(d),
+        "c_e": d.edge_chamfer_mm,
+        "slot": d.slot_width_mm,
+        "slot_off": d.slot_offset_mm,
+    },
+    must=False,
+)
+def _edge_leaves_no_mark_beside(d: Draft) -> float | None:
+    if d.slot_offset_mm <= 0:
+        return None
+    return sqrt((_marking_length(d) + 2 * d.edge_chamfer_mm) ** 2 + d.slot_reach_mm**2)
 
 
 @bound(

@@ -2,6 +2,7 @@
 
 from math import sqrt
 
+from geometry import formulas
 from geometry.bearing import DESIGN_FACTOR_ON_YIELD, floor_factor, lip_bending_mpa, wall_bending_mpa
 from geometry.case import Case
 from geometry.heads.slot.bounds import LIP_STRESS_SHARE, MARKING_MOST
@@ -16,6 +17,8 @@ FROST_RADIUS_MM = 0.5
 _FIT = derived(
     "Worst case of measurement, growth and tolerance (ISO 2768-1 m; of a part that was measured, what the reading may be off)"
 )
+OVER_A_RECESS = {"web": "web_f"}
+"""Over a recess in the seat face the floor is thinner than the web."""
 _SHEAR = derived("Shear yield σ/√3 (von Mises) on the two planes beside the edge")
 
 
@@ -46,9 +49,16 @@ def _slot_floor_bearing(k: Case) -> Finding:
             "t_b": k.c.seam.edge_thickness_mm,
             "L": s.length_mm,
             "web": k.pad.web_mm,
+            "web_f": k.pad.floor_thickness_mm,
             "sigma_allow": k.c.allowable_mpa,
         },
+        limit_formula=_over_a_recess(k, "min(2.57, max(1, 0.8 + 0.4 * web / t_b)) * 2 * sigma_allow / 1.5"),
     )
+
+
+def _over_a_recess(k: Case, formula: str) -> str | None:
+    """A formula as it reads where the floor is hollow below; None where it stands as the check has it."""
+    return formulas.renamed(formula, OVER_A_RECESS) if k.pad.has_recess else None
 
 
 @check(
@@ -64,7 +74,7 @@ def _slot_floor_bearing(k: Case) -> Finding:
 )
 def _slot_floor_marking(k: Case) -> Finding:
     s, t_b = k.slot, k.c.seam.edge_thickness_mm
-    limit = floor_factor(web_mm=k.pad.web_mm, edge_thickness_mm=t_b, most=MARKING_MOST) * k.c.allowable_mpa
+    limit = floor_factor(web_mm=k.pad.floor_thickness_mm, edge_thickness_mm=t_b, most=MARKING_MOST) * k.c.allowable_mpa
     return Finding(
         s.pressure_mpa,
         limit,
@@ -80,7 +90,9 @@ def _slot_floor_marking(k: Case) -> Finding:
             "L": s.length_mm,
             "web": k.pad.web_mm,
             "sigma_allow": k.c.allowable_mpa,
+            "web_f": k.pad.floor_thickness_mm,
         },
+        limit_formula=_over_a_recess(k, "min(2, max(1, 0.8 + 0.4 * web / t_b)) * sigma_allow"),
     )
 
 
@@ -162,12 +174,14 @@ def _lip_bending(k: Case) -> Finding | Pointless:
     place="web",
 )
 def _web_shear(k: Case) -> Finding:
-    tau, limit = k.slot.edge_force_n_per_mm / (2 * k.pad.web_mm), k.c.allowable_mpa / sqrt(3)
+    web, limit = k.pad.floor_thickness_mm, k.c.allowable_mpa / sqrt(3)
+    tau = k.slot.edge_force_n_per_mm / (2 * web)
     return Finding(
         tau,
         limit,
         lambda: f"The seam's edge shears the web by {tau:.1f} MPa; {k.c.material.short_name} stands {limit:.1f}.",
-        {"q": k.slot.edge_force_n_per_mm, "web": k.pad.web_mm, "sigma_allow": k.c.allowable_mpa},
+        {"q": k.slot.edge_force_n_per_mm, "web": k.pad.web_mm, "web_f": web, "sigma_allow": k.c.allowable_mpa},
+        formula=_over_a_recess(k, "q / (2 * web)"),
     )
 
 
@@ -189,7 +203,7 @@ def _wall_bending(k: Case) -> Finding:
     stress = wall_bending_mpa(
         side_force_n=k.c.side_force_n,
         slot_depth_mm=k.pad.slot_depth_mm,
-        loaded_length_mm=s.length_mm,
+        loaded_length_mm=s.wall_length_mm,
         wall_mm=s.wall_mm,
         fillet_factor=s.fillet_factor,
     )
@@ -205,10 +219,12 @@ def _wall_bending(k: Case) -> Finding:
             "H": k.c.side_force_n,
             "slot_depth": k.pad.slot_depth_mm,
             "L": s.length_mm,
+            "L_w": s.wall_length_mm,
             "e": s.wall_mm,
             "sigma_allow": k.c.allowable_mpa,
             "f_z": k.c.material.wall_stress_factor,
         },
+        formula="K_t * 6 * H * slot_depth / (L_w * e**2)" if s.wall_length_mm < s.length_mm else None,
     )
 
 

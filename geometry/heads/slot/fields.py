@@ -1,12 +1,12 @@
 """What is measured on a car that is lifted by a welded seam under its sill."""
 
 from dataclasses import dataclass
-from typing import Literal, Self
+from typing import Self
 
 from pydantic import StrictInt, model_validator
 
 from geometry.errors import Problem
-from geometry.quantity import Group, Number, chosen, measured, problem_if, refuse
+from geometry.quantity import Group, Number, measured, problem_if, refuse
 
 ASSUMED_SHEET_MM = 0.7
 ASSUMED_PAINT_MM = 1.0
@@ -34,8 +34,6 @@ class SlotFacts:
     roll_in_obstacle_mm: float | None
     offset_mm: float = 0.0
     """How far the seam passes beside the jack's axis."""
-    is_crossed: bool = False
-    """Whether a second slot crosses the first, so that the pad can be turned by a quarter."""
     local_length_mm: float = 0.0
     """Length of the place where the seam is thicker or something hangs below its edge; 0 where it is plain."""
     local_thickness_mm: float = 0.0
@@ -196,12 +194,6 @@ class SlotSeam(Group):
         how="With the jack as near as it comes, measure from the middle of its cup to the seam.",
         assumed="the jack stands centred under the seam",
     )
-    slots: Literal["one", "crossed"] = chosen(
-        "Slots in the pad",
-        default="one",
-        help="Two slots at right angles let the pad be used a quarter turn round; the crossing carries nothing, so less seam"
-        " carries.",
-    )
     local_thickness_mm: Number | None = measured(
         "Thickest place near the point",
         unit="mm",
@@ -281,13 +273,8 @@ class SlotSeam(Group):
                 thick is not None and thick < self.thickness_mm,
                 "local_thickness_mm",
                 thick,
-                f"The thickest place, {thick or 0:g} mm, cannot be thinner than the seam's {self.thickness_mm:g} mm. Measure again.",
-            ),
-            problem_if(
-                self.slots == "crossed" and (length is not None or self.offset_mm > 0),
-                "slots",
-                self.slots,
-                "Crossed slots meet in the pad's middle: they go neither with a pocket there nor with a slot off the middle.",
+                f"The thickest place, {thick or 0:g} mm, cannot be thinner than the seam's {self.thickness_mm:g} mm. Measure"
+                " again.",
             ),
         )
 
@@ -314,7 +301,6 @@ class SlotSeam(Group):
             clear_inboard_mm=self.height_mm if self.clear_inboard_mm is None else self.clear_inboard_mm,
             roll_in_obstacle_mm=self.roll_in_obstacle_mm,
             offset_mm=self.offset_mm,
-            is_crossed=self.slots == "crossed",
             local_length_mm=self.local_length_mm or 0.0,
             local_thickness_mm=self.local_thickness_mm or 0.0,
             local_drop_mm=self.local_drop_mm or 0.0,

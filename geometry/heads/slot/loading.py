@@ -34,6 +34,8 @@ class SlotLoading:
     """Never more than the floor passes on: where bearing fails, bearing is named and not the web."""
     indentation_mm: float
     wall_mm: float
+    wall_length_mm: float
+    """Length of wall that takes the side load: the loaded length less a pocket in the walls."""
     fillet_factor: float
     free_strip_mm: float
     """Height of seam between the sill and the parallel part of the slot."""
@@ -44,18 +46,19 @@ class SlotLoading:
 def slot_loading(c: Conditions, pad: Pad, spread: Spread = AS_DRAWN) -> SlotLoading:
     """What the load does to the slot of ``pad``."""
     seam, t_b = c.seam, c.seam.edge_thickness_mm
-    length = loaded_length_mm(
+    whole = loaded_length_mm(
         straight_length_mm=seam.straight_length_mm,
         body_diameter_mm=pad.body_diameter_mm,
-        slot_width_mm=pad.slot_width_mm,
+        slot_width_mm=pad.slot_reach_mm,
         edge_chamfer_mm=pad.edge_chamfer_mm,
         seat_flat_diameter_mm=pad.seat_flat_diameter_mm,
         top_height_mm=pad.top_height_mm,
     )
+    length = max(0.0, whole - pad.lost_length_mm)
     pressure = c.design_force_n / (t_b * length) if length > 0 else inf
-    factor = floor_factor(web_mm=pad.web_mm, edge_thickness_mm=t_b)
+    factor = floor_factor(web_mm=pad.floor_thickness_mm, edge_thickness_mm=t_b)
     strength = floor_strength_mpa(factor=factor, allowable_mpa=c.allowable_mpa)
-    wall = wall_thickness_mm(body_diameter_mm=pad.body_diameter_mm, slot_width_mm=pad.slot_width_mm)
+    wall = _wall_mm(pad)
     width_tolerance = spread.of(pad, "slot_width_mm")
     narrowest = (pad.slot_width_mm - width_tolerance) * (1 + c.g_cold)
     return SlotLoading(
@@ -69,12 +72,22 @@ def slot_loading(c: Conditions, pad: Pad, spread: Spread = AS_DRAWN) -> SlotLoad
         strength_mpa=strength,
         edge_force_n_per_mm=min(pressure, strength) * t_b,
         indentation_mm=indentation_mm(
-            pressure_mpa=min(pressure, strength), edge_thickness_mm=t_b, web_mm=pad.web_mm, modulus_mpa=c.modulus_mpa
+            pressure_mpa=min(pressure, strength),
+            edge_thickness_mm=t_b,
+            web_mm=pad.floor_thickness_mm,
+            modulus_mpa=c.modulus_mpa,
         ),
         wall_mm=wall,
+        wall_length_mm=max(0.0, length - (0.0 if pad.floor_is_open else pad.relief_length_mm)),
         fillet_factor=fillet_factor(
             wall_mm=wall, slot_depth_mm=pad.slot_depth_mm, fillet_radius_mm=pad.slot_corner_radius_mm
         ),
         free_strip_mm=seam.height_mm - pad.slot_depth_mm + pad.slot_mouth_chamfer_mm,
         tight_play_mm=narrowest - seam.thickness_mm - c.u - seam.bow_mm,
     )
+
+
+def _wall_mm(pad: Pad) -> float:
+    """Mean thickness of the thinner wall: the segment beyond the slot, or what a flat leaves of it."""
+    segment = wall_thickness_mm(body_diameter_mm=pad.body_diameter_mm, slot_width_mm=pad.slot_reach_mm)
+    return min(segment, (pad.flats_width_mm - pad.slot_reach_mm) / 2) if pad.has_flats else segment
