@@ -99,9 +99,7 @@ class Draft:
     @property
     def squash_mm(self) -> float:
         """How far the seat is squashed under the design load."""
-        area = seat_area_mm2(
-            seat_flat_diameter_mm=self.seat_flat_diameter_mm, hole_diameter_mm=self.hollow_diameter_mm
-        )
+        area = seat_area_mm2(seat_flat_diameter_mm=self.seat_flat_diameter_mm, hole_diameter_mm=self.hollow_diameter_mm)
         return squash_mm(
             force_n=self.c.design_force_n,
             area_mm2=area,
@@ -127,7 +125,8 @@ class Draft:
         """Bring the load per length up to date with the sizes."""
         t_b = self.c.seam.edge_thickness_mm
         strength = floor_strength_mpa(
-            factor=floor_factor(web_mm=self.floor_thickness_mm, edge_thickness_mm=t_b), allowable_mpa=self.c.allowable_mpa
+            factor=floor_factor(web_mm=self.floor_thickness_mm, edge_thickness_mm=t_b),
+            allowable_mpa=self.c.allowable_mpa,
         )
         length = self.loaded_length_mm
         self.edge_force_n_per_mm = min(self.c.design_force_n / length, strength * t_b) if length > 0 else strength * t_b
