@@ -5,6 +5,7 @@ import re
 import shutil
 import subprocess
 import zipfile
+from dataclasses import replace
 from datetime import date
 from io import BytesIO
 from pathlib import Path
@@ -13,9 +14,14 @@ import pytest
 from httpx import AsyncClient
 
 from geometry.design import Design, design_pad
+from geometry.errors import ModelError
 from geometry.measurements import read_measurements
+from server.app import create_app
 from server.bundle import bundle_bytes, readme
+from server.drawn import drawers
 from tests.server.asking import DRAWINGS, FAILING, FITTING, MODELS, address, problem
+from tests.server.conftest import SETTINGS
+from tests.server.test_models import client_at
 
 pytestmark = pytest.mark.anyio
 DAY = date(2026, 2, 3)
@@ -106,3 +112,20 @@ def test_the_readme_says_the_verdict_every_caution_and_every_file(document: dict
     names = contents(bundle_bytes(design, STAND_INS, issued=DAY))
     assert all(name in text for name in names if name != "README.txt")
     assert max(len(line) for line in text.splitlines()) <= 78
+
+
+async def test_an_archive_that_was_made_is_not_made_again(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The second server shares the folder, and whatever it were to draw or build would fail; inches are another archive."""
+    settings = replace(SETTINGS, model_cache_folder=str(tmp_path / "models"))
+    first, second = create_app(settings), create_app(settings)
+    async with first.router.lifespan_context(first), client_at(first) as client:
+        made = await client.get(address(FITTING, "zip"))
+
+    async def broken(*_: object) -> None:
+        raise ModelError("something was drawn again")
+
+    monkeypatch.setattr(drawers, "drawings", broken)
+    async with client_at(second) as client:
+        kept, in_inches = [await client.get(address(FITTING, "zip", units)) for units in ("mm", "in")]
+    assert (made.status_code, kept.content) == (200, made.content)
+    assert in_inches.status_code == 500

@@ -27,7 +27,8 @@ async def ask():
             answer = await client.get(page.replace("/pad?", f"/pad.{ending}?"))
             found[ending] = [answer.status_code, answer.json()["detail"] if answer.status_code != 200 else ""]
         turn = await client.get(page.replace("/pad?", "/pad/turn?"))
-        found["sheet"] = [(await client.get(page)).status_code, ""]
+        sheet = await client.get(page)
+        found["sheet"] = [sheet.status_code, sheet.text]
         found["turn"] = [turn.status_code, turn.text]
     return found
 
@@ -71,7 +72,8 @@ def test_all_that_needs_no_kernel_works(answers: dict[str, tuple[int, str]], end
     assert answers[ending][0] == 200
 
 
-def test_the_page_says_it_before_anybody_asks_for_a_model(answers: dict[str, tuple[int, str]]) -> None:
-    page = answers["turn"][1]
+@pytest.mark.parametrize("name", ["sheet", "turn"])
+def test_the_page_says_it_before_anybody_asks_for_a_model(answers: dict[str, tuple[int, str]], name: str) -> None:
+    page = answers[name][1]
     assert "No models can be built on this machine yet." in page
     assert "apt-get install libgl1" in page

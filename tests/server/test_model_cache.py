@@ -1,5 +1,6 @@
 """Kept files: the same bytes or nothing, within a bound, whoever else writes at that moment."""
 
+import asyncio
 import os
 from concurrent.futures import ProcessPoolExecutor
 from dataclasses import fields
@@ -10,7 +11,9 @@ import pytest
 
 from geometry.model_label import ModelFormat, ModelLabel
 from geometry.pad import DIMENSIONS, Pad
-from server.model_cache import ModelCache, cache_key, default_folder, open_cache
+from server import model_cache
+from server.model_cache import ModelCache, cache_key, content_key, default_folder, open_cache
+from server.once import Once
 from server.workers import KernelPool
 from tests.geometry.pads import LABEL, ORDINARY
 
@@ -141,3 +144,31 @@ def test_the_setting_names_a_folder_or_none(tmp_path: Path) -> None:
     cache.put(KEY, b"solid")
     assert (tmp_path / "own" / f"{KEY}.model").exists()
     assert open_cache("none", max_bytes=1000) is None
+
+
+def test_what_is_made_of_data_is_named_by_all_of_it_and_by_the_program(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Other data, another kind, another engine and other sources each give another name; the same gives the same."""
+    data = {"a": 1, "b": ["ü", 2.5]}
+    keys = [content_key("zip", data), content_key("zip", data | {"a": 2}), content_key("other", data)]
+    assert content_key("zip", {"b": ["ü", 2.5], "a": 1}) == keys[0]
+    monkeypatch.setattr(model_cache, "ENGINE_VERSION", "another")
+    keys.append(content_key("zip", data))
+    monkeypatch.undo()
+    monkeypatch.setattr(model_cache, "sources_digest", lambda: "another")
+    keys.append(content_key("zip", data))
+    assert len(set(keys)) == 5
+
+
+@pytest.mark.anyio
+async def test_what_many_ask_for_at_once_is_made_once_and_kept(tmp_path: Path) -> None:
+    made: list[int] = []
+
+    async def make() -> bytes:
+        made.append(1)
+        await asyncio.sleep(0.05)
+        return b"content"
+
+    once = Once(ModelCache(tmp_path))
+    assert set(await asyncio.gather(*(once.file("key", make) for _ in range(20)))) == {b"content"}
+    assert await Once(ModelCache(tmp_path)).file("key", make) == b"content"
+    assert len(made) == 1

@@ -28,7 +28,9 @@ async def test_the_page_has_a_picture_and_words_without_any_script(client: Async
     answer = await client.get(page_address(FITTING))
     assert answer.status_code == 200
     assert 'class="iso-edge"' in answer.text
-    assert "The seat, 67.2 mm across and 13 mm long, stands in the cup" in answer.text
+    pad = (await client.get(address(FITTING))).json()["pad"]
+    across, long = f"{pad['seat_diameter_mm']:g}", f"{pad['seat_length_mm']:g}"
+    assert f"The seat, {across} mm across and {long} mm long, stands in the cup" in answer.text
 
 
 async def test_the_words_follow_the_viewers_unit(client: AsyncClient) -> None:
@@ -64,3 +66,28 @@ async def test_without_a_pad_the_working_sheet_says_why(client: AsyncClient, que
 async def test_where_no_pad_fits_the_working_sheet_says_why(client: AsyncClient) -> None:
     answer = await client.get(page_address(NO_PAD))
     assert (answer.status_code, answer.headers["location"]) == (303, address(NO_PAD).replace("/pad.json", "/pad"))
+
+
+async def test_the_picture_is_a_file_of_its_own_with_its_words(client: AsyncClient) -> None:
+    answer = await client.get(address(FITTING, "turn.svg").replace("/pad.turn", "/pad/turn"))
+    assert (answer.status_code, answer.headers["content-type"]) == (200, "image/svg+xml")
+    assert answer.text.startswith("<svg")
+    assert "The seat, 67.2 mm across" in answer.text
+    assert "<style" not in answer.text
+
+
+async def test_the_sheet_shows_the_picture_by_its_address_and_tells_the_script_the_same(client: AsyncClient) -> None:
+    """The sheet must not wait for the picture; all else is as on the view's own page."""
+    sheet, own = [
+        (await client.get(where)).text for where in (page_address(FITTING).replace("/turn", ""), page_address(FITTING))
+    ]
+    source = re.search(r'<img class="isometric" src="([^"]*)" loading="lazy"', sheet)
+    assert source
+    assert unescape(source[1]) == page_address(FITTING).replace("/turn", "/turn.svg")
+    assert [told(sheet, name) for name in ("model", "bodies", "stage")] == [
+        told(own, name) for name in ("model", "bodies", "stage")
+    ]
+
+
+async def test_a_sheet_without_a_pad_has_nothing_to_turn(client: AsyncClient) -> None:
+    assert 'id="turn"' not in (await client.get("/pad?jack.cup_bore_mm=68")).text
