@@ -9,10 +9,11 @@ from starlette.responses import Response
 from geometry.cautions import ONE_LINE
 from geometry.document.as_made import READABLE
 from geometry.errors import BadMeasurementsError
-from server import links
+from server import links, saved_api
 from server.field_views import FieldView, field_view
 from server.forms import FormReading, read_form
 from server.readings_views import GROUP, judged_readings
+from server.saved_api import Letters, Secret
 from server.saved_pages import NotAllowedError, UnusableError, fields_of, private_page, store_of
 from server.saved_parts import Way, eye_units
 from server.saving import LONGEST_NAME, LONGEST_NOTE, LONGEST_REMARK, LONGEST_TITLE, gone_to
@@ -24,7 +25,7 @@ from server.store.keys import GIVEN_KINDS, KINDS, Kind
 from server.store.links import Access, end, open_link, renew
 from server.working_out import facts_of, plain_words
 
-router = APIRouter(include_in_schema=False)
+router = APIRouter(default_response_class=Response)
 _HOW_READ = ("instrument", "part_temperature_c", "sure", "note")
 
 
@@ -59,8 +60,8 @@ def _require(access: Access, need: Kind) -> None:
         raise NotAllowedError(words if need == "friend" else "Only the owner's link may do that.")
 
 
-@router.post("/saved/{secret}/{letters}/remarks")
-async def remark(request: Request, secret: str, letters: str) -> Response:
+@router.post("/saved/{secret}/{letters}/remarks", **saved_api.REMARK)
+async def remark(request: Request, secret: Secret, letters: Letters) -> Response:
     """Put a remark beside a revision."""
     sent = await fields_of(request)
     words, name = plain_words(sent.get("words", ""), LONGEST_REMARK), plain_words(sent.get("name", ""), LONGEST_NAME)
@@ -75,8 +76,8 @@ async def remark(request: Request, secret: str, letters: str) -> Response:
     return await run_in_threadpool(keep)
 
 
-@router.get("/saved/{secret}/{letters}/readings")
-async def readings_form(request: Request, secret: str, letters: str) -> Response:
+@router.get("/saved/{secret}/{letters}/readings", include_in_schema=False)
+async def readings_form(request: Request, secret: Secret, letters: Letters) -> Response:
     """The form for readings of the finished part."""
 
     def page() -> Response:
@@ -102,8 +103,8 @@ def _readings_page(access: Access, found: Revision, form: FormReading, *, name: 
     )
 
 
-@router.post("/saved/{secret}/{letters}/readings")
-async def readings(request: Request, secret: str, letters: str) -> Response:
+@router.post("/saved/{secret}/{letters}/readings", **saved_api.READINGS)
+async def readings(request: Request, secret: Secret, letters: Letters) -> Response:
     """Judge a set of readings against the revision as saved, and put both beside it."""
     sent = await fields_of(request)
     name = plain_words(sent.get("name", ""), LONGEST_NAME)
@@ -123,8 +124,8 @@ async def readings(request: Request, secret: str, letters: str) -> Response:
     return await run_in_threadpool(keep)
 
 
-@router.post("/saved/{secret}/title")
-async def title(request: Request, secret: str) -> Response:
+@router.post("/saved/{secret}/title", **saved_api.TITLE)
+async def title(request: Request, secret: Secret) -> Response:
     """Change what the owner calls the design; its revisions stay as they are."""
     sent = await fields_of(request)
     named, note = plain_words(sent.get("title", ""), LONGEST_TITLE), plain_words(sent.get("note", ""), LONGEST_NOTE)
@@ -137,8 +138,8 @@ async def title(request: Request, secret: str) -> Response:
     return await run_in_threadpool(change)
 
 
-@router.post("/saved/{secret}/links")
-async def change_links(request: Request, secret: str) -> Response:
+@router.post("/saved/{secret}/links", **saved_api.LINKS)
+async def change_links(request: Request, secret: Secret) -> Response:
     """Take a link back, or take it back and give a new one."""
     sent = await fields_of(request)
     kind = next((k for k in KINDS if k == sent.get("kind")), None)

@@ -12,7 +12,7 @@ from starlette.responses import RedirectResponse, Response
 
 from geometry.cautions import ONE_LINE
 from geometry.errors import BadMeasurementsError
-from server import links
+from server import links, saved_api
 from server.collection import BroughtIn, taken_in, written
 from server.documents import parse_json, query_pairs
 from server.fields import FIELDS, group_models
@@ -21,7 +21,7 @@ from server.problems import AnsweredError, json_bytes
 from server.saved_pages import PRIVATE, UnusableError, fields_of, private_page, store_of
 from server.saving import link_parts
 
-router = APIRouter(include_in_schema=False)
+router = APIRouter(default_response_class=Response)
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,13 +40,13 @@ class BroughtPage:
     caution_line: str = ONE_LINE
 
 
-@router.get("/mine")
+@router.get("/mine", **saved_api.MINE)
 async def mine() -> Response:
     """What this browser remembers, and files to take and to bring."""
     return private_page("mine.html", MinePage())
 
 
-@router.post("/mine/export")
+@router.post("/mine/export", **saved_api.EXPORT)
 async def take(request: Request) -> Response:
     """Everything behind some links, as one file."""
     sent = await fields_of(request)
@@ -59,7 +59,7 @@ async def take(request: Request) -> Response:
     return Response(content, headers=headers, media_type="application/json")
 
 
-@router.post("/mine/import")
+@router.post("/mine/import", **saved_api.IMPORT)
 async def bring(request: Request) -> Response:
     """Take in a file of saved designs; each becomes a new design with new links."""
     file = await _uploaded_json(request)
@@ -69,7 +69,7 @@ async def bring(request: Request) -> Response:
     return private_page("brought.html", BroughtPage(ways), 200 if any(d.owner for d in found) else 422)
 
 
-@router.get("/pad.document.json")
+@router.get("/pad.document.json", **saved_api.DOCUMENT)
 async def document(request: Request) -> Response:
     """The measurement document of an address, as far as it is filled in, to be opened anywhere."""
     reading = read_form([pair for pair in query_pairs(request) if pair[1].strip()])
@@ -80,7 +80,7 @@ async def document(request: Request) -> Response:
     return Response(content, headers=headers, media_type="application/json")
 
 
-@router.post("/pad/document")
+@router.post("/pad/document", **saved_api.OPEN_DOCUMENT)
 async def open_document(request: Request) -> Response:
     """The working sheet of a measurement document that is sent as a file; nothing of it is kept."""
     found = await _uploaded_json(request)

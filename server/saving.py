@@ -12,7 +12,7 @@ from geometry.design import Design, design_pad
 from geometry.drawing import SheetError
 from geometry.errors import BadMeasurementsError, NoPadFitsError
 from geometry.measurements import Measurements
-from server import links
+from server import links, saved_api
 from server.difference import Difference, difference
 from server.documents import query_pairs
 from server.forms import FormReading, read_form
@@ -33,7 +33,7 @@ from server.store.keys import letters_of, number_of
 from server.store.links import Access, add_links, open_link
 from server.working_out import facts_of, plain_words, whole_reading, worked_out
 
-router = APIRouter(include_in_schema=False)
+router = APIRouter(default_response_class=Response)
 LONGEST_TITLE, LONGEST_NOTE, LONGEST_NAME, LONGEST_REMARK = 80, 500, 60, 2000
 
 
@@ -70,7 +70,7 @@ class MeanwhilePage:
     caution_line: str = ONE_LINE
 
 
-@router.get("/save")
+@router.get("/save", include_in_schema=False)
 async def save_page(request: Request) -> Response:
     """What would be saved, and where to."""
     return await run_in_threadpool(_save_page, read_form(query_pairs(request)))
@@ -96,7 +96,7 @@ def _troubled(page: SavePage, error: BadMeasurementsError | NoPadFitsError | She
     return SavePage(page.inputs, page.title, "", words, page.to, page.note, page.name)
 
 
-@router.post("/saved")
+@router.post("/saved", **saved_api.SAVE)
 async def save(request: Request) -> Response:
     """Save a new design, or, where a link is given, a revision or a proposal beside what the link leads to."""
     sent = await fields_of(request)

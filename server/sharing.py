@@ -11,6 +11,7 @@ from starlette.responses import RedirectResponse, Response
 from geometry.cautions import ONE_LINE
 from geometry.errors import BadMeasurementsError, NoPadFitsError
 from geometry.model_label import MODEL_FORMATS, ModelFormat, file_stem
+from server import saved_api
 from server.difference import Difference, difference
 from server.documents import query_pairs, split_confirmation
 from server.downloads import DRAWING_FORMATS, MEDIA_TYPES, DrawingFormat
@@ -18,6 +19,7 @@ from server.drawn import drawers
 from server.links import CONFIRM_KEY, CONFIRM_NOT_FIT, saved_address
 from server.preview import code_picture, preview_data
 from server.problems import NOT_FIT, NOT_FOUND, AnsweredError, json_bytes
+from server.saved_api import Letters, Name, Secret
 from server.saved_pages import PRIVATE, absolute, private_page, store_of
 from server.saved_papers import PAPERS, paper
 from server.saved_parts import Viewer, Way, eye_units
@@ -30,7 +32,7 @@ from server.store.keys import GIVEN_KINDS, Kind, letters_of, number_of
 from server.store.links import Access, given_secrets, open_link
 from server.working_out import design_today, facts_of, label_of, pad_of
 
-router = APIRouter(include_in_schema=False)
+router = APIRouter(default_response_class=Response)
 _SHOWN_IN_PLACE = {"svg", "pdf", "png"}
 _LINK_WORDS: dict[Kind, str] = {
     "owner": "Yours. It saves revisions and takes links back; keep it to yourself.",
@@ -99,8 +101,8 @@ def opened(database: Database, secret: str, letters: str) -> tuple[Access, Revis
         return access, revision(connection, access.design.id, number)
 
 
-@router.get("/saved/{secret}")
-async def newest(request: Request, secret: str) -> Response:
+@router.get("/saved/{secret}", **saved_api.NEWEST)
+async def newest(request: Request, secret: Secret) -> Response:
     """The way to the newest revision, at an address that names it."""
 
     def look() -> str:
@@ -111,8 +113,8 @@ async def newest(request: Request, secret: str) -> Response:
     return RedirectResponse(saved_address(secret, await run_in_threadpool(look), "", **keys), 303, headers=PRIVATE)
 
 
-@router.get("/saved/{secret}/{name}")
-async def revision_or_file(request: Request, secret: str, name: str) -> Response:
+@router.get("/saved/{secret}/{name}", **saved_api.REVISION)
+async def revision_or_file(request: Request, secret: Secret, name: Name) -> Response:
     """The page of a revision, or one of its files."""
     letters, _, ending = name.partition(".")
     access, found = await run_in_threadpool(opened, store_of(request), secret, letters)
@@ -223,8 +225,8 @@ def _answer(content: bytes, ending: str, found: Revision) -> Response:
     return Response(content, headers=PRIVATE | headers, media_type=media_type)
 
 
-@router.get("/saved/{secret}/{letters}/difference")
-async def side_by_side(request: Request, secret: str, letters: str) -> Response:
+@router.get("/saved/{secret}/{letters}/difference", **saved_api.DIFFERENCE)
+async def side_by_side(request: Request, secret: Secret, letters: Letters) -> Response:
     """A revision beside another one, a proposal, or what today's program makes of its measurements."""
     other = request.query_params.get("with", "")
     return await run_in_threadpool(_side_by_side, store_of(request), secret, letters, other)

@@ -13,13 +13,14 @@ from geometry.drawing import SheetError
 from geometry.errors import BadMeasurementsError, NoPadFitsError
 from geometry.measurements import read_measurements
 from geometry.variants import material_changes
-from server import field_groups, links
+from server import field_groups, links, saved_api
 from server.difference import Difference, difference
 from server.documents import query_pairs
 from server.exchange import opened_for
 from server.field_groups import FieldGroup
 from server.field_views import FieldView, field_view
 from server.fields import FIELDS
+from server.saved_api import Letters, Secret
 from server.saved_pages import UnusableError, fields_of, private_page, store_of
 from server.saved_parts import Way, eye_units
 from server.saving import LONGEST_NAME, LONGEST_REMARK, gone_to
@@ -28,7 +29,7 @@ from server.store.exchange import add_proposal
 from server.store.links import Access
 from server.working_out import changed_address, facts_of, plain_words, reading_of_address, whole_reading, worked_out
 
-router = APIRouter(include_in_schema=False)
+router = APIRouter(default_response_class=Response)
 AT_HAND = (
     "make.material",
     "make.process",
@@ -83,8 +84,8 @@ class TryPage:
     caution_line: str = ONE_LINE
 
 
-@router.get("/saved/{secret}/{letters}/try")
-async def try_it(request: Request, secret: str, letters: str) -> Response:
+@router.get("/saved/{secret}/{letters}/try", include_in_schema=False)
+async def try_it(request: Request, secret: Secret, letters: Letters) -> Response:
     """The copy, with what was changed in it so far; the revision itself stays as it is."""
     changes = {key: text for key, text in query_pairs(request) if key in AT_HAND}
 
@@ -124,8 +125,8 @@ def _came_of(found: Revision, inputs: str) -> Outcome:
     return Outcome(inputs, "", design.verdict_words, differs, design)
 
 
-@router.get("/saved/{secret}/{letters}/change")
-async def change_it(request: Request, secret: str, letters: str) -> Response:
+@router.get("/saved/{secret}/{letters}/change", include_in_schema=False)
+async def change_it(request: Request, secret: Secret, letters: Letters) -> Response:
     """The copy with all its questions; nothing is saved by looking at it."""
     changes = {key: text for key, text in query_pairs(request) if key in FIELDS}
 
@@ -181,8 +182,8 @@ def _that_go_together(found: Revision, changes: Mapping[str, str]) -> dict[str, 
     return {**changes, **added}
 
 
-@router.post("/saved/{secret}/{letters}/proposals")
-async def propose(request: Request, secret: str, letters: str) -> Response:
+@router.post("/saved/{secret}/{letters}/proposals", **saved_api.PROPOSAL)
+async def propose(request: Request, secret: Secret, letters: Letters) -> Response:
     """Put a copy, worked out again, beside the revision it was made from."""
     sent = await fields_of(request)
     name, words = plain_words(sent.get("name", ""), LONGEST_NAME), plain_words(sent.get("words", ""), LONGEST_REMARK)
