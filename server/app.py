@@ -18,6 +18,7 @@ from server.links import static_file
 from server.model_cache import open_cache
 from server.once import Once
 from server.openapi import describe
+from server.packed import Packing
 from server.problems import NOT_FOUND, AnsweredError, answer_error, answer_http_error
 from server.protocol import HeadAsGet
 from server.saved_app import BRINGS, add_saving, open_if_named
@@ -64,6 +65,7 @@ def create_app(settings: Settings | None = None) -> FastAPI:
     app.add_exception_handler(SeamrestError, answer_error)
     app.add_exception_handler(HTTPException, answer_http_error)
     # The last one added is the first that a request meets.
+    app.add_middleware(Packing)
     app.add_middleware(BodyLimits, most_bytes=chosen.body_limit_bytes, larger={BRINGS: chosen.import_limit_bytes})
     app.add_middleware(BodyTime, seconds=chosen.body_timeout_s)
     for inner in (ForgeryGuard, HeadAsGet):

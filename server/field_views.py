@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterable, Mapping, Set
 from dataclasses import dataclass
+from functools import lru_cache
 
 from markupsafe import Markup
 
@@ -164,12 +165,37 @@ def field_view(
     doubts: Mapping[str, str] | None = None,
 ) -> FieldView:
     """One field as the page asks it; ``needed`` names fields that are required here though the document allows to omit them."""
-    field, units = FIELDS[key], reading.units
-    text = reading.typed.get(key, "")
-    required = field.required or key in needed
+    units, text = reading.units, reading.typed.get(key, "")
     taken = None if text else taken_mm(key, reading.measurements)
-    said = "" if taken is None else length_with_unit(taken, units)
     problem = " ".join(lengths_in(p.message, units) for p in reading.problems if p.field == key)
+    return _view(
+        key,
+        units,
+        text,
+        problem,
+        doubt="" if problem or doubts is None else lengths_in(doubts.get(key, ""), units),
+        echo=reading.echo.get(key, ""),
+        taken="" if taken is None else length_with_unit(taken, units),
+        required=FIELDS[key].required or key in needed,
+        balloon=balloons.get(key),
+    )
+
+
+@lru_cache(maxsize=2048)
+def _view(
+    key: str,
+    units: str,
+    text: str,
+    problem: str,
+    *,
+    doubt: str,
+    echo: str,
+    taken: str,
+    required: bool,
+    balloon: int | None,
+) -> FieldView:
+    """The same question, once for each way in which it can stand: while one box is typed in, the others stay as they are."""
+    field = FIELDS[key]
     return FieldView(
         key=key,
         id=field_id(key),
@@ -180,18 +206,18 @@ def field_view(
         is_words=field.kind == "text",
         is_long=field.kind == "lengths",
         is_required=required,
-        balloon=balloons.get(key),
+        balloon=balloon,
         help=printed(field.help, units),
         how=printed(field.how, units),
         picture=how_picture(key),
         assumed="" if required else printed(field.assumed, units),
-        taken=said,
+        taken=taken,
         left_out=left_out(key) if is_optional(key) and not required else None,
-        echo=reading.echo.get(key, ""),
+        echo=echo,
         problem=problem,
-        doubt="" if problem or doubts is None else lengths_in(doubts.get(key, ""), units),
+        doubt=doubt,
         options=_options(field, text),
-        explanation=explained(key, units, said, required=required),
+        explanation=explained(key, units, taken, required=required),
     )
 
 

@@ -2,6 +2,7 @@
 
 import hashlib
 import json
+import os
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -9,7 +10,7 @@ from decimal import Decimal
 from functools import cache, lru_cache
 from pathlib import Path
 from typing import Any
-from urllib.parse import urlencode
+from urllib.parse import quote_plus, urlencode
 
 from server.fields import FIELDS
 
@@ -20,6 +21,7 @@ READY_SAMPLE = "mobile_library_van"
 """The example that a newcomer is shown first."""
 CONFIRM_KEY, CONFIRM_NOT_FIT = "confirm", "not-fit"
 """What an address says whose reader has seen that an estimate fails and wants the model nevertheless."""
+_PLACES = {key: place for place, key in enumerate(FIELDS)}
 _HASH_LENGTH = 12
 _HAS_VERSION = re.compile(r"-\d+\.\d+")
 _HASHED = re.compile(rf"(?P<stem>.+)\.(?P<hash>[0-9a-f]{{{_HASH_LENGTH}}})(?P<ending>\.[^./]+)")
@@ -50,12 +52,19 @@ def pad_address(
     >>> pad_address({"seam.thickness_mm": '1/8"', "jack.cup_bore_mm": "68"}, ".step")
     '/pad.step?jack.cup_bore_mm=68&seam.thickness_mm=1/8%22'
     """
-    pairs = [(key, typed[key]) for key in FIELDS if typed.get(key, "").strip()]
+    pairs = [(key, typed[key]) for key in sorted(typed.keys() & FIELDS.keys(), key=_PLACES.__getitem__)]
+    pairs = [(key, text) for key, text in pairs if text.strip()]
     pairs += [("units", units)] if units != "mm" else []
     pairs += list((view or {}).items())
     pairs += [(CONFIRM_KEY, CONFIRM_NOT_FIT)] if confirmed else []
-    query = urlencode(pairs, safe="/,:")
+    query = "&".join(f"{_in_query(key)}={_in_query(text)}" for key, text in pairs)
     return f"/pad{suffix}?{query}" if query else f"/pad{suffix}"
+
+
+@lru_cache(maxsize=4096)
+def _in_query(text: str) -> str:
+    """A key or a text as it stands in an address; a page says most of them many times."""
+    return quote_plus(text, safe="/,:")
 
 
 def address_of_document(document: Mapping[str, Any], suffix: str = "", *, units: str = "mm") -> str:
@@ -138,9 +147,9 @@ def static_url(name: str) -> str:
     """The address of a static file; our own carry a hash of their content, others their version in their name."""
     if _HAS_VERSION.search(name):
         return f"/static/{name}"
-    path = STATIC / name
+    path = f"{STATIC}/{name}"
     stem, dot, ending = name.rpartition(".")
-    return f"/static/{stem}.{_content_hash(path, path.stat().st_mtime_ns)}{dot}{ending}"
+    return f"/static/{stem}.{_content_hash(path, os.stat(path).st_mtime_ns)}{dot}{ending}"
 
 
 def static_file(asked: str) -> Path | None:
@@ -154,5 +163,5 @@ def static_file(asked: str) -> Path | None:
 
 
 @lru_cache(maxsize=256)
-def _content_hash(path: Path, _changed_ns: int) -> str:
-    return hashlib.sha256(path.read_bytes()).hexdigest()[:_HASH_LENGTH]
+def _content_hash(path: str, _changed_ns: int) -> str:
+    return hashlib.sha256(Path(path).read_bytes()).hexdigest()[:_HASH_LENGTH]

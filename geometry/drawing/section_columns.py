@@ -1,6 +1,7 @@
 """Balloons in a column beside the picture: never overlapping, their straight leaders never crossing, for any targets."""
 
 from collections.abc import Sequence
+from functools import lru_cache
 
 from geometry.outline import Point
 
@@ -36,6 +37,12 @@ def placed_beside(targets: Sequence[Point], *, pitch: float, low: float, high: f
 
     Several arrangements without crossings are tried; the shortest whose leaders also keep off the other targets is taken.
     """
+    return _placed_beside(tuple(targets), pitch, low, high, x)
+
+
+@lru_cache(maxsize=256)
+def _placed_beside(targets: tuple[Point, ...], pitch: float, low: float, high: float, x: float) -> tuple[float, ...]:
+    """The same for what stays the same, as one of two columns does while a size is typed."""
     if not targets:
         return ()
     pitch = min(pitch, (high - low) / max(1, len(targets) - 1))
@@ -52,6 +59,11 @@ def placed_beside(targets: Sequence[Point], *, pitch: float, low: float, high: f
 
 def in_places(targets: Sequence[Point], *, places: Sequence[float], x: float) -> tuple[float, ...]:
     """Which of the ascending ``places`` at ``x`` each target gets: no crossings, and leaders as short and clear as can be."""
+    return _in_places(tuple(targets), tuple(places), x)
+
+
+@lru_cache(maxsize=256)
+def _in_places(targets: tuple[Point, ...], places: tuple[float, ...], x: float) -> tuple[float, ...]:
     column = _Column(targets, places, x)
     return min(column.improved(column.start(is_from_top=is_from_top)) for is_from_top in (True, False))[1]
 
@@ -117,9 +129,9 @@ class _Column:
 
     def moved(self, order: list[int], cost: float, source: int) -> tuple[list[int], float]:
         """The arrangement with one balloon taken from its place to a better one, with its cost."""
-        best, rows = order, self.by_place
+        best, rows, before = order, self.by_place, cost
         for step in (1, -1):
-            tried, running, slot = list(order), self.total(order), source
+            tried, running, slot = list(order), before, source
             while 0 <= slot + step < len(order):
                 a, b = tried[slot], tried[slot + step]
                 running += rows[slot][b] + rows[slot + step][a] - rows[slot][a] - rows[slot + step][b]

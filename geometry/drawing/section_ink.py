@@ -1,6 +1,7 @@
 """Ink and paper of the section: the look of each class where no style sheet says otherwise, and how numbers are written."""
 
 from collections.abc import Mapping
+from functools import lru_cache
 
 from geometry.outline import Point
 
@@ -33,8 +34,9 @@ _LOOKS: Mapping[str, Mapping[str, str]] = {
 }
 
 
+@lru_cache(maxsize=16384)
 def number(value: float) -> str:
-    """A coordinate, no finer than a hundredth of a page unit."""
+    """A coordinate, no finer than a hundredth of a page unit; while one size is typed, most of the picture stays."""
     text = f"{value:.2f}".rstrip("0").rstrip(".")
     return "0" if text == "-0" else text
 

@@ -8,7 +8,7 @@ from itertools import pairwise
 import pytest
 from httpx import AsyncClient, Response
 
-from server.links import ROOT, address_of_document, pad_address
+from server.links import ROOT, SAMPLES, address_of_document, pad_address
 from tests.server.asking import FAILING, FITTING, NO_PAD
 
 pytestmark = pytest.mark.anyio
@@ -75,7 +75,7 @@ async def test_ids_are_unique_and_every_label_and_link_meets_one(client: AsyncCl
     assert len(ids) == len(set(ids)), {i for i in ids if ids.count(i) > 1}
     inside = {str(a["href"])[1:] for a in page.all("a") if str(a.get("href", "")).startswith("#")}
     meant = {a["for"] for a in page.all("label") if a.get("for")} | inside
-    described = {str(a["aria-describedby"]) for _, a in page.tags if a.get("aria-describedby")}
+    described = {one for _, a in page.tags for one in str(a.get("aria-describedby") or "").split()}
     assert (meant | described) - set(ids) == set()
 
 
@@ -128,8 +128,8 @@ async def test_a_size_that_cannot_be_made_is_refused_beside_its_box(client: Asyn
 
 async def test_no_box_is_of_the_kind_that_swallows_text(client: AsyncClient) -> None:
     """Oracle: number boxes drop what is not a number before anybody can read it."""
-    kinds = {a.get("type") for a in read(await client.get(UNFIT)).all("input")}
-    assert kinds <= {"text", "hidden", "checkbox"}
+    asked = [a for a in read(await client.get(UNFIT)).all("input") if not str(a.get("name")).startswith("turn-")]
+    assert {a.get("type") for a in asked} <= {"text", "hidden", "checkbox"}
 
 
 async def test_a_page_is_never_kept_by_a_cache(client: AsyncClient) -> None:
@@ -139,7 +139,7 @@ async def test_a_page_is_never_kept_by_a_cache(client: AsyncClient) -> None:
 async def test_every_static_file_of_a_page_is_there(client: AsyncClient) -> None:
     page = read(await client.get(VAN))
     found = [a["src"] for a in page.all("script")] + [a["href"] for a in page.all("link")]
-    assert len(found) == 7
+    assert len(found) == len(set(found)) >= 7
     for address in found:
         assert (await client.get(str(address))).status_code == 200
 
@@ -160,7 +160,7 @@ def test_third_party_files_are_what_their_readme_says(room: str) -> None:
 async def test_the_ready_samples_are_linked_from_the_first_page_and_open(client: AsyncClient) -> None:
     page = read(await client.get("/"))
     samples = [str(a["href"]) for a in page.all("a") if str(a.get("href", "")).startswith("/pad?title=")]
-    assert len(samples) == 6
+    assert len(samples) == len(list(SAMPLES.glob("*.json")))
     for address in samples:
         assert (await client.get(address)).status_code in {200, 422}
 
@@ -184,6 +184,7 @@ async def test_the_files_of_a_page_are_linked_from_it(client: AsyncClient, addre
 async def test_a_model_that_is_not_fit_is_linked_only_behind_its_confirmation(client: AsyncClient) -> None:
     page = read(await client.get(UNFIT))
     assert not [a for a in page.all("a") if re.match(r"/pad\.(step|stl|3mf)", str(a.get("href", "")))]
-    (tick,) = (a for a in page.all("input") if a.get("type") == "checkbox")
-    assert (tick["name"], tick["value"]) == ("confirm", "not-fit")
+    (tick,) = (a for a in page.all("input") if a.get("name") == "confirm")
+    assert tick["type"] == "checkbox"
+    assert tick["value"] == "not-fit"
     assert "required" in tick
