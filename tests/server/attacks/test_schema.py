@@ -25,6 +25,7 @@ _UNLIMITED: dict[str, Any] = {
     "client_changes_per_minute": 0,
     "kernel_line": 1000,
     "kernel_timeout_s": 300,
+    "drawing_timeout_s": 300,
 }
 _EXAMPLES = [typed_of_document(sample.document) for sample in samples()]
 
