@@ -91,6 +91,8 @@ def _asked(operation: Any, statuses: Counter[int], *, most: int, round_: int) ->
     ask()
 
 
+# Threads of the application draw from chance while a case is made; hypothesis takes that for the case's own doing.
+@pytest.mark.filterwarnings("ignore:Do not use the `random` module inside strategies")
 @pytest.mark.parametrize("requests", [pytest.param(300, id="300"), pytest.param(10_000, marks=pytest.mark.full)])
 def test_no_request_that_the_description_allows_or_forbids_is_an_error_of_ours(app: FastAPI, requests: int) -> None:
     """Oracle: every status is below 500; some designs are made, and some requests are refused for what they ask."""
