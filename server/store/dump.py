@@ -18,8 +18,8 @@ from server.store.errors import BackupError
 from server.store.migrations import NEWEST, migrate, version_of
 
 FORMAT, VERSION = "seamrest backup", 1
-_AT_ONCE = 100
-"""Rows that are held in memory together; one with a drawing takes some 100 kB."""
+_AT_ONCE = 20
+"""Rows that are held in memory together; one with a packet takes some 1.5 MB."""
 _OWN = "schema_version"
 _DAMAGED = "The backup is damaged or not whole: "
 
