@@ -13,9 +13,9 @@ from geometry.checks import governing_first, judge
 from geometry.conditions import Conditions, conditions_of
 from geometry.measurements import Measurements
 from geometry.pad import Pad
-from geometry.profile import volume_mm3
 from geometry.rules import Check
 from geometry.sizing import Bound, Entry, Ledger, size
+from geometry.volume import volume_mm3
 
 _CM3_PER_MM3 = 1e-3
 _AFTER_THE_DRAWING = frozenset({"shop", "as_made", "as_made_2", "as_made_3", "wear"})

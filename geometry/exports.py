@@ -32,9 +32,9 @@ from geometry.errors import ModelError
 from geometry.mesh import Mesh, Triangle, Vertex, glb_bytes, stl_bytes
 from geometry.model_label import COLOUR, ModelFormat, ModelLabel, ascii_text
 from geometry.pad import Pad
-from geometry.profile import volume_mm3
 from geometry.solid import build_solid
 from geometry.threemf import threemf_bytes
+from geometry.volume import volume_mm3
 
 _CHORD_MM = 0.008
 """Asked of the kernel, whose mesh of a rounded corner came out up to a twentieth coarser than asked [measured]."""

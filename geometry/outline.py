@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
-from math import dist
+from math import dist, sqrt
 
 Point = tuple[float, float]
 
@@ -102,6 +102,12 @@ def walked_back_mirrored(outline: Sequence[Segment]) -> Outline:
 def moved(outline: Sequence[Segment], across: float) -> Outline:
     """The whole outline further to the right."""
     return tuple(piece.moved(across) for piece in outline) if across else tuple(outline)
+
+
+def fillet_inset_mm(radius: float, height: float) -> float:
+    """How far a rounded corner stands back from its straight side, at a height above the corner's foot."""
+    below = max(0.0, radius - height)
+    return radius - sqrt(max(0.0, radius**2 - below**2))
 
 
 def _mirror(point: Point) -> Point:

@@ -22,9 +22,10 @@ from geometry.mesh import Mesh, stl_bytes
 from geometry.model_label import MODEL_FORMATS, ModelFormat, ModelLabel
 from geometry.outline import Line, Outline
 from geometry.pad import Pad
-from geometry.profile import slot_outline, turned_outline, volume_mm3
+from geometry.profile import slot_outline, turned_outline
 from geometry.solid import build_solid
 from geometry.threemf import threemf_bytes
+from geometry.volume import volume_mm3
 from tests.geometry.pads import LABEL, ORDINARY, STEMMED, buildable_pads
 
 Points = NDArray[np.float64]

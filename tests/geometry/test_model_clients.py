@@ -12,7 +12,7 @@ import pytest
 
 from geometry.model_process import write_models
 from geometry.pad import Pad
-from geometry.profile import volume_mm3
+from geometry.volume import volume_mm3
 from tests.geometry.pads import LABEL, ORDINARY, STEMMED
 
 PADS = {"ordinary": ORDINARY, "stemmed": STEMMED}

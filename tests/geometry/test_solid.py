@@ -11,8 +11,8 @@ from OCP.TopoDS import TopoDS_Solid
 from geometry.errors import BadMeasurementsError
 from geometry.exports import solid_volume_mm3
 from geometry.pad import Pad
-from geometry.profile import balance_height_mm, volume_mm3
 from geometry.solid import build_solid
+from geometry.volume import balance_height_mm, volume_mm3
 from tests.geometry.pads import ORDINARY, STEMMED, buildable_pads
 
 Box = tuple[float, float, float, float, float, float]

@@ -16,7 +16,7 @@ from geometry.errors import KernelMissingError, ModelError, SeamrestError
 from geometry.measurements import read_measurements
 from geometry.model_label import ModelFormat, ModelLabel
 from geometry.pad import Pad
-from geometry.profile import volume_mm3
+from geometry.volume import volume_mm3
 from server.app import create_app
 from server.processes import BusyError, NoAnswerError, ProcessDiedError, ProcessTimeoutError
 from tests.documents import van
