@@ -27,6 +27,7 @@ MORE_JACK = (
     "jack.stem_hole_depth_mm",
     "jack.saddle_tilt_deg",
     "jack.floor_boss_height_mm",
+    "jack.floor_boss_diameter_mm",
 )
 MORE_SEAM = (
     "seam.sheets",
@@ -36,11 +37,17 @@ MORE_SEAM = (
     "seam.bow_mm",
     "seam.edge_height_flat_mm",
     "seam.roll_in_obstacle_mm",
+    "seam.offset_mm",
+    "seam.local_thickness_mm",
+    "seam.local_drop_mm",
+    "seam.local_length_mm",
 )
 _USE = ("service.temperature_low_c", "service.temperature_high_c", "service.wetness", "service.ground")
 _MAKE = (
     "make.material",
     "make.process",
+    "make.body",
+    "make.slots",
     "make.step",
     "make.stock_diameters_mm",
     "make.cutter_diameters_mm",

@@ -36,6 +36,8 @@ CHOICE_WORDS: Mapping[str, Mapping[str, str]] = {
         "printed": "3D printer",
         "hand_tools": "hand tools",
     },
+    "make.body": {"round": "round", "two_flats": "round, with two flats"},
+    "make.slots": {"one": "one slot", "crossed": "two, crossed at right angles"},
     "make.step": {"metric": "in metric steps", "inch": "in inch steps"},
     "make.measured_with": {"caliper": "a caliper", "rule": "a rule"},
     "make.material": {key: entry.name for key, entry in MATERIALS.items()},
