@@ -71,8 +71,8 @@ class ServiceRecord:
 
 
 _HOW: Mapping[Kind, str] = {
-    "groove": "Depth rod into the groove from the wall tops, in three places, less the slot's depth when"
-    " new; or the web.",
+    "groove": "Depth rod into the groove from the wall tops, in three places; the height less the deepest is the web over"
+    " it.",
     "seat_worn": "Caliper, two directions, half way up the seat; write down the smaller.",
     "seat_swollen": "Caliper, two directions, half way up the seat, pad at room temperature; write down the larger.",
     "seat_short": "Depth rod from the lip's face to the seat face, in three places; write down the shortest.",

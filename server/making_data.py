@@ -12,6 +12,7 @@ from geometry.as_made import AsMade, judge_as_made
 from geometry.design import Design
 from geometry.inspection import inspection_sheet
 from geometry.making.card import Picture
+from geometry.making.sources import route_sources
 from geometry.making.wording import Sentence
 from geometry.provenance import Source
 from geometry.route import route_card
@@ -19,7 +20,6 @@ from geometry.rules import Check
 from geometry.standing import DO_NOT_USE, part_standing, record_of, sets_of
 from geometry.worn import judge_worn
 from server.making_case import Kind
-from server.making_route_parts import sources
 
 
 def plain(thing: Any) -> Any:
@@ -70,7 +70,8 @@ def route_data(design: Design) -> dict[str, Any]:
     data: dict[str, Any] = _about(design) | plain(card) | {"time_min": card.time_min}
     for number, (entry, operation) in enumerate(zip(data["operations"], card.operations, strict=True), start=1):
         entry |= {"number": number, "time_min": operation.time_min, "cutting_time_min": operation.cutting_time_min}
-    data["sources"] = [{"words": words, "source": source} for words, source in sources(card, design)]
+    found = route_sources(card, design.conditions, design.measurements.shop)
+    data["sources"] = [{"words": words, "source": str(source)} for words, source in found]
     return data
 
 

@@ -4,13 +4,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from geometry.as_made import AsMade, judge_as_made
-from geometry.design import Design
 from geometry.document.as_made import READABLE
-from geometry.inspection import INSTRUMENT_SOURCE, Characteristic, inspection_sheet
-from geometry.making.bench import REST_SOURCE
+from geometry.inspection import Characteristic, inspection_sheet
+from geometry.making.sources import inspection_sources
 from geometry.making.wording import Units
-from geometry.provenance import derived, practice
-from geometry.readings import DECISION_SOURCE, Judged, Verdict
+from geometry.readings import Judged, Verdict
 from geometry.rules import CHECK_RULES
 from geometry.standing import sets_of
 from server import shown
@@ -31,8 +29,6 @@ VERDICT_WORDS: Mapping[Verdict, str] = {
     "asked": "is this a slip?",
     "open": "open",
 }
-_HANDS_SOURCE = practice("What a careful hand reads off a caliper, a micrometer and a rule on a finished part")
-_LIMITS_SOURCE = derived("Limits are the general tolerances of the drawing, ISO 2768-1 class m")
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,7 +141,7 @@ def inspection_page(case: Case) -> InspectionPage:
         outcome=outcome_view(made, reading.units) if any(taken.given() for taken in sets_of(design)) else None,
         shows_standing=bool(design.measurements.wear.log) and made.outcome != "do_not_use",
         problems=tuple((field.title, field.id) for field in asked if field.problem),
-        sources=tuple(_sources(design)),
+        sources=tuple((words, str(source)) for words, source in inspection_sources(design.conditions)),
         units=reading.units,
     )
 
@@ -220,16 +216,3 @@ def outcome_view(made: AsMade, units: Units) -> OutcomeView:
         else "No estimate has moved.",
         unread=", ".join(titles[name] for name in made.unread),
     )
-
-
-def _sources(design: Design) -> tuple[tuple[str, str], ...]:
-    growth = design.conditions.material.expansion_per_k.source
-    found = (
-        ("Limits", _LIMITS_SOURCE),
-        ("Choice of instrument", INSTRUMENT_SOURCE),
-        ("Uncertainty of a reading", _HANDS_SOURCE),
-        ("Inside, outside or in doubt", DECISION_SOURCE),
-        ("Growth with temperature", growth),
-        ("Rest before measuring", REST_SOURCE),
-    )
-    return tuple((words, str(source)) for words, source in found)

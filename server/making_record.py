@@ -5,9 +5,10 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from geometry.making.looks import LOOK_SOURCE, sketch_svg
+from geometry.making.looks import sketch_svg
+from geometry.making.sources import record_sources
 from geometry.making.wording import Units
-from geometry.service_life import GROOVE_SOURCE, LIMIT_SOURCE, ServiceRecord, WearLimit
+from geometry.service_life import ServiceRecord, WearLimit
 from geometry.standing import record_of
 from geometry.worn import judge_worn
 from server import shown
@@ -89,11 +90,7 @@ def record_page(
         add=add_view(case.reading, added or {}, problems or {}, _how(record, units)),
         columns=_columns(record, units) if record.limits else (),
         rows=range(EMPTY_ROWS),
-        sources=(
-            ("What to look for", str(LOOK_SOURCE)),
-            ("Wear", str(LIMIT_SOURCE)),
-            ("Groove", str(GROOVE_SOURCE)),
-        ),
+        sources=tuple((words, str(source)) for words, source in record_sources()),
     )
 
 

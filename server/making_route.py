@@ -9,6 +9,7 @@ from markupsafe import Markup
 from geometry.cautions import ONE_LINE
 from geometry.design import Design
 from geometry.making.card import Operation
+from geometry.making.sources import route_sources
 from geometry.pad import DIMENSIONS
 from geometry.route import RouteCard, route_card
 from server import links, shown
@@ -20,7 +21,6 @@ from server.making_route_parts import (
     batch_rows,
     hand_view,
     print_rows,
-    sources,
     stock_rows,
 )
 from server.making_shop import ShopForm, shop_form
@@ -136,7 +136,7 @@ def card_view(card: RouteCard, design: Design, reading: FormReading) -> CardView
         by_hand=hand_view(card.by_hand, design.pad) if card.by_hand else None,
         batches=batch_rows(card.batches, shop, eye) if card.batches else None,
         bar_line=left,
-        sources=tuple(sources(card, design)),
+        sources=tuple((w, str(s)) for w, s in route_sources(card, design.conditions, shop)),
     )
 
 

@@ -139,9 +139,13 @@ _SKETCHES: Mapping[str, tuple[_Lines, _Words]] = {
 }
 
 
-def sketch_svg(look: Look) -> str:
-    """The sketch of one look as SVG, its classes named for their meaning, plain attributes as fallback."""
-    lines, words = _SKETCHES[look.place]
+def sketch_svg(look: Look, *, with_words: bool = True) -> str:
+    """The sketch of one look as SVG, its classes named for their meaning, plain attributes as fallback.
+
+    Printed very small, its words are left out: they stand beside it.
+    """
+    lines, every = _SKETCHES[look.place]
+    words = every if with_words else ()
     drawn = "".join(f'<path class="{name}" d="{d}" {_LOOK_OF[name]}/>' for name, d in lines)
     lettered = "".join(
         f'<text class="sk-words" x="{x:g}" y="{y:g}" fill="#1d262d">{said}</text>' for x, y, said in words

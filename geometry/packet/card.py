@@ -9,9 +9,9 @@ from geometry.making.wording import Units, length_shown
 from geometry.packet.cover import section_picture
 from geometry.packet.failed import banner_of, failed_part
 from geometry.packet.paper import Data, pdf_of
+from geometry.packet.record import discard_words, drawn_look, limit_rows
 from geometry.packet.words import force_words, height_words, mass_words, shop_units
-from geometry.service_life import ServiceRecord, service_record
-from geometry.standing import PartStanding
+from geometry.standing import PartStanding, record_of
 
 TITLE = "Lifting card"
 _SIGNALS: tuple[SignalWord, ...] = ("DANGER", "WARNING", "CAUTION", "NOTICE")
@@ -31,7 +31,7 @@ def card_pdf(design: Design, facts: SheetFacts, *, failed: PartStanding | None =
 
 def card_data(design: Design, facts: SheetFacts, failed: PartStanding | None = None) -> Data:
     """What the card says; of a part that must not be used nothing that one would do with it."""
-    units, record = shop_units(facts), service_record(design.pad, design.conditions)
+    units, (record, _) = shop_units(facts), record_of(design)
     may_be_used = failed is None
     return {
         "for": design.measurements.title or "one jack and one car",
@@ -48,9 +48,9 @@ def card_data(design: Design, facts: SheetFacts, failed: PartStanding | None = N
             for signal in _SIGNALS
             if any(c.signal == signal for c in design.cautions)
         ],
-        "looks": [f"{look.what}? {look.then}" for look in record.looks] if may_be_used else [],
-        "limits": list(_limits(record, units)) if may_be_used else [],
-        "discard": list(_discard(record, units)) if may_be_used else [],
+        "looks": [drawn_look(look, with_words=False) for look in record.looks] if may_be_used else [],
+        "limits": [row[:3] for row in limit_rows(record, units)] if may_be_used else [],
+        "discard": discard_words(record, units) if may_be_used else [],
     }
 
 
@@ -126,19 +126,3 @@ def _steps(design: Design, units: Units) -> Iterator[list[str]]:
         "",
         "Down again: nobody under the car; raise it off the stands, take them away, lower slowly, roll the jack out.",
     ]
-
-
-def _limits(record: ServiceRecord, units: Units) -> Iterator[list[str]]:
-    """What to measure when something looks worn: title, new, and the reading to discard at."""
-    for limit in record.limits:
-        side = "above" if limit.direction == "up" else "below"
-        title = f"{limit.title} (web)" if limit.dimension == "web_mm" else limit.title
-        yield [title, length_shown(limit.now_mm, units), f"{side} {length_shown(limit.limit_mm, units)}"]
-
-
-def _discard(record: ServiceRecord, units: Units) -> Iterator[str]:
-    """When the pad is thrown away whatever it measures; the limits of wear stand in a table of their own."""
-    titles = tuple(f"{limit.title}:" for limit in record.limits)
-    for sentence in record.discard_when:
-        if not sentence.template.startswith(titles):
-            yield sentence.shown(units)

@@ -1,6 +1,6 @@
 """Route card and inspection sheet for paper."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from html import escape
 
 from geometry.calculation.sheet import CalculationSheet
@@ -9,14 +9,25 @@ from geometry.drawing.facts import SheetFacts
 from geometry.drawing.measures import length_words
 from geometry.inspection import Characteristic, inspection_sheet
 from geometry.making.card import Cut, Operation, Picture, Table
+from geometry.making.sources import inspection_sources, route_sources
 from geometry.making.wording import Units, length_shown
 from geometry.packet.paper import Data
 from geometry.packet.shapes import shapes_svg
 from geometry.packet.words import mass_words, shop_units
+from geometry.readings import Judged, Verdict
 from geometry.route import RouteCard, route_card
 from geometry.rules import CHECK_RULES
+from geometry.standing import made_of
 from geometry.units import mm_to_inch
 
+VERDICTS: Mapping[Verdict, str] = {
+    "accept": "inside",
+    "doubtful": "in doubt",
+    "reject": "outside",
+    "asked": "a slip?",
+    "open": "open",
+}
+"""What became of a reading, in as few letters as a column has room for."""
 _AXES = {"diameter": "diameter", "length": "length", "across": "across the slot", "depth": "depth"}
 
 
@@ -31,6 +42,7 @@ def making_data(design: Design, facts: SheetFacts) -> Data:
         "set_ups": [[str(s.number), s.holding.shown(units), s.datum.shown(units)] for s in card.set_ups],
         "tools": [[t.name.shown(units), ", ".join(map(str, t.operations))] for t in card.tools],
         "operations": [_operation(n, o, units) for n, o in enumerate(card.operations, start=1)],
+        "sources": [[w, str(s)] for w, s in route_sources(card, design.conditions, design.measurements.shop)],
     }
 
 
@@ -61,7 +73,7 @@ def _operation(number: int, o: Operation, units: Units) -> Data:
         "set_up": f"set-up {o.set_up}",
         "holding": o.holding.shown(units),
         "tool": o.tool.shown(units),
-        "cuts": [words for cut in (o.cut, o.finish_cut) if cut for words in (_cut(cut, units),)],
+        "cuts": list(_cuts(o, units)),
         "steps": [s.shown(units) for s in o.steps],
         "why": o.why.shown(units) if o.why else "",
         "watch": [s.shown(units) for s in o.watch],
@@ -80,6 +92,17 @@ def _capital(words: str) -> str:
 
 def _plain(name: str) -> str:
     return name.removesuffix("_mm").replace("_", " ")
+
+
+def _cuts(o: Operation, units: Units) -> Iterator[str]:
+    """What to set, for roughing and for finishing where they differ."""
+    if o.cut is None:
+        return
+    if o.finish_cut is None:
+        yield _cut(o.cut, units)
+        return
+    yield f"{_cut(o.cut, units)}, to rough"
+    yield f"{_cut(o.finish_cut, units)}, to finish"
 
 
 def _cut(cut: Cut, units: Units) -> str:
@@ -144,12 +167,16 @@ def inspection_data(design: Design, facts: SheetFacts) -> Data:
     """What is measured on the finished pad, with room for the readings."""
     units = shop_units(facts)
     sheet = inspection_sheet(design.pad, design.conditions)
+    made = made_of(design)
+    judged = {j.dimension: j for j in made.judged} if made else {}
     measured = [c for c in sheet.characteristics if c.nominal_mm is not None]
     return {
         "unit": "in" if units == "in" else "mm",
-        "rows": [_row(c, facts) for c in measured],
+        "rows": [[*_row(c, facts), _read(judged.get(c.name), units)] for c in measured],
+        "outcome": made.words if made else "",
         "looks": [[str(c.number), c.title] for c in sheet.characteristics if c.nominal_mm is None],
         "notes": [s.shown(units) for s in sheet.notes],
+        "sources": [[words, str(source)] for words, source in inspection_sources(design.conditions)],
     }
 
 
@@ -167,6 +194,15 @@ def _row(c: Characteristic, facts: SheetFacts) -> list[str]:
         f"{_capital(c.instrument.name)}{fine}. {c.how.shown(shop_units(facts))}",
         moved,
     ]
+
+
+def _read(judged: Judged | None, units: Units) -> str:
+    """What was read and how it was judged; what was not read stays open, and empty before anything was read."""
+    if judged is None:
+        return ""
+    if not judged.readings_mm:
+        return "open"
+    return f"{'; '.join(_number(r, units) for r in judged.readings_mm)}: {VERDICTS[judged.verdict]}"
 
 
 def source_rows(design: Design, sheet: CalculationSheet) -> list[list[str]]:

@@ -1,4 +1,4 @@
-"""The packet: cover, drawing, calculation, route card, inspection sheet, lifting card and sources in one document."""
+"""The packet: cover, drawing, calculation, route card, inspection sheet, lifting card, record and sources in one document."""
 
 from geometry.calculation.sheet import calculation_sheet
 from geometry.design import Design
@@ -12,6 +12,7 @@ from geometry.packet.cover import cover_data
 from geometry.packet.failed import banner_of, failed_part
 from geometry.packet.making import inspection_data, making_data, source_rows
 from geometry.packet.paper import pdf_of, placed_page
+from geometry.packet.record import record_data
 from geometry.standing import PartStanding
 
 TITLE = "Lifting pad packet"
@@ -41,6 +42,7 @@ def packet_pdf(design: Design, facts: SheetFacts, *, failed: PartStanding | None
         "route": making_data(design, facts),
         "inspection": inspection_data(design, facts),
         "card": card_data(design, facts, found),
+        "record": record_data(design, facts, is_failed=found is not None),
         "sources": source_rows(design, sheet),
     }
     return pdf_of("packet.typ", facts, TITLE, data | banner_of(found, facts))

@@ -1,0 +1,77 @@
+"""The record in service for paper: what to look for, drawn; how far the pad may wear; and lines for dated readings."""
+
+from dataclasses import replace
+
+from geometry.design import Design
+from geometry.drawing.facts import SheetFacts
+from geometry.making.looks import Look, sketch_svg, sketch_words
+from geometry.making.sources import record_sources
+from geometry.making.wording import Units, length_shown
+from geometry.packet.paper import Data
+from geometry.packet.words import shop_units
+from geometry.service_life import ServiceRecord
+from geometry.standing import record_of, worn_of
+from geometry.worn import WornDay
+
+EMPTY_LINES = 7
+"""As many as the page has room for."""
+
+
+def record_data(design: Design, facts: SheetFacts, *, is_failed: bool = False) -> Data:
+    """What the record says, and what was read in service so far; ``is_failed`` where readings elsewhere condemn the part."""
+    units = shop_units(facts)
+    record, is_measured = record_of(design)
+    record = replace(record, limits=()) if is_failed else record
+    worn = worn_of(design)
+    return {
+        "unit": "in" if units == "in" else "mm",
+        "basis": _basis(record, is_measured=is_measured),
+        "looks": [drawn_look(look) for look in record.looks],
+        "limits": limit_rows(record, units),
+        "discard": discard_words(record, units),
+        "worn": worn.words if worn.days else "",
+        "days": [_day(day, units) for day in worn.days],
+        "empty": EMPTY_LINES if record.limits else 0,
+        "sources": [[words, str(source)] for words, source in record_sources()],
+    }
+
+
+def drawn_look(look: Look, *, with_words: bool = True) -> Data:
+    """One thing to look for with its sketch."""
+    return {
+        "svg": sketch_svg(look, with_words=with_words),
+        "alt": sketch_words(look),
+        "what": look.what,
+        "then": look.then,
+    }
+
+
+def limit_rows(record: ServiceRecord, units: Units) -> list[list[str]]:
+    """What is measured in service: title, size when new, the reading to discard at, and how it is read."""
+    rows = []
+    for limit in record.limits:
+        side = "above" if limit.direction == "up" else "below"
+        title = f"{limit.title} (web)" if limit.dimension == "web_mm" else limit.title
+        at = f"{side} {length_shown(limit.limit_mm, units)}"
+        rows.append([title, length_shown(limit.now_mm, units), at, limit.how.shown(units)])
+    return rows
+
+
+def discard_words(record: ServiceRecord, units: Units) -> list[str]:
+    """When the pad is thrown away whatever it measures; the limits of wear stand in a table of their own."""
+    titles = tuple(f"{limit.title}:" for limit in record.limits)
+    return [s.shown(units) for s in record.discard_when if not s.template.startswith(titles)]
+
+
+def _basis(record: ServiceRecord, *, is_measured: bool) -> str:
+    if not record.limits:
+        return "There are no limits of wear for what must not be used at all."
+    if is_measured:
+        return "Limits are computed for the part as measured, and for what was not read as drawn."
+    return "Limits are computed for the pad as drawn."
+
+
+def _day(day: WornDay, units: Units) -> list[str]:
+    read = "; ".join(f"{size.title} {length_shown(size.read_mm, units)}" for size in day.sizes)
+    told = "; ".join(size.words.shown(units) for size in day.sizes)
+    return [day.day.isoformat(), read, day.wall, told]

@@ -1,0 +1,108 @@
+"""The packet's record in service, what a worn or failed part changes on paper, and the sources beside route card and sheets."""
+
+import subprocess
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from geometry.design import Design, design_pad
+from geometry.drawing.facts import SheetFacts
+from geometry.making.looks import LOOKS, sketch_svg
+from geometry.making.sources import inspection_sources, record_sources, route_sources
+from geometry.making.wording import length_shown
+from geometry.packet import card_pdf, packet_pdf
+from geometry.packet.card import card_data
+from geometry.packet.making import inspection_data
+from geometry.packet.record import record_data
+from geometry.route import route_card
+from geometry.sheet_facts import sheet_facts
+from geometry.standing import DO_NOT_USE
+from tests.documents import sample, understood
+
+DAY = date(2026, 2, 3)
+_NO_BREAKS = str.maketrans("", "", " -")
+
+
+def work(**groups: Any) -> tuple[Design, SheetFacts]:
+    """The van's pad, with some groups of its document given."""
+    design = design_pad(understood(sample("mobile_library_van") | groups))
+    return design, sheet_facts(design, issued=DAY)
+
+
+def words_of(content: bytes, folder: Path) -> str:
+    path = folder / "sheet.pdf"
+    path.write_bytes(content)
+    text = subprocess.run(["pdftotext", path, "-"], capture_output=True, text=True, check=True).stdout
+    return " ".join(text.split())
+
+
+def test_the_packet_has_the_record_with_every_look_and_every_source(tmp_path: Path) -> None:
+    """Oracle: the looks, and the lists of sources of route card, inspection sheet and record."""
+    design, facts = work()
+    words = words_of(packet_pdf(design, facts), tmp_path)
+    card = route_card(design.pad, design.conditions, design.measurements.shop)
+    found = [
+        *route_sources(card, design.conditions, design.measurements.shop),
+        *inspection_sources(design.conditions),
+        *record_sources(),
+    ]
+    assert "Record in service" in words
+    assert all(look.what in words for look in LOOKS)
+    # Lines break at blanks and hyphens, and poppler takes a hyphen at a line's end away.
+    plain = words.translate(_NO_BREAKS)
+    missing = [source.text for _, source in found if source.text.translate(_NO_BREAKS)[:30] not in plain]
+    assert missing == []
+
+
+def test_every_look_has_a_sketch_of_its_own_on_the_card_and_in_the_record() -> None:
+    """Oracle: seven places, seven drawings, and each told in words."""
+    design, facts = work()
+    for drawn in (card_data(design, facts)["looks"], record_data(design, facts)["looks"]):
+        assert len({look["svg"] for look in drawn}) == len(LOOKS)
+        assert [look["alt"] for look in drawn] == [f"Sketch, exaggerated: {look.what}" for look in LOOKS]
+    assert all("<text" in sketch_svg(look) and "<text" not in sketch_svg(look, with_words=False) for look in LOOKS)
+
+
+def test_readings_in_service_are_printed_with_their_verdicts() -> None:
+    """Oracle: the log of the document."""
+    design, facts = work(wear={"log": "2026-01-10 seat 67.1 wall clean"})
+    data = record_data(design, facts)
+    assert data["days"] == [["2026-01-10", "Seat diameter 67.1 mm", "clean", "67.1 mm, 0.1 mm from new."]]
+    assert data["worn"].startswith("Every reading in service lies inside its limits.")
+
+
+@pytest.mark.parametrize("make", [card_pdf, packet_pdf])
+def test_a_worn_pad_marks_card_and_packet_and_has_no_steps(make: Any, tmp_path: Path) -> None:
+    """Oracle: a wall that is white at its foot."""
+    words = words_of(make(*work(wear={"log": "2026-01-10 wall white"})), tmp_path)
+    assert DO_NOT_USE in words
+    assert "2026-01-10: a wall was white at its foot." in words
+    assert "Raise until the seam stands on the slot's floor" not in words
+
+
+def test_the_cards_limits_are_those_of_the_part_as_measured() -> None:
+    """Oracle: a seat read 0.1 mm under the drawing starts from there."""
+    drawn, _ = work()
+    seat = drawn.pad.seat_diameter_mm - 0.1
+    design, facts = work(as_made={"seat_diameter_mm": [seat], "instrument": "micrometer"})
+    rows = {row[0]: row[1] for row in card_data(design, facts)["limits"]}
+    assert rows["Seat worn thinner"] == length_shown(seat)
+
+
+def test_a_part_that_failed_has_no_limits_and_no_empty_lines() -> None:
+    """Oracle: a seat larger than the cup."""
+    data = record_data(*work(as_made={"seat_diameter_mm": [69.0]}))
+    assert (data["limits"], data["empty"]) == ([], 0)
+
+
+def test_the_inspection_sheet_prints_readings_and_leaves_the_unread_open() -> None:
+    """Oracle: two sizes read, one of them outside its limits."""
+    design, facts = work(as_made={"seat_diameter_mm": [67.2], "body_diameter_mm": [107.0]})
+    data = inspection_data(design, facts)
+    read = {row[1]: row[-1] for row in data["rows"]}
+    assert read["Seat diameter"] == "67.20: inside"
+    assert read["Body diameter"] == "107.00: outside"
+    assert read["Slot width"] == "open"
+    assert inspection_data(*work())["rows"][0][-1] == ""
