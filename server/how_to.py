@@ -30,6 +30,14 @@ _PICTURES: Mapping[str, tuple[str, str]] = {
     "jack.rim_diameter_mm": ("rim-outside-jaws", "A caliper's jaws closed on the outside of the rim"),
     "jack.stem_hole_diameter_mm": ("hole-inside-jaws", "A caliper's inside jaws in the hole of the cup's floor"),
     "jack.stem_hole_depth_mm": ("hole-depth-rod", "A depth rod let down into the hole, its foot on the cup's floor"),
+    "jack.floor_boss_height_mm": (
+        "boss-height",
+        "A bolt head in the middle of the cup's floor; a rule beside it shows how far it stands up",
+    ),
+    "jack.floor_boss_diameter_mm": (
+        "boss-width",
+        "A caliper's jaws closed on the bolt head in the cup, over its widest way and its washer",
+    ),
     "jack.rim_height_low_mm": (
         "rim-height-down",
         "The jack fully down on the ground, a rule beside it up to the top of its rim",
@@ -75,6 +83,20 @@ _PICTURES: Mapping[str, tuple[str, str]] = {
         "clear-inboard",
         "A rule from the level of the seam's edge up to the lowest thing inboard of the seam",
     ),
+    "seam.offset_mm": (
+        "seam-beside",
+        "The cup cannot stand centred under the seam: from the cup's middle to the seam is measured",
+    ),
+    "seam.local_thickness_mm": (
+        "thick-place",
+        "The seam seen from below: a doubler makes it thicker for a short way; its thickness is measured across",
+    ),
+    "seam.local_drop_mm": (
+        "hangs-below",
+        "The seam from the side: a drain lip hangs below its edge; a straight edge lies along the edge, and the drop is"
+        " measured",
+    ),
+    "seam.local_length_mm": ("place-length", "The same place along the seam, from where it starts to where it ends"),
     "seam.roll_in_obstacle_mm": (
         "way-in",
         "Seen along the way in: something hangs lower than the seam's edge before the seam is reached",
