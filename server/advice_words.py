@@ -22,8 +22,8 @@ def amount(key: str, value: float, units: str) -> str:
     return f"{shown.plain(value, 4)} {field.unit}".rstrip()
 
 
-def remedy_words(remedy: Remedy, units: str) -> str:
-    """What a computed change asks for, in a sentence."""
+def remedy_words(remedy: Remedy, units: str, *, then: str = "this no longer fails") -> str:
+    """What a computed change asks for, in a sentence; ``then`` says what another measurement would bring about."""
     if remedy.kind == "material":
         return f"Make it of {MATERIALS[remedy.changes[remedy.key]].name}."
     title = shown.lower_first(FIELDS[remedy.key].title)
@@ -35,7 +35,7 @@ def remedy_words(remedy: Remedy, units: str) -> str:
         case "size":
             return f"Make the {title} {after} instead of {now}."
         case "measure":
-            return f"Measure the {title} again (now {now}): with {after} it works out."
+            return f"Measure the {title} again (now {now}): with {after} {then}."
 
 
 def error_words(influence: Influence, units: str) -> str:

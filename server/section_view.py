@@ -26,10 +26,11 @@ def section_view(outcome: Outcome) -> SectionView:
         lit=None,
         heights=unplaced,
     )
-    even = in_even_rows(loose, loose.frame.at((0, section.scene.top))[1])
     # The words of marks stand beside them, where the other rows have their questions.
-    notes = tuple(note for note in even.notes if note.endswith("listed below."))
-    wide = replace(even, notes=notes, height=even.ground_y + (44 if notes else 20))
+    notes = tuple(note for note in loose.notes if note.endswith("listed below."))
+    # Rows stand at whole hundredths of the height, so it must be known before they are found.
+    whole = replace(loose, notes=notes, height=loose.ground_y + (44 if notes else 20))
+    wide = in_even_rows(whole, whole.frame.at((0, section.scene.top))[1])
     phone = section_layout.lay_out(
         section.scene, section.pointers, section.troubles, units=units, width=_PHONE, typed=typed, lit=None
     )
