@@ -11,7 +11,7 @@ from geometry.making.wording import Units
 from geometry.service_life import ServiceRecord, WearLimit
 from geometry.standing import record_of
 from geometry.worn import judge_worn
-from server import shown
+from server import links, shown
 from server.making_case import Case, Head, head_of
 from server.making_views import in_units
 from server.making_wear import AddView, WornView, add_view, worn_view
@@ -53,6 +53,8 @@ class RecordPage:
     wear: tuple[WearView, ...]
     """Empty for a pad or a part that fails: it is not used at all."""
     discard: tuple[str, ...]
+    save: str
+    """Where the design is saved with its readings."""
     worn: WornView
     """What was read in service, as it stands in the address."""
     add: AddView
@@ -86,6 +88,7 @@ def record_page(
         ),
         wear=tuple(_wear(limit, units) for limit in record.limits),
         discard=_discard(record, units),
+        save=links.save_address(case.reading.typed, units=units),
         worn=worn_view(worn, case.reading),
         add=add_view(case.reading, added or {}, problems or {}, _how(record, units)),
         columns=_columns(record, units) if record.limits else (),

@@ -21,7 +21,8 @@ from server.working_out import pad_of
 
 GROUP = "as_made"
 """The group of the document that one set of readings is."""
-_READ = (GROUP, "as_made_2", "as_made_3", "wear")
+_WORN = frozenset({"wear"})
+_READ = frozenset({GROUP, "as_made_2", "as_made_3"}) | _WORN
 """The groups of a document that hold what was read off the part."""
 _SETTLED = frozenset({"do_not_use", "usable", "as_drawn"})
 """Outcomes that say what may be done with a part."""
@@ -93,16 +94,17 @@ def failed_standing(revision: Revision, kept: Sequence[Reading], units: str) -> 
         found = reading.readings
         if found["outcome"] in _SETTLED:
             standing = kept_standing(found["outcome"], found["words"], found["reasons"])
-            return standing if standing.is_failed else None
+            # A part that was made right can be worn all the same.
+            return standing if standing.is_failed else _standing_as_saved(revision, units, groups=_WORN)
     return _standing_as_saved(revision, units)
 
 
-def _standing_as_saved(revision: Revision, units: str) -> Standing | None:
+def _standing_as_saved(revision: Revision, units: str, *, groups: frozenset[str] = _READ) -> Standing | None:
     """The same for readings that were saved with the measurements, judged on the pad as saved."""
-    if not any(revision.document.get(group) for group in _READ):
+    if not any(revision.document.get(group) for group in groups):
         return None
     try:
-        document = read_measurements(revision.document)
+        document = read_measurements({k: v for k, v in revision.document.items() if k not in _READ - groups})
         conditions, pad = conditions_of(document), pad_of(revision.design)
         part = Design(measurements=document, conditions=conditions, pad=pad, ledger={}, checks=(), cautions=())
         standing = as_made_standing(part, units)
