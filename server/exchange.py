@@ -82,7 +82,8 @@ async def readings_form(request: Request, secret: Secret, letters: Letters) -> R
 
     def page() -> Response:
         access, found = opened_for(store_of(request), secret, letters, need="friend")
-        form = read_form([("units", eye_units(facts_of(found)))])
+        wanted = request.query_params.get("units", "")
+        form = read_form([("units", wanted if wanted in {"mm", "in"} else eye_units(facts_of(found)))])
         return private_page("readings.html", _readings_page(access, found, form, name="", trouble=""))
 
     return await run_in_threadpool(page)

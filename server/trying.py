@@ -18,7 +18,7 @@ from server.difference import Difference, difference
 from server.documents import query_pairs
 from server.exchange import opened_for
 from server.field_groups import FieldGroup
-from server.field_views import FieldView, field_view
+from server.field_views import FieldView, field_view, with_units_spelled_out
 from server.fields import FIELDS
 from server.saved_api import Letters, Secret
 from server.saved_pages import UnusableError, fields_of, private_page, store_of
@@ -88,16 +88,18 @@ class TryPage:
 async def try_it(request: Request, secret: Secret, letters: Letters) -> Response:
     """The copy, with what was changed in it so far; the revision itself stays as it is."""
     changes = {key: text for key, text in query_pairs(request) if key in AT_HAND}
+    wanted = request.query_params.get("units", "")
 
     def page() -> Response:
         access, found = opened_for(store_of(request), secret, letters, need="friend")
-        return private_page("try.html", _try_page(access, found, changes))
+        return private_page("try.html", _try_page(access, found, changes, wanted))
 
     return await run_in_threadpool(page)
 
 
-def _try_page(access: Access, found: Revision, changes: Mapping[str, str]) -> TryPage:
-    inputs = changed_address(found.address, tuple(_that_go_together(found, changes).items()))
+def _try_page(access: Access, found: Revision, changes: Mapping[str, str], wanted: str) -> TryPage:
+    as_wanted = _in_units(found.address, wanted)
+    inputs = changed_address(as_wanted, tuple(_that_go_together(found, changes).items()))
     reading = reading_of_address(inputs)
     came = _came_of(found, inputs)
     at = links.saved_address(access.secret, found.letters)
@@ -110,6 +112,14 @@ def _try_page(access: Access, found: Revision, changes: Mapping[str, str]) -> Tr
         units=reading.units,
         came=came,
     )
+
+
+def _in_units(address: str, wanted: str) -> str:
+    """The same measurements at an address in which bare numbers are read in the viewer's unit."""
+    reading = reading_of_address(address)
+    if wanted not in {"mm", "in"} or wanted == reading.units:
+        return address
+    return links.pad_address(with_units_spelled_out(reading.typed, reading.units, wanted), units=wanted)
 
 
 def _came_of(found: Revision, inputs: str) -> Outcome:

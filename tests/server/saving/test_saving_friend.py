@@ -211,3 +211,17 @@ async def test_inches_in_64ths_are_a_choice_of_the_viewer_and_its_sentences_spea
     stock = re.search(r"<dt>Stock</dt><dd>([^<]+)</dd>", text)
     assert stock
     assert stock[1].endswith(" in")
+
+
+async def test_who_reads_in_inches_tries_and_measures_in_inches(asking: AsyncClient) -> None:
+    """Oracle: a bar typed as a bare 5 is 127 mm; the other answers, saved in mm, stay what they are."""
+    friend = (await links_of(asking, await save(asking)))["friend"]
+    text = await page(asking, f"{friend}?units=in_fraction")
+    assert f'href="{friend}/try?units=in"' in text
+    assert f'href="{friend}/readings?units=in"' in text
+    tried = await page(asking, f"{friend}/try?units=in&make.stock_diameters_mm=5")
+    inputs_sent = unescape(re.findall(r'name="inputs" value="([^"]+)"', tried)[0])
+    document = (await asking.get(inputs_sent.replace("/pad?", "/pad.document.json?"))).json()
+    assert document["make"]["stock_diameters_mm"] == [127]
+    assert document["jack"] == van()["jack"]
+    assert '<span class="unit">in</span>' in await page(asking, f"{friend}/readings?units=in")
