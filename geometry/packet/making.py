@@ -20,6 +20,7 @@ from geometry.rules import CHECK_RULES
 from geometry.standing import made_of
 from geometry.units import mm_to_inch
 
+_MM_PER_M, _INCHES_PER_FOOT = 1000.0, 12
 VERDICTS: Mapping[Verdict, str] = {
     "accept": "inside",
     "doubtful": "in doubt",
@@ -35,13 +36,14 @@ def making_data(design: Design, facts: SheetFacts) -> Data:
     """How the pad is made in the shop of the document."""
     units = shop_units(facts)
     card = route_card(design.pad, design.conditions, design.measurements.shop)
+    has_dials = design.conditions.process != "cnc"
     return {
         "title": card.title,
         "intro": list(_intro(card, units)),
         "troubles": [s.shown(units) for s in card.troubles],
         "set_ups": [[str(s.number), s.holding.shown(units), s.datum.shown(units)] for s in card.set_ups],
         "tools": [[t.name.shown(units), ", ".join(map(str, t.operations))] for t in card.tools],
-        "operations": [_operation(n, o, units) for n, o in enumerate(card.operations, start=1)],
+        "operations": [_operation(n, o, units, has_dials=has_dials) for n, o in enumerate(card.operations, start=1)],
         "sources": [[w, str(s)] for w, s in route_sources(card, design.conditions, design.measurements.shop)],
     }
 
@@ -67,7 +69,7 @@ def _intro(card: RouteCard, units: Units) -> Iterator[str]:
         )
 
 
-def _operation(number: int, o: Operation, units: Units) -> Data:
+def _operation(number: int, o: Operation, units: Units, *, has_dials: bool) -> Data:
     return {
         "title": f"{number}  {o.title}",
         "set_up": f"set-up {o.set_up}",
@@ -77,7 +79,7 @@ def _operation(number: int, o: Operation, units: Units) -> Data:
         "steps": [s.shown(units) for s in o.steps],
         "why": o.why.shown(units) if o.why else "",
         "watch": [s.shown(units) for s in o.watch],
-        "passes": _passes(o, units),
+        "passes": _passes(o, units, has_dials=has_dials),
         "tables": [_table(t, units) for t in o.tables],
         "picture": _picture(o.picture, units) if o.picture else None,
         "leaves": "; ".join(f"{_plain(name)} {length_shown(mm, units)}" for name, mm in o.leaves_mm.items()),
@@ -107,12 +109,19 @@ def _cuts(o: Operation, units: Units) -> Iterator[str]:
 
 def _cut(cut: Cut, units: Units) -> str:
     """Speed and feed to set."""
-    words = f"{cut.rpm:.0f} turns/min ({cut.speed_m_min:.0f} m/min on {length_shown(cut.diameter_mm, units)})"
+    words = f"{cut.rpm:.0f} turns/min ({_surface(cut.speed_m_min, units)} on {length_shown(cut.diameter_mm, units)})"
     if cut.feed_mm_rev:
         words += f", feed {_fine(cut.feed_mm_rev, units)} a turn"
     if cut.table_feed_mm_min:
         words += f", table {length_shown(cut.table_feed_mm_min, units)}/min"
     return words + (": the slowest there is, and faster than wanted" if cut.is_too_fast else "")
+
+
+def _surface(speed_m_min: float, units: Units) -> str:
+    """A cutting speed as the shop reckons it."""
+    if units == "in":
+        return f"{mm_to_inch(speed_m_min * _MM_PER_M) / _INCHES_PER_FOOT:.0f} ft/min"
+    return f"{speed_m_min:.0f} m/min"
 
 
 def _fine(length_mm: float, units: Units) -> str:
@@ -123,23 +132,25 @@ def _number(length_mm: float, units: Units) -> str:
     return f"{mm_to_inch(length_mm):.3f}" if units == "in" else f"{length_mm:.2f}"
 
 
-def _passes(o: Operation, units: Units) -> Data | None:
+def _passes(o: Operation, units: Units, *, has_dials: bool) -> Data | None:
     """The passes as a table in the shop's unit."""
     if not o.passes:
         return None
     unit = "in" if units == "in" else "mm"
+    dials = ("dial by", "dial reads") if has_dials else ()
     rows = [
         [
             str(p.number),
             p.kind,
             _AXES[p.axis],
-            *(_number(x, units) for x in (p.before_mm, p.after_mm, p.infeed_mm, p.dial_reading_mm)),
+            *(_number(x, units) for x in (p.before_mm, p.after_mm, p.infeed_mm)),
+            *((_number(p.dial_step_mm, units), _number(p.dial_reading_mm, units)) if has_dials else ()),
         ]
         for p in o.passes
     ]
     return {
         "title": "Passes",
-        "columns": ["pass", "kind", "of", *(f"{w}, {unit}" for w in ("from", "to", "infeed", "dial reads"))],
+        "columns": ["pass", "kind", "of", *(f"{w}, {unit}" for w in ("from", "to", "infeed", *dials))],
         "rows": rows,
     }
 

@@ -14,7 +14,7 @@ from geometry.making.sources import inspection_sources, record_sources, route_so
 from geometry.making.wording import length_shown
 from geometry.packet import card_pdf, packet_pdf
 from geometry.packet.card import card_data
-from geometry.packet.making import inspection_data
+from geometry.packet.making import inspection_data, making_data
 from geometry.packet.record import record_data
 from geometry.route import route_card
 from geometry.sheet_facts import sheet_facts
@@ -106,3 +106,21 @@ def test_the_inspection_sheet_prints_readings_and_leaves_the_unread_open() -> No
     assert read["Body diameter"] == "107.00: outside"
     assert read["Slot width"] == "open"
     assert inspection_data(*work())["rows"][0][-1] == ""
+
+
+def test_a_cnc_sheet_on_paper_has_no_dials() -> None:
+    """Oracle: the columns of its passes, beside those of the same pad wound by hand."""
+    by_hand, by_program = (
+        {c for o in making_data(*work(make=make))["operations"] if o["passes"] for c in o["passes"]["columns"]}
+        for make in ({}, {"process": "cnc"})
+    )
+    assert {c for c in by_hand if "dial" in c} == {"dial by, mm", "dial reads, mm"}
+    assert not {c for c in by_program if "dial" in c}
+
+
+def test_an_inch_shop_reads_cutting_speeds_in_feet() -> None:
+    """Oracle: 400 turns on 4.5 in are π · 4.5 · 400 / 12 = 471 ft/min."""
+    data = making_data(*work(make={"step": "inch"}))
+    cuts = [words for o in data["operations"] for words in o["cuts"]]
+    assert any(words.startswith("400 turns/min (471 ft/min on 4.500 in)") for words in cuts)
+    assert not [words for words in cuts if "m/min on" in words]
