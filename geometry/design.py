@@ -11,10 +11,12 @@ from geometry import ENGINE_VERSION, SCHEMA_VERSION, formulas
 from geometry.cautions import Caution, cautions_for
 from geometry.checks import governing_first, judge
 from geometry.conditions import Conditions, conditions_of
+from geometry.errors import BadMeasurementsError, NoPadFitsError
 from geometry.measurements import Measurements
 from geometry.pad import Pad
 from geometry.rules import Check
 from geometry.sizing import Bound, Entry, Ledger, size
+from geometry.variants import variant
 from geometry.volume import volume_mm3
 
 _CM3_PER_MM3 = 1e-3
@@ -107,7 +109,7 @@ class Design:
             "pad": self.pad.as_dict(),
             "mass_kg": round(self.mass_kg, 4),
             "material": {"key": c.material.key, "name": c.material.name},
-            "ledger": {name: _entry(entry) for name, entry in self.ledger.items()},
+            "ledger": {name: _entry(self, entry) for name, entry in self.ledger.items()},
             "load": _load(c) | {"rim_height_needed_mm": self.rim_height_needed_mm},
             "conditions": {
                 "growth_hot": c.g_hot,
@@ -147,6 +149,16 @@ def design_pad(measurements: Measurements) -> Design:
     )
 
 
+def let_go(design: Design, dimension: str) -> Design | NoPadFitsError | None:
+    """The design without one of its fixed sizes; the conflict where no pad fits then, None where it cannot be."""
+    try:
+        return design_pad(variant(design.measurements, {f"fixed.{dimension}": None}))
+    except NoPadFitsError as conflict:
+        return conflict
+    except BadMeasurementsError:
+        return None
+
+
 def _overload(check: Check) -> str:
     title = check.rule.title[0].lower() + check.rule.title[1:]
     if check.rule.sense == "at_most" and isfinite(check.utilisation) and check.rule.unit in {"MPa", "N", "–"}:
@@ -159,13 +171,14 @@ def _number(value: float | None) -> float | None:
     return value if value is not None and isfinite(value) else None
 
 
-def _entry(entry: Entry) -> dict[str, Any]:
+def _entry(design: Design, entry: Entry) -> dict[str, Any]:
     deciding = entry.deciding
+    free = let_go(design, entry.dimension) if entry.is_fixed else None
     return {
         "value": entry.value_mm,
         "tolerance": entry.tolerance_mm,
         "fixed": entry.is_fixed,
-        "free_value": entry.free_value_mm,
+        "free_value": getattr(free.pad, entry.dimension) if isinstance(free, Design) else None,
         "lower": [_bound(b) for b in entry.lower],
         "upper": [_bound(b) for b in entry.upper],
         "reason": deciding.reason if deciding else "",

@@ -198,7 +198,9 @@ def remedies_of(reading: FormReading, design: Design | None, conflict: NoPadFits
     troubles: list[Trouble] = []
     if conflict is not None and reading.measurements is not None:
         found = remedies_for_conflict(reading.measurements, conflict)
-        troubles.append(Trouble("Fitting a pad", conflict_words(conflict, reading.units), _remedies(reading, found)))
+        troubles.append(
+            Trouble("Fitting a pad", conflict_words(conflict, reading.units), _remedies(reading, found, "a pad fits"))
+        )
     if design is not None:
         troubles += [
             Trouble(
@@ -216,10 +218,13 @@ def remedies_of(reading: FormReading, design: Design | None, conflict: NoPadFits
     return RemediesView(address, tuple(troubles), words)
 
 
-def _remedies(reading: FormReading, found: tuple[Remedy, ...]) -> tuple[RemedyView, ...]:
-    return tuple(
-        RemedyView(LinkView(remedy_words(r, reading.units), _applied(reading, r.changes)), r.outcome) for r in found
-    )
+def _remedies(
+    reading: FormReading, found: tuple[Remedy, ...], then: str = "this no longer fails"
+) -> tuple[RemedyView, ...]:
+    def link(remedy: Remedy) -> LinkView:
+        return LinkView(remedy_words(remedy, reading.units, then=then), _applied(reading, remedy.changes))
+
+    return tuple(RemedyView(link(remedy), remedy.outcome) for remedy in found)
 
 
 def plot_view(plot: Plot, narrow: Plot, prefix: str) -> PlotView:

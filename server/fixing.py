@@ -1,8 +1,7 @@
 """What a fixed size costs: the same job once more with that size let go."""
 
-from geometry.design import Design, design_pad
-from geometry.errors import BadMeasurementsError, NoPadFitsError
-from geometry.variants import variant
+from geometry.design import Design, let_go
+from geometry.errors import NoPadFitsError
 from server import shown
 
 _SAME = 0.005
@@ -11,14 +10,14 @@ _SAME = 0.005
 
 def cost_of_fixing(design: Design, key: str, units: str) -> str:
     """What became worse or better by fixing one size, in a sentence."""
-    try:
-        free = design_pad(variant(design.measurements, {key: None}))
-    except NoPadFitsError:
+    dimension = key.removeprefix("fixed.")
+    free = let_go(design, dimension)
+    if isinstance(free, NoPadFitsError):
         return "Let go, it would leave no pad that fits."
-    except BadMeasurementsError:
+    if free is None:
         return ""
     told = [*_failures(design, free), *_nearest(design, free), *_mass(design, free, units)]
-    size = getattr(free.pad, key.removeprefix("fixed."))
+    size = getattr(free.pad, dimension)
     would = f"Let go, it would be {shown.length(size, units)}." if size else "Let go, there would be none."
     return f"{would} Fixing it {'costs nothing' if not told else 'means: ' + '; '.join(told)}."
 

@@ -3,7 +3,8 @@
 from collections.abc import Callable, Mapping
 from types import MappingProxyType
 
-from geometry.design import Design
+from geometry.design import Design, let_go
+from geometry.errors import NoPadFitsError
 from geometry.rules import BoundRule
 from geometry.sizing import Bound, Entry
 from geometry.units import inch_to_mm
@@ -59,9 +60,7 @@ def length(value_mm: float) -> str:
 def why(design: Design, entry: Entry) -> str:
     """One sentence: the value, and the numbers that made it."""
     if entry.is_fixed:
-        free = entry.free_value_mm
-        would = f"; let go, it would be {length(free)}" if free is not None else ""
-        return f"{length(entry.value_mm)} because you fixed it{would}."
+        return f"{length(entry.value_mm)} because you fixed it{_free_words(design, entry)}."
     if entry.value_mm == 0:
         return entry.notes[0] if entry.notes else "None: the cup has no hole that takes a stem."
     bound = entry.deciding
@@ -69,6 +68,17 @@ def why(design: Design, entry: Entry) -> str:
         return f"{length(entry.value_mm)} because {_CHAMFER}."
     phrase = PHRASES[phrase_key(bound.rule)](Told(design, bound, entry.value_mm))
     return f"{length(entry.value_mm)} because {phrase}{_rounding(design, entry, bound)}."
+
+
+def _free_words(design: Design, entry: Entry) -> str:
+    """What the size would be if it were let go."""
+    free = let_go(design, entry.dimension)
+    if free is None:
+        return ""
+    if isinstance(free, NoPadFitsError):
+        return "; let go, no pad would fit"
+    size = getattr(free.pad, entry.dimension)
+    return f"; let go, it would be {length(size)}" if size else "; let go, there would be none"
 
 
 def _rounding(design: Design, entry: Entry, bound: Bound) -> str:
@@ -249,7 +259,7 @@ PHRASES: Mapping[tuple[str, str], Phrase] = MappingProxyType(
             f"the slot may be {b.mm('tol_slot')} too narrow for a seam of {b.measured('t')}, and its edge must stand flat beside"
             " the radius"
         ),
-        ("slot_corner_radius_mm", "0.5"): lambda b: "half a millimetre is enough for the wall's root",
+        ("slot_corner_radius_mm", "0.5"): lambda b: "0.5 is enough for the wall's root",
     }
 )
 """For every bound, what follows “because”; keyed by dimension and formula."""

@@ -63,6 +63,23 @@ def test_a_change_names_the_sizes_before_and_after() -> None:
     assert "instead of 0.748 in" in remedy_words(size, "in")
 
 
+@pytest.mark.parametrize(
+    ("document", "promise"),
+    [
+        (van(fixed__seat_diameter_mm=69.0), "this no longer fails."),
+        (sample("rowing_club_trailer_car_no_pad"), "a pad fits."),
+    ],
+    ids=["one estimate", "no pad"],
+)
+async def test_a_change_promises_no_more_than_it_was_tried_for(
+    client: AsyncClient, document: dict[str, Any], promise: str
+) -> None:
+    """Other estimates may still fail: the outcome after the change stands beside it."""
+    html = sentences((await client.get(pad_address(typed_of_document(document), "/changes"))).text)
+    assert promise in html
+    assert "works out" not in html
+
+
 def test_a_material_and_a_size_let_go_are_named() -> None:
     design = design_pad(read_measurements(van(fixed__seat_diameter_mm=69.0)))
     words = {remedy_words(r, "in") for c in design.failures for r in remedies_for_check(design, c)}
