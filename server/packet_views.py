@@ -15,7 +15,8 @@ from server.forms import FormReading
 from server.viewing import View
 
 LAYERS = (
-    ("dimension", "Dimensions and tolerances"),
+    ("dimension", "Dimensions"),
+    ("tolerance", "Tolerance frames, datums, surfaces"),
     ("hidden", "Hidden lines"),
     ("centre", "Centre lines"),
     ("hatch", "Hatching"),

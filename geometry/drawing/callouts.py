@@ -11,7 +11,7 @@ from geometry.drawing.placing import NoRoomError
 from geometry.drawing.signs import FRAME_MM, Sign, datum
 from geometry.drawing.style import STYLE
 
-_ON = Layer.DIMENSION
+_ON = Layer.TOLERANCE
 _LENGTHS = (4.0, 6.0, 8.0, 10.0, 13.0, 16.0, 20.0, 25.0, 30.0, 37.0, 45.0, 55.0, 70.0, 90.0)
 _TURN_COST_MM = 2.5
 _STEM_MM = 2.5

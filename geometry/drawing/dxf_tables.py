@@ -22,6 +22,7 @@ _LAYERS = {
     Layer.CUT: ("CONTINUOUS", STYLE.thick_mm),
     Layer.HATCH: ("CONTINUOUS", STYLE.thin_mm),
     Layer.DIMENSION: ("CONTINUOUS", STYLE.thin_mm),
+    Layer.TOLERANCE: ("CONTINUOUS", STYLE.thin_mm),
     Layer.THIN: ("CONTINUOUS", STYLE.thin_mm),
     Layer.NOTE: ("CONTINUOUS", STYLE.thin_mm),
     Layer.FRAME: ("CONTINUOUS", STYLE.thick_mm),

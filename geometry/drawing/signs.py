@@ -2,14 +2,14 @@
 
 from dataclasses import dataclass
 
-from geometry.drawing.facts import Units
+from geometry.drawing.facts import CRITICAL_MARK, Units
 from geometry.drawing.lettering import text_width_mm
 from geometry.drawing.measures import length_words
 from geometry.drawing.model import Arrow, Box, Layer, Line, Point, Shape, Text, shifted
 from geometry.drawing.style import STYLE
 from geometry.geometrical import Characteristic, GeometricalTolerance
 
-_ON = Layer.DIMENSION
+_ON = Layer.TOLERANCE
 FRAME_MM = 2 * STYLE.text_mm
 """Height of a tolerance frame, twice that of its lettering (ISO 1101)."""
 
@@ -40,9 +40,9 @@ class Sign:
 
 
 def tolerance_frame(tolerance: GeometricalTolerance, units: Units) -> Sign:
-    """A frame with characteristic, value and datum."""
+    """A frame with characteristic, value and datum, marked: the worst case of a check allows for each of them."""
     # A frame has room for one unit; on a sheet with both it is the first.
-    value = length_words(tolerance.value_mm, "mm" if units in ("mm", "dual") else "in")
+    value = f"{CRITICAL_MARK} {length_words(tolerance.value_mm, 'mm' if units in ('mm', 'dual') else 'in')}"
     h, words_width = FRAME_MM, text_width_mm(value, STYLE.text_mm)
     first, second = h, h + words_width + 2
     width = second + h

@@ -76,7 +76,7 @@ def test_a_drag_moves_the_sheet_with_the_hand_and_never_off_it(page: Page, site:
     assert seen(page)[0] == 0
 
 
-@pytest.mark.parametrize("layer", ["dimension", "hatch", "centre", "hidden", "note"])
+@pytest.mark.parametrize("layer", ["dimension", "tolerance", "hatch", "centre", "hidden", "note"])
 def test_a_layer_is_put_away_and_taken_out_again_even_without_a_script(still: Page, site: Site, layer: str) -> None:
     # A level line has no height, so what is asked is whether it is drawn, not whether it fills a box.
     still.goto(address(site))

@@ -16,9 +16,11 @@ from ezdxf.entities.hatch import Hatch
 from ezdxf.filemanagement import read
 
 from geometry.drawing import Drawing, draw, to_dxf, to_pdf, to_png, to_svg
-from geometry.drawing.facts import CAUTION_LINE
+from geometry.drawing.facts import CAUTION_LINE, CRITICAL_MARK
 from geometry.drawing.frame import NOT_FIT
+from geometry.drawing.model import Layer
 from geometry.drawing.svg import all_texts
+from geometry.geometrical import GEOMETRICAL_TOLERANCES
 from geometry.pad import Pad
 from tests.drawing.pads import KNOWN, LONG_STEM, TYPICAL, facts
 
@@ -76,9 +78,19 @@ def test_the_dxf_file_passes_the_librarys_audit(pad: Pad) -> None:
 def test_the_dxf_file_has_real_hatches_and_a_layer_for_each_kind_of_line() -> None:
     document = read_dxf(draw(TYPICAL, facts()))
     assert len(document.modelspace().query("HATCH")) >= 2
-    assert {"VISIBLE", "HIDDEN", "CENTRE", "HATCH", "DIMENSION", "CAUTION"} <= {
+    assert {"VISIBLE", "HIDDEN", "CENTRE", "HATCH", "DIMENSION", "TOLERANCE", "CAUTION"} <= {
         layer.dxf.name for layer in document.layers
     }
+
+
+def test_tolerance_frames_lie_on_a_layer_of_their_own_marked_as_what_a_check_allows_for() -> None:
+    """Oracle: the zones and datums of the room that the checks read; sizes stay on the layer of dimensions."""
+    drawing = draw(TYPICAL, facts())
+    words = {text.words for text in all_texts(drawing) if text.layer == Layer.TOLERANCE}
+    assert {f"{CRITICAL_MARK} {t.value_mm:g}" for t in GEOMETRICAL_TOLERANCES} <= words
+    assert {t.datum for t in GEOMETRICAL_TOLERANCES} <= words
+    assert not words & {dimension.text.words for dimension in drawing.dimensions}
+    assert len(read_dxf(drawing).modelspace().query('LINE[layer=="TOLERANCE"]')) > 10
 
 
 def test_the_hatched_area_in_the_dxf_file_is_the_sections_area(pad: Pad) -> None:
