@@ -120,7 +120,8 @@ def test_the_work_is_known_by_name() -> None:
 
 
 _WEB_SIDE = """
-import asyncio, sys
+import asyncio, re, sys
+from pathlib import Path
 from httpx import ASGITransport, AsyncClient
 from server.app import create_app
 from server.links import ready_sample
@@ -143,11 +144,13 @@ async def ask():
 if __name__ == "__main__":
     asyncio.run(ask())
     print(sorted({"typst", "ezdxf", "numpy", "scipy", "OCP", "server.sheets"} & set(sys.modules)))
+    print(int(re.search(r"VmHWM:\\s+(\\d+) kB", Path("/proc/self/status").read_text())[1]) // 1024)
 """
 
 
-def test_the_web_never_loads_what_draws(tmp_path: Path) -> None:
-    """Every kind of page and file is asked for; none of the heavy libraries is among the loaded modules afterwards."""
+def test_the_web_never_loads_what_draws_and_stays_small(tmp_path: Path) -> None:
+    """Every kind of page and file is asked for: none of the heavy libraries is among the loaded modules afterwards, and the
+    most memory that was ever in use is no more than 150 MB."""
     (tmp_path / "web.py").write_text(_WEB_SIDE)
     done = subprocess.run(
         [sys.executable, str(tmp_path / "web.py")],
@@ -158,4 +161,7 @@ def test_the_web_never_loads_what_draws(tmp_path: Path) -> None:
         timeout=120,
         check=False,
     )
-    assert (done.stdout, done.returncode) == ("[]\n", 0), done.stderr
+    assert done.returncode == 0, done.stderr
+    modules, most_mb = done.stdout.splitlines()
+    assert modules == "[]"
+    assert 20 < int(most_mb) <= 150
