@@ -1,5 +1,6 @@
 """How the part that was made stands: what the readings of the new part and those in service say, taken together."""
 
+from collections import deque
 from dataclasses import dataclass
 
 from geometry.as_made import AsMade, judge_as_made
@@ -38,8 +39,21 @@ def made_of(design: Design) -> AsMade | None:
     return judge_as_made(design.pad, design.conditions, sets) if any(taken.given() for taken in sets) else None
 
 
+_LATEST: deque[tuple[Design, tuple[ServiceRecord, bool]]] = deque(maxlen=1)
+"""The record that was worked out last: the sheets of one packet ask for the same one after the other."""
+
+
 def record_of(design: Design) -> tuple[ServiceRecord, bool]:
     """The record of the part as measured where it was, else of the pad as drawn, and which of the two."""
+    for known, record in tuple(_LATEST):
+        if known is design:
+            return record
+    found = _record_of(design)
+    _LATEST.append((design, found))
+    return found
+
+
+def _record_of(design: Design) -> tuple[ServiceRecord, bool]:
     made = made_of(design)
     is_failed = made is not None and made.must_not_be_used
     if made is not None and made.pad is not design.pad and any(j.is_taken for j in made.judged):

@@ -6,9 +6,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from geometry.design import design_pad
 from geometry.document.wear import read_log
+from geometry.measurements import read_measurements
 from geometry.service_life import CALIPER_MM, service_record
+from geometry.standing import record_of
 from geometry.worn import Worn, judge_worn
+from tests.documents import van
 from tests.geometry.shops import job
 
 PAD, CONDITIONS, _ = job()
@@ -81,3 +85,15 @@ def test_where_a_part_has_no_limits_a_reading_is_kept_and_not_judged() -> None:
     condemned = service_record(PAD, CONDITIONS, is_failed=True)
     worn = judge_worn(read_log("2026-03-01 web 18"), condemned, CONDITIONS.material)
     assert [size.verdict for size in worn.days[0].sizes] == ["no_limit"]
+
+
+def test_designs_asked_for_in_turn_each_keep_their_own_record() -> None:
+    """Oracle: the record worked out from each pad and its conditions alone, whichever design was asked for before."""
+    designs = [design_pad(read_measurements(van(seam__thickness_mm=thick))) for thick in (3.2, 5.0)]
+    for design in (*designs, *designs, designs[1]):
+        alone = service_record(design.pad, design.conditions)
+        found = record_of(design)[0]
+        assert [limit.limit_mm for limit in found.limits] == [limit.limit_mm for limit in alone.limits]
+        assert record_of(design)[0] is found
+    first, second = (record_of(design)[0].limits for design in designs)
+    assert [limit.limit_mm for limit in first] != [limit.limit_mm for limit in second]
