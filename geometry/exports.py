@@ -170,4 +170,6 @@ def _triangles(face: TopoDS_Face, index: dict[Vertex, int]) -> Iterator[Triangle
     inside_out = face.Orientation() == TopAbs_Orientation.TopAbs_REVERSED
     for i in range(1, skin.NbTriangles() + 1):
         a, b, c = (names[node - 1] for node in skin.Triangle(i).Get())
-        yield (a, c, b) if inside_out else (a, b, c)
+        # Around a cone's point the kernel leaves triangles of no area, two corners of which are one.
+        if len({a, b, c}) == 3:
+            yield (a, c, b) if inside_out else (a, b, c)

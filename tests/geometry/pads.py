@@ -24,6 +24,30 @@ ORDINARY = Pad(
 )
 STEMMED = ORDINARY.with_(stem_diameter_mm=12, stem_length_mm=8, slot_corner_radius_mm=2, slot_mouth_chamfer_mm=2)
 
+_CUSHION = ORDINARY.with_(slot_width_mm=0, slot_depth_mm=0, slot_corner_radius_mm=0, slot_mouth_chamfer_mm=0)
+_PLUG = _CUSHION.with_(plug_length_mm=36, plug_width_mm=20, plug_height_mm=14, plug_corner_radius_mm=5)
+_RELIEF = {"relief_width_mm": 20.0, "relief_length_mm": 26.0, "relief_depth_mm": 9.0}
+_PIN = {"stem_diameter_mm": 18.0, "stem_length_mm": 30.0, "cross_hole_diameter_mm": 6.0, "cross_hole_distance_mm": 20.0}
+EVERY_KIND = {
+    "recess": ORDINARY.with_(seat_recess_diameter_mm=24, seat_recess_depth_mm=5),
+    "skirt": ORDINARY.with_(body_diameter_mm=84, skirt_bore_mm=74, skirt_length_mm=20),
+    "short skirt": ORDINARY.with_(body_diameter_mm=84, skirt_bore_mm=74, skirt_length_mm=6),
+    "stem with cross-hole": ORDINARY.with_(seat_diameter_mm=60, **_PIN),
+    "flats": ORDINARY.with_(body_diameter_mm=84, flats_width_mm=70),
+    "flats on a skirt": ORDINARY.with_(body_diameter_mm=96, flats_width_mm=80, skirt_bore_mm=74, skirt_length_mm=20),
+    "offset slot": ORDINARY.with_(slot_offset_mm=14),
+    "relief": ORDINARY.with_(**_RELIEF),
+    "offset slot with relief": ORDINARY.with_(slot_offset_mm=10, **_RELIEF),
+    "open relief": ORDINARY.with_(**{**_RELIEF, "relief_depth_mm": 18.0}),
+    "crossed slots": ORDINARY.with_(cross_slot_width_mm=12),
+    "crossed slots and flats": ORDINARY.with_(body_diameter_mm=84, flats_width_mm=70, cross_slot_width_mm=40),
+    "cushion": _CUSHION,
+    "plug": _PLUG,
+    "round plug": _PLUG.with_(plug_length_mm=24, plug_width_mm=24, plug_corner_radius_mm=12),
+    "plug and flats": _PLUG.with_(body_diameter_mm=84, flats_width_mm=70, plug_corner_radius_mm=0.6),
+}
+"""One pad for each thing that a pad may have, and for some that meet."""
+
 LABEL = ModelLabel(
     design_id="k3f9wq2a",
     title="Vän, left front “point”",
