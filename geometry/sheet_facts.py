@@ -5,6 +5,7 @@ from datetime import date
 from geometry import ENGINE_VERSION
 from geometry.design import Design
 from geometry.drawing.facts import Paper, Projection, SheetFacts, Units
+from geometry.making.printing import SOLID_PERCENT, lies
 from geometry.model_label import ModelLabel
 
 FIRST_REVISION = "A"
@@ -17,11 +18,8 @@ CRITICAL_SIZES = (
     "web_mm",
 )
 """Sizes that decide how the pad fits, stands and bears: a slip in any one alone can fail a check, so each is marked."""
-_MOISTURE = {
-    "dry": "sizes at 20 °C, machined from dry stock; used dry",
-    "room": "sizes at 20 °C, machined from dry stock; used in room air",
-    "soaked": "sizes at 20 °C, machined from dry stock; used wet",
-}
+_USED = {"dry": "used dry", "room": "used in room air", "soaked": "used wet"}
+_MINUS = "\u2212"
 
 
 def sheet_facts(
@@ -45,18 +43,29 @@ def sheet_facts(
         material=design.conditions.material.name,
         mass_kg=design.mass_kg,
         design_load_n=design.conditions.design_force_n,
-        moisture=_MOISTURE[service.wetness],
-        temperature=f"{service.temperature_low_c:g} to {service.temperature_high_c:g} °C",
+        moisture=f"sizes at 20 °C, {_made(design)}; {_USED[service.wetness]}",
+        temperature=f"{service.temperature_low_c:g} to {service.temperature_high_c:g} °C".replace("-", _MINUS),
         creator="Seamrest",
         owner="",
         cautions=tuple((c.signal, c.brief) for c in design.cautions if c.brief),
         fit_to_make=design.fit_to_make,
         not_fit_words="" if design.fit_to_make else design.verdict_words,
         units=units or ("in" if is_inch else "mm"),
+        job_units="in" if is_inch else "mm",
+        as_printed=design.conditions.process == "printed",
         projection=projection or ("third" if is_inch else "first"),
         paper=paper or ("letter" if is_inch else "A4"),
         critical=CRITICAL_SIZES,
     )
+
+
+def _made(design: Design) -> str:
+    """What the sizes hold for: dry stock, or a print as it must lie and be for the estimates to speak of it."""
+    if design.conditions.process != "printed":
+        return "machined from dry stock"
+    way = lies(design.pad)
+    solid = f"layers square to the axis, {SOLID_PERCENT:g}\u00a0% infill"
+    return f"printed, {way[:1].lower()}{way[1:]}, {solid}; as printed, slot floor and seat face dressed"
 
 
 def material_words(design: Design) -> str:

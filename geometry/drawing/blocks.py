@@ -1,21 +1,28 @@
 """Each view with everything that belongs to it, ready to be placed on a sheet."""
 
+from collections.abc import Iterator
+from contextlib import suppress
 from dataclasses import dataclass
-from math import inf
+from itertools import pairwise
+from math import cos, radians, sin
 
+from geometry.drawing.callouts import place_callout
 from geometry.drawing.canvas import Canvas, arrow_line
 from geometry.drawing.details import Detail
-from geometry.drawing.facts import Units
 from geometry.drawing.isometric import isometric_view
-from geometry.drawing.main_view import section_canvas
+from geometry.drawing.main_view import Plan, add_seat_texture, section_canvas
 from geometry.drawing.model import Box, Layer, Line, Measure, Text, View
-from geometry.drawing.placing import place_letter
+from geometry.drawing.placing import NoRoomError, place_letter
 from geometry.drawing.scales import Scale
+from geometry.drawing.signs import Sign
 from geometry.drawing.style import STYLE
 from geometry.drawing.views import side_view, top_view, underside_view
 from geometry.pad import Pad
 
-_LETTER_ANGLES = (30, 20, -30, 45, -45, 60, -60, 150, 160, 210, 135, 225, 75, -75, 105, -105)
+_LETTER_ANGLES = (30, 20, -30, 45, -45, 10, -10, 150, 160, 210, 135, 225, 170, 190, 60, -60, 120, -120)
+_MARK_ANGLES = (75.0, 60.0, 105.0, 120.0, 45.0, 135.0, -75.0, -60.0, -105.0, -120.0)
+_RIM_ANGLES = (-45.0, 45.0, -30.0, 30.0, -60.0, 60.0, -135.0, 135.0)
+_ROUND = frozenset({"top", "underside"})
 _SIGHT_ARROW_MM = 7.0
 
 
@@ -33,28 +40,31 @@ class Block:
         return self.canvas.box
 
 
-def section_block(
-    pad: Pad,
-    shown: dict[str, Measure],
-    scale: Scale,
-    units: Units,
-    details: tuple[Detail, ...],
-    *,
-    right_limit: float = inf,
-) -> Block:
-    """The main view with its dimensions, the marks of its details, its name and the sight of view C."""
-    windows = tuple((detail.centre, detail.window_mm) for detail in details)
-    view, canvas = section_canvas(pad, shown, scale, units, windows=windows, right_limit=right_limit)
+def section_block(pad: Pad, shown: dict[str, Measure], scale: Scale, plan: Plan, details: tuple[Detail, ...]) -> Block:
+    """The main view with its dimensions, the marks of its details and its name."""
+    view, canvas = section_canvas(pad, shown, scale, plan)
     for detail in details:
         centre = (detail.centre[0] * scale.factor, detail.centre[1] * scale.factor)
         radius = detail.window_mm * scale.factor
         place_letter(canvas, detail.letter, centre=centre, radius=radius, angles_deg=_LETTER_ANGLES)
     canvas.add_text(Text((0, canvas.box.top + 3), "A–A", STYLE.large_mm, "centre"))
-    if pad.has_stem:
-        tip = canvas.box.bottom - 2
-        tail = tip - _SIGHT_ARROW_MM
-        canvas.add_text(Text((2, tail), "C", STYLE.large_mm), *arrow_line((0, tail), (0, tip), 90, Layer.THIN))
     return Block(view, scale, canvas)
+
+
+def with_seat_texture(pad: Pad, section: Block) -> Block:
+    """The main view with the sign of texture at the seat face; raises NoRoomError where it finds no place."""
+    canvas = section.canvas.copied()
+    add_seat_texture(canvas, pad, section.scale)
+    return Block(section.view, section.scale, canvas)
+
+
+def with_sight(section: Block) -> Block:
+    """The main view with the direction in which view C is seen."""
+    canvas = section.canvas.copied()
+    tip = canvas.box.bottom - 2
+    tail = tip - _SIGHT_ARROW_MM
+    canvas.add_text(Text((2, tail), "C", STYLE.large_mm), *arrow_line((0, tail), (0, tip), 90, Layer.THIN))
+    return Block(section.view, section.scale, canvas)
 
 
 def top_block(pad: Pad, scale: Scale) -> Block:
@@ -77,6 +87,37 @@ def side_block(pad: Pad, scale: Scale, *, half: bool) -> Block:
     return Block(view, scale, _canvas(view, scale))
 
 
+def with_marking(pad: Pad, block: Block, words: tuple[str, ...]) -> Block:
+    """A side or top view with the words about marking on a leader at the body: a dot on its face, an arrow at its edge.
+
+    Raises NoRoomError where they find no place.
+    """
+    canvas, k = block.canvas.copied(), block.scale.factor
+    radius = pad.body_diameter_mm * k / 2
+    sign, what = _lines_of_words(words), "the words about marking"
+    if block.view.name == "side":
+        low, high = pad.seat_length_mm + pad.edge_chamfer_mm, pad.top_height_mm - pad.edge_chamfer_mm
+        tips = [(x * radius, (low + (high - low) * 0.6) * k) for x in (0.45, 0.6, 0.3, 0.75)]
+        place_callout(canvas, sign, tips, _MARK_ANGLES, what, dotted=True)
+    else:
+        for angle in _RIM_ANGLES:
+            tip = (radius * cos(radians(angle)), radius * sin(radians(angle)))
+            with suppress(NoRoomError):
+                place_callout(canvas, sign, [tip], (angle,), what)
+                return Block(block.view, block.scale, canvas)
+        raise NoRoomError(f"no room for {what}")
+    return Block(block.view, block.scale, canvas)
+
+
+def _lines_of_words(words: tuple[str, ...]) -> Sign:
+    """Lines of words that a leader holds at their side."""
+    h, step = STYLE.text_mm, STYLE.line_step_mm
+    starts = [(0.4, 0.3 * h + (len(words) - 1 - i) * step) for i in range(len(words))]
+    texts = tuple(Text(at, line, h, layer=Layer.DIMENSION) for at, line in zip(starts, words, strict=True))
+    height = (len(words) - 1) * step + 1.5 * h
+    return Sign(max(text.width_mm for text in texts) + 0.8, height, (), texts, height / 2)
+
+
 def underside_block(pad: Pad, scale: Scale, *, main: Scale) -> Block:
     """View C from below, at a scale of its own where that differs from the main one."""
     view = underside_view(pad, over_mm=STYLE.centre_over_mm / scale.factor)
@@ -92,11 +133,18 @@ def isometric_block(pad: Pad, scale: Scale) -> Block:
     return Block(view, scale, _canvas(view, scale))
 
 
+def _about_circle(radius: float) -> Iterator[Box]:
+    """Rectangles that together cover a circle and leave the corners about it free."""
+    for near, far in pairwise(radians(turn) for turn in (0, 15, 30, 45, 60, 75, 90)):
+        x, y = radius * cos(near), radius * sin(far)
+        yield Box(-x, -y, x, y)
+
+
 def _canvas(view: View, scale: Scale) -> Canvas:
     """The surroundings of a view: the part, and the centre lines that stand out of it."""
     k = scale.factor
     box = Box(view.box.left * k, view.box.bottom * k, view.box.right * k, view.box.top * k)
-    canvas = Canvas(solids=[box])
+    canvas = Canvas(solids=[box] if view.name not in _ROUND else list(_about_circle(box.right)))
     for shape in view.shapes:
         if isinstance(shape, Line) and shape.layer is Layer.CENTRE:
             (ax, ay), (bx, by) = shape.start, shape.end

@@ -1,18 +1,21 @@
 """Signs on leaders and datum triangles: where each could stand, and the first place that has room."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from itertools import product
 from math import cos, radians, sin
 
-from geometry.drawing.canvas import Canvas
-from geometry.drawing.model import Arrow, Box, Layer, Line, Point, Shape, Text
+from geometry.drawing.canvas import Canvas, fewest
+from geometry.drawing.model import Arc, Arrow, Box, Dimension, Layer, Line, Point, Shape, Text
 from geometry.drawing.placing import NoRoomError
 from geometry.drawing.signs import FRAME_MM, Sign, datum
 from geometry.drawing.style import STYLE
 
 _ON = Layer.TOLERANCE
 _LENGTHS = (4.0, 6.0, 8.0, 10.0, 13.0, 16.0, 20.0, 25.0, 30.0, 37.0, 45.0, 55.0, 70.0, 90.0)
+_RISES = (5.0, 7.0, 9.0, 12.0, 15.0, 19.0, 24.0, 30.0, 40.0)
+_RUNS = (1.2, 3.0, 6.0, 9.0, 13.0, 18.0, 24.0, 32.0, 42.0, 55.0)
+"""Heights at which a leader that stands square on a face turns, and how far it then goes on."""
 _TURN_COST_MM = 2.5
 _STEM_MM = 2.5
 _LEVEL_MM = 1.2
@@ -35,18 +38,64 @@ def place_callout(
     name: str,
     *,
     mirrored: bool = False,
+    dotted: bool = False,
 ) -> None:
     """Put a sign on a leader that points at one of some equal places, nearer before farther.
 
-    ``mirrored`` says that the other side of the axis will do as well.
+    ``mirrored`` says that the other side of the axis will do as well; ``dotted`` that it points at a face, not at an edge, and
+    so ends in a dot (ISO 128-2).
     """
-    for tip, angle, length in _tries(tuple(tips), angles_deg, mirrored=mirrored):
-        corner, lines = _leader(sign, tip, angle, length)
-        if canvas.has_room(sign.box_at(corner), lines):
-            box, shapes, texts = sign.at(corner)
-            canvas.add(box, texts, (*lines, Arrow(tip, angle + 180, _ON), *shapes))
-            return
-    raise NoRoomError(f"no room for {name}")
+    tries = (
+        (tip, angle, *_leader(sign, tip, angle, length))
+        for tip, angle, length in _tries(tuple(tips), angles_deg, mirrored=mirrored)
+    )
+    _place_best(canvas, sign, tries, name, dotted=dotted)
+
+
+def place_square(
+    canvas: Canvas,
+    sign: Sign,
+    tips: Iterable[Point],
+    name: str,
+    *,
+    up: bool,
+    mirrored: bool = False,
+    ways: tuple[int, ...] = (1, -1),
+) -> None:
+    """Put a sign on a leader that meets a level face square to it, in the direction in which its zone is wide (ISO 1101)."""
+    angle = 90.0 if up else -90.0
+    places = [(x * side, y) for side in ((1, -1) if mirrored else (1,)) for x, y in tips]
+    costs = sorted(
+        (rise + run + _TURN_COST_MM * (n + 6 * m), rise, run, tip, way)
+        for (n, tip), (m, way), rise, run in product(enumerate(places), enumerate(ways), _RISES, _RUNS)
+    )
+    tries = (
+        (tip, angle, *_square_leader(sign, tip, rise if up else -rise, way * run)) for _, rise, run, tip, way in costs
+    )
+    _place_best(canvas, sign, tries, name)
+
+
+def _place_best(
+    canvas: Canvas,
+    sign: Sign,
+    tries: Iterable[tuple[Point, float, Point, tuple[Line, ...]]],
+    name: str,
+    *,
+    dotted: bool = False,
+) -> None:
+    """The place whose leader crosses least."""
+    best = fewest(
+        (canvas.crossings(lines), (tip, angle, corner, lines))
+        for tip, angle, corner, lines in tries
+        if canvas.has_room(sign.box_at(corner), lines)
+    )
+    if best is None:
+        raise NoRoomError(f"no room for {name}")
+    tip, angle, corner, lines = best
+    box, shapes, texts = sign.at(corner)
+    # A ring as small as its line is thick is a dot.
+    end: Shape = Arc(tip, STYLE.thick_mm / 2, 0, 360, Layer.VISIBLE) if dotted else Arrow(tip, angle + 180, _ON)
+    canvas.add(box, texts, (end, *shapes), leader=lines)
 
 
 def _tries(
@@ -61,29 +110,45 @@ def _tries(
     return [(tip, angle, length) for _, length, angle, tip in sorted(costs)]
 
 
-def _leader(sign: Sign, tip: Point, angle: float, length: float) -> tuple[Point, tuple[Line, Line]]:
+def _leader(sign: Sign, tip: Point, angle: float, length: float) -> tuple[Point, tuple[Line, ...]]:
     """The sign's corner and the leader that holds it: by its side, or standing on the leader's level end."""
     c, s = cos(radians(angle)), sin(radians(angle))
     elbow = (tip[0] + length * c, tip[1] + length * s)
-    way = 1 if c >= 0 else -1
-    level = _LEVEL_MM + (0 if sign.handle else sign.width)
-    end = (elbow[0] + way * level, elbow[1])
-    near = elbow[0] + way * _LEVEL_MM
-    corner = (near if way > 0 else near - sign.width, elbow[1] - sign.handle)
+    return _held(sign, tip, elbow, _LEVEL_MM if c >= 0 else -_LEVEL_MM)
+
+
+def _square_leader(sign: Sign, tip: Point, rise: float, run: float) -> tuple[Point, tuple[Line, ...]]:
+    """The same with a leader that first stands square on a level face."""
+    return _held(sign, tip, (tip[0], tip[1] + rise), run)
+
+
+def _held(sign: Sign, tip: Point, elbow: Point, run: float) -> tuple[Point, tuple[Line, ...]]:
+    near = elbow[0] + run
+    under = 0.0 if sign.handle else sign.width
+    end = (near + (under if run > 0 else -under), elbow[1])
+    corner = (near if run > 0 else near - sign.width, elbow[1] - sign.handle)
     return corner, (Line(tip, elbow, _ON), Line(elbow, end, _ON))
 
 
 def place_beside(canvas: Canvas, sign: Sign, line: Line, name: str) -> None:
     """Put a sign at the prolonged end of a level dimension line: it then speaks of the feature's middle (ISO 1101)."""
-    for length, way in product(_LENGTHS, (-1, 1)):
-        end = line.start if way < 0 else line.end
-        near = (end[0] + way * length, end[1])
-        box, shapes, texts = sign.at((near[0] if way > 0 else near[0] - sign.width, near[1] - sign.handle))
-        longer = Line(end, near, _ON)
-        if canvas.has_room(box, (longer,)):
-            canvas.add(box, texts, (longer, *shapes))
-            return
-    raise NoRoomError(f"no room for {name}")
+
+    def places() -> Iterator[tuple[Point, Line]]:
+        for length, way in product(_LENGTHS, (-1, 1)):
+            end = line.start if way < 0 else line.end
+            near = (end[0] + way * length, end[1])
+            yield (near[0] if way > 0 else near[0] - sign.width, near[1] - sign.handle), Line(end, near, _ON)
+
+    best = fewest(
+        (canvas.crossings((longer,), apart_from=line), (corner, longer))
+        for corner, longer in places()
+        if canvas.has_room(sign.box_at(corner), (longer,))
+    )
+    if best is None:
+        raise NoRoomError(f"no room for {name}")
+    corner, longer = best
+    box, shapes, texts = sign.at(corner)
+    canvas.add(box, texts, shapes, leader=(longer,), apart_from=line)
 
 
 def place_datum(canvas: Canvas, letter: str, places: Iterable[tuple[Point, float]], *, reached_from: float) -> None:
@@ -106,11 +171,16 @@ def place_datum(canvas: Canvas, letter: str, places: Iterable[tuple[Point, float
     raise NoRoomError(f"no room for datum {letter}")
 
 
-def place_axis_datum(canvas: Canvas, letter: str, line: Line) -> None:
-    """Put a datum triangle at the end of a level dimension line: it then stands for the axis (ISO 5459)."""
-    for length, way in product((0.0, *_LENGTHS), (1, -1)):
+def place_axis_datum(canvas: Canvas, letter: str, dimension: Dimension) -> None:
+    """Put a datum triangle in line with a level dimension line: it then stands for the axis (ISO 5459).
+
+    Best on the extension line, over against the arrow; where words stand there, at the line's end.
+    """
+    line, (low, high) = dimension.lines[0], sorted((dimension.start[0], dimension.end[0]))
+    against = {1: (high, line.end[1]), -1: (low, line.start[1])}
+    for length, way in product((None, 0.0, *_LENGTHS), (1, -1)):
         end = line.end if way > 0 else line.start
-        foot = (end[0] + way * length, end[1])
+        foot = against[way] if length is None else (end[0] + way * length, end[1])
         placed = _datum_at(letter, foot, 90.0 - way * 90)
         longer = (Line(end, foot, _ON),) if length else ()
         if canvas.has_room(placed.box, longer):

@@ -1,11 +1,18 @@
 """Finding room: what already stands about a view, and whether a new text or line may stand there too."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field
-from math import inf
+from dataclasses import dataclass, field, fields
+from itertools import islice
+from math import hypot, inf
+from typing import TypeVar
 
 from geometry.drawing.model import Arc, Arrow, Box, Curve, Dimension, Fill, Layer, Line, Point, Shape, Text
 from geometry.drawing.style import STYLE
+
+Candidate = TypeVar("Candidate")
+_GRAVE = 3
+_PATIENCE = 100
+"""How many places with room are looked at for one whose leader crosses nothing."""
 
 
 @dataclass(slots=True)
@@ -21,6 +28,16 @@ class Canvas:
     near_boxes: list[Box] = field(default_factory=list)
     """The same with the smaller space kept to lines."""
     lines: list[tuple[Point, Point]] = field(default_factory=list)
+    drawn: list[tuple[Point, Point]] = field(default_factory=list)
+    """Dimension lines and leaders: a leader had better cross none of them."""
+    extensions: list[tuple[Point, Point]] = field(default_factory=list)
+    """Extension lines: the same, though it is less confusing."""
+    leaders: list[tuple[Point, Point]] = field(default_factory=list)
+    """Of these the leaders."""
+    circles: list[tuple[Point, float]] = field(default_factory=list)
+    """Windows of details: a leader had better stay out of them."""
+    crossed: int = 0
+    """How often that could not be helped."""
     dimensions: list[Dimension] = field(default_factory=list)
     texts: list[Text] = field(default_factory=list)
     shapes: list[Shape] = field(default_factory=list)
@@ -41,8 +58,32 @@ class Canvas:
         near = box.grown(STYLE.line_clear_mm)
         return not any(crosses(near, a, b) for a, b in self.lines)
 
+    def crossings(self, lines: Iterable[Line], *, apart_from: Line | None = None) -> int:
+        """How many lines a leader would cross or run along; extension lines count less than all others."""
+        own = (apart_from.start, apart_from.end) if apart_from else None
+        return sum(
+            _GRAVE * sum(meet(line.start, line.end, a, b) for a, b in self.drawn if (a, b) != own)
+            + sum(meet(line.start, line.end, a, b) for a, b in self.extensions)
+            + _GRAVE * sum(enters(line.start, line.end, centre, radius) for centre, radius in self.circles)
+            for line in lines
+        )
+
+    def crossings_with_leaders(self, lines: Iterable[Line]) -> int:
+        """How many leaders the lines of a dimension would cross, its own line first."""
+        crossed = [sum(meet(line.start, line.end, a, b) for a, b in self.leaders) for line in lines]
+        return _GRAVE * sum(crossed[:1]) + sum(crossed[1:])
+
     def add_dimension(self, dimension: Dimension) -> None:
         """Place a dimension."""
+        lines = [(line.start, line.end) for line in dimension.lines]
+        is_leader = dimension.kind in {"radius", "note"}
+        if is_leader:
+            self.crossed += self.crossings(dimension.lines)
+            self.leaders += lines
+        else:
+            self.crossed += self.crossings_with_leaders(dimension.lines)
+        self.drawn += lines if is_leader else lines[:1]
+        self.extensions += [] if is_leader else lines[1:]
         self.dimensions.append(dimension)
         self._occupy(dimension.text.box, dimension.lines)
 
@@ -50,17 +91,43 @@ class Canvas:
         """Place a text with the lines that belong to it."""
         self.add(text.box, (text,), shapes)
 
-    def add(self, box: Box, texts: Iterable[Text], shapes: Iterable[Shape]) -> None:
-        """Place texts and lines that keep others out of a box."""
-        drawn = tuple(shapes)
+    def add(
+        self,
+        box: Box,
+        texts: Iterable[Text],
+        shapes: Iterable[Shape],
+        *,
+        leader: tuple[Line, ...] = (),
+        apart_from: Line | None = None,
+    ) -> None:
+        """Place texts and lines that keep others out of a box, and the leader that holds them."""
+        drawn = (*leader, *shapes)
         self.texts += texts
         self.shapes += drawn
+        self.crossed += self.crossings(leader, apart_from=apart_from)
+        lines = [(line.start, line.end) for line in leader]
+        self.leaders += lines
+        self.drawn += lines
         self._occupy(box, [shape for shape in drawn if isinstance(shape, Line)])
 
     def _occupy(self, box: Box, lines: Iterable[Line]) -> None:
         self.boxes.append(box.grown(STYLE.clear_mm))
         self.near_boxes.append(box.grown(STYLE.line_clear_mm))
         self.lines += [(line.start, line.end) for line in lines]
+
+    def touches(self, box: Box) -> bool:
+        """Whether anything that was placed, or the part, reaches into a rectangle."""
+        covered = [*self.solids, *(text.box for text in self.texts), *(d.text.box for d in self.dimensions)]
+        return any(box.meets(other) for other in covered) or any(crosses(box, a, b) for a, b in self.lines)
+
+    def copied(self) -> "Canvas":
+        """The same surroundings, to be filled further in another way."""
+        other = Canvas(self.right_limit, crossed=self.crossed)
+        for name in (f.name for f in fields(self)):
+            kept = getattr(self, name)
+            if isinstance(kept, list):
+                setattr(other, name, list(kept))
+        return other
 
     @property
     def box(self) -> Box:
@@ -82,6 +149,17 @@ class Canvas:
         return Box(min(lefts), min(lows), max(rights), max(highs))
 
 
+def fewest(candidates: Iterable[tuple[int, Candidate]]) -> Candidate | None:
+    """Of what has room, the first that crosses nothing; else, of the first few, that which crosses least."""
+    best: tuple[int, Candidate] | None = None
+    for crossed, candidate in islice(candidates, _PATIENCE):
+        if best is None or crossed < best[0]:
+            best = crossed, candidate
+        if not crossed:
+            break
+    return best[1] if best else None
+
+
 def crosses(box: Box, a: Point, b: Point) -> bool:
     """Whether a straight line has a part inside a rectangle."""
     if max(a[0], b[0]) <= box.left or min(a[0], b[0]) >= box.right:
@@ -93,6 +171,29 @@ def crosses(box: Box, a: Point, b: Point) -> bool:
     dx, dy = b[0] - a[0], b[1] - a[1]
     sides = [dx * (y - a[1]) - dy * (x - a[0]) for x in (box.left, box.right) for y in (box.bottom, box.top)]
     return min(sides) < 0 < max(sides)
+
+
+def meet(a: Point, b: Point, c: Point, d: Point) -> bool:
+    """Whether two straight lines cross, or run on in one another so that they look like one."""
+    apart = STYLE.apart_mm
+    if min(a[0], b[0]) > max(c[0], d[0]) + apart or min(c[0], d[0]) > max(a[0], b[0]) + apart:
+        return False
+    if min(a[1], b[1]) > max(c[1], d[1]) + apart or min(c[1], d[1]) > max(a[1], b[1]) + apart:
+        return False
+    if (a[0] == b[0] and c[0] == d[0]) or (a[1] == b[1] and c[1] == d[1]):
+        return True
+    ux, uy, vx, vy = b[0] - a[0], b[1] - a[1], d[0] - c[0], d[1] - c[1]
+    first = (ux * (c[1] - a[1]) - uy * (c[0] - a[0])) * (ux * (d[1] - a[1]) - uy * (d[0] - a[0]))
+    return first < 0 and (vx * (a[1] - c[1]) - vy * (a[0] - c[0])) * (vx * (b[1] - c[1]) - vy * (b[0] - c[0])) < 0
+
+
+def enters(a: Point, b: Point, centre: Point, radius: float) -> bool:
+    """Whether a straight line comes inside a circle."""
+    dx, dy = b[0] - a[0], b[1] - a[1]
+    length = dx * dx + dy * dy
+    share = ((centre[0] - a[0]) * dx + (centre[1] - a[1]) * dy) / length if length else 0.0
+    share = min(1.0, max(0.0, share))
+    return hypot(a[0] + share * dx - centre[0], a[1] + share * dy - centre[1]) < radius - STYLE.line_clear_mm
 
 
 def extent(shape: Shape) -> tuple[Point, ...]:

@@ -1,10 +1,11 @@
 """Round windows of the section at a larger scale, for corners that the main scale hides."""
 
 from dataclasses import dataclass
+from math import hypot
 
-from geometry.drawing.callouts import place_callout
+from geometry.drawing.callouts import place_square
 from geometry.drawing.canvas import Canvas
-from geometry.drawing.facts import Units
+from geometry.drawing.facts import SheetFacts, Units
 from geometry.drawing.geometrical import FLOOR_ROUGHNESS_UM
 from geometry.drawing.main_view import seat_corner_needs_detail
 from geometry.drawing.model import Box, Measure, Point, Text, View
@@ -13,13 +14,18 @@ from geometry.drawing.scales import Scale, largest_scale
 from geometry.drawing.signs import stacked, texture, tolerance_frame
 from geometry.drawing.style import STYLE
 from geometry.drawing.windows import detail_view
-from geometry.geometrical import FLOOR_PARALLELISM
+from geometry.geometrical import FLOOR_PARALLELISM, LIP_RUN_OUT
 from geometry.pad import Pad
 
 _LEAST_WINDOW_MM = 1.5
+_ABOUT_LIP = 0.75
+"""A window is 2.2 times its corner's size in radius; the lip's two ends need less about them."""
 _UP_LEFT = (135.0, 125.0, 145.0, 115.0, 155.0)
-_LEFT = (165.0, 170.0, 160.0, 175.0, 155.0, 150.0)
 _DOWN_RIGHT = (-45.0, -35.0, -55.0, -25.0, -65.0)
+_STEEP = (110.0, 105.0, 115.0, 120.0, 100.0)
+_RIGHT = (20.0, 10.0, 30.0, -5.0, 40.0)
+_DOWN_STEEP = (110.0, 105.0, 115.0, 120.0, 100.0)
+_RIGHT = (-45.0, -35.0, -55.0, -25.0, -65.0)
 
 
 @dataclass(slots=True)
@@ -35,30 +41,61 @@ class Detail:
 
 
 def details_of(
-    pad: Pad, shown: dict[str, Measure], main: Scale, units: Units, *, reach_mm: float
+    pad: Pad,
+    shown: dict[str, Measure],
+    main: Scale,
+    facts: SheetFacts,
+    *,
+    reach_mm: float,
+    lip_apart: bool,
+    narrow: bool = False,
 ) -> tuple[Detail, ...]:
-    """The details that a section at a scale needs, their windows ``reach_mm`` in radius on paper."""
-    slot = _slot_detail(pad, shown, main, units, reach_mm)
+    """The details that a section at a scale needs, their windows ``reach_mm`` in radius on paper.
+
+    ``narrow`` puts words above the slot floor's window instead of beside it.
+    """
+    found = [_slot_detail(pad, shown, main, facts, reach_mm, narrow=narrow)]
     if "seat_corner_radius_mm" in shown and seat_corner_needs_detail(pad, main):
-        return slot, _corner_detail(pad, shown, main, reach_mm)
-    return (slot,)
+        found.append(_corner_detail(pad, shown, main, reach_mm))
+    if lip_apart:
+        found.append(_lip_detail(pad, shown, main, facts.units, reach_mm))
+    return tuple(found)
 
 
-def _slot_detail(pad: Pad, shown: dict[str, Measure], main: Scale, units: Units, reach: float) -> Detail:
+def _slot_detail(
+    pad: Pad, shown: dict[str, Measure], main: Scale, facts: SheetFacts, reach: float, *, narrow: bool
+) -> Detail:
     """Detail X: the right corner of the slot's floor with its radius, its parallelism and its texture."""
     radius = pad.slot_corner_radius_mm
     detail = _window(pad, "X", (pad.slot_width_mm / 2, pad.web_mm), radius, main, reach)
-    k = detail.scale.factor
-    if radius:
-        at = (-radius * k, radius * k)
-        pointer = Pointer(
-            shown["slot_corner_radius_mm"], "radius", at, radius * k, _UP_LEFT, _lengths(reach), inner=True
-        )
-        place_pointer(detail.canvas, detail.scale, pointer)
+    k, canvas = detail.scale.factor, detail.canvas
     # Where on the floor the leader ends: half way between the corner and what else the window shows of the floor.
     floor_mm = radius + max(0.0, min(detail.window_mm, pad.slot_width_mm - radius) - radius) / 2
-    sign = stacked(tolerance_frame(FLOOR_PARALLELISM, units), texture(FLOOR_ROUGHNESS_UM))
-    place_callout(detail.canvas, sign, [(-floor_mm * k, 0.0)], _LEFT, "slot floor parallelism")
+    frame = tolerance_frame(FLOOR_PARALLELISM, facts.units)
+    sign = frame if facts.as_printed else stacked(frame, texture(FLOOR_ROUGHNESS_UM))
+    tips = [(-floor_mm * k, 0.0)]
+    if radius:
+        angles = _STEEP if narrow else _UP_LEFT
+        centre = (-radius * k, radius * k)
+        words = shown["slot_corner_radius_mm"]
+        pointer = Pointer(words, "radius", centre, radius * k, angles, _lengths(reach), inner=True, is_turned=narrow)
+        place_pointer(canvas, detail.scale, pointer)
+    place_square(canvas, sign, tips, "slot floor parallelism", up=True, ways=(1, -1) if narrow else (-1,))
+    return _named(detail)
+
+
+def _lip_detail(pad: Pad, shown: dict[str, Measure], main: Scale, units: Units, reach: float) -> Detail:
+    """Detail Z: the lip with its chamfer and its run-out, where both are too near each other on the section."""
+    seat, body, edge = pad.seat_diameter_mm / 2, pad.body_diameter_mm / 2, pad.edge_chamfer_mm
+    half = hypot(body - seat, edge) / 2
+    centre = ((seat + body) / 2, pad.seat_length_mm + edge / 2)
+    detail = _window(pad, "Z", centre, half * _ABOUT_LIP, main, reach)
+    k = detail.scale.factor
+    at = ((body - edge / 2 - centre[0]) * k, 0.0)
+    pointer = Pointer(shown["edge_chamfer_mm"], "note", at, 0.0, _RIGHT, _lengths(reach))
+    place_pointer(detail.canvas, detail.scale, pointer)
+    tip = (((seat + body - edge) / 2 - centre[0]) * k, -edge / 2 * k)
+    place_square(detail.canvas, tolerance_frame(LIP_RUN_OUT, units), [tip], "lip run-out", up=False)
     return _named(detail)
 
 

@@ -10,8 +10,6 @@ Units = Literal["mm", "in", "in_fraction", "dual"]
 Projection = Literal["first", "third"]
 Paper = Literal["A4", "A3", "letter", "tabloid"]
 
-CAUTION_LINE = "WARNING: Never get under a car held only by a jack: it can fall and kill. Use axle stands."
-"""The one caution that stands on every page."""
 CRITICAL_MARK = "◆"
 """Stands before a size that an estimate depends on."""
 
@@ -30,21 +28,29 @@ class SheetFacts:
     design_load_n: float
     """The estimated greatest load; the sheet says that it is not tested."""
     moisture: str
+    """At which temperature and moisture the sizes hold, what it is made from and how."""
     temperature: str
     creator: str
+    """The program that drew it; who answers for it signs by hand."""
     owner: str
     cautions: tuple[tuple[str, str], ...]
     """(signal word, sentence), gravest first."""
     fit_to_make: bool
     not_fit_words: str = ""
     units: Units = "mm"
+    job_units: Literal["mm", "in"] = "mm"
+    """In which the part was sized; the other is converted, and rounded to what its tolerance needs."""
+    as_printed: bool = False
+    """Built up in layers: no surface has the roughness of a cut one."""
     projection: Projection = "first"
     paper: Paper = "A4"
     saved_address: str | None = None
-    """Where the design is kept, drawn as a code to point a camera at; an empty box without."""
+    """Where the design is kept, drawn as a code to point a camera at; no box without."""
     critical: tuple[str, ...] = ()
     """Names of the dimensions that an estimate depends on: marked on the sheet."""
+    created_by: str = ""
     approved_by: str = ""
+    """Persons (ISO 7200): left open for a pen where nobody is named."""
 
     def __post_init__(self) -> None:
         day = self.date.split("-")

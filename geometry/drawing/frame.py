@@ -3,15 +3,15 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from geometry.drawing.facts import CAUTION_LINE, CRITICAL_MARK, SheetFacts, Units
-from geometry.drawing.geometrical import OTHER_ROUGHNESS_UM, SEAT_ROUGHNESS_UM
+from geometry.cautions import ONE_LINE
+from geometry.drawing.facts import SheetFacts
+from geometry.drawing.geometrical import OTHER_ROUGHNESS_UM
 from geometry.drawing.lettering import cut_to_width, text_width_mm, wrapped
-from geometry.drawing.measures import length_words
 from geometry.drawing.model import Arc, Box, Layer, Line, Shape, Text
 from geometry.drawing.qr import square_code
 from geometry.drawing.scales import Scale
+from geometry.drawing.signs import texture
 from geometry.drawing.style import STYLE
-from geometry.fits import linear_tolerance_mm, radius_tolerance_mm
 
 PAPER_MM = {"A4": (210.0, 297.0), "A3": (420.0, 297.0), "letter": (215.9, 279.4), "tabloid": (431.8, 279.4)}
 """ISO 216 A4 upright and A3 lying (ISO 5457); ANSI A (8.5 × 11 in) upright and ANSI B (17 × 11 in) lying."""
@@ -19,7 +19,9 @@ NOT_FIT = "NOT FIT TO MAKE"
 _ROW_MM = 9.0
 _PAD_MM = 1.2
 _BLOCK_ROWS = 3
-_CAUTION_BAR_MM = 6.0
+_CAUTION_BAR_MM = 2 * STYLE.line_step_mm + 1.8
+_COLUMN_SHARES = (0.5, 0.54, 0.58, 0.62, 0.66, 0.46)
+"""Of the foot, for the notes: that which makes the foot lowest."""
 _WIDEST_FOOT_MM = 186.0
 """On a wide sheet title block and notes stand at its lower right, as wide as on a narrow one (ISO 7200: about 180 mm)."""
 
@@ -41,17 +43,28 @@ class Sheet:
         """Whether the foot leaves room beside it."""
         return self.foot.left > self.frame.left
 
+    @property
+    def kept_free(self) -> tuple[Box, ...]:
+        """Where no view may stand: the foot and a little about it, and the centring marks."""
+        ends = (shape for shape in self.shapes[4:8] if isinstance(shape, Line))
+        marks = (
+            Box(min(a[0], b[0]), min(a[1], b[1]), max(a[0], b[0]), max(a[1], b[1])).grown(1)
+            for a, b in ((line.start, line.end) for line in ends)
+        )
+        return self.foot.grown(3), *marks
+
     @classmethod
     def of(cls, facts: SheetFacts) -> "Sheet":
         """The empty sheet: frame and centring marks (ISO 5457)."""
         width, height = PAPER_MM[facts.paper]
         frame = Box(STYLE.margin_left_mm, STYLE.margin_mm, width - STYLE.margin_mm, height - STYLE.margin_mm)
         middle_x, middle_y = width / 2, height / 2
+        inside = STYLE.centring_mm
         marks = [
-            Line((0, middle_y), (frame.left, middle_y), Layer.FRAME),
-            Line((width, middle_y), (frame.right, middle_y), Layer.FRAME),
-            Line((middle_x, 0), (middle_x, frame.bottom), Layer.FRAME),
-            Line((middle_x, height), (middle_x, frame.top), Layer.FRAME),
+            Line((0, middle_y), (frame.left + inside, middle_y), Layer.FRAME),
+            Line((width, middle_y), (frame.right - inside, middle_y), Layer.FRAME),
+            Line((middle_x, 0), (middle_x, frame.bottom + inside), Layer.FRAME),
+            Line((middle_x, height), (middle_x, frame.top - inside), Layer.FRAME),
         ]
         left = max(frame.left, frame.right - _WIDEST_FOOT_MM)
         foot = Box(left, frame.bottom, frame.right, frame.bottom)
@@ -64,16 +77,19 @@ def rectangle(box: Box, layer: Layer) -> tuple[Line, ...]:
     return tuple(Line(a, b, layer) for a, b in zip(corners, corners[1:] + corners[:1], strict=True))
 
 
-def fill_sheet(facts: SheetFacts) -> Sheet:
+def fill_sheet(facts: SheetFacts, notes: tuple[str, ...]) -> Sheet:
     """The sheet with banner, cautions, notes and the outline of the title block; the scale is written later."""
     sheet = Sheet.of(facts)
     bottom = sheet.frame.bottom + _BLOCK_ROWS * _ROW_MM
     bar = Box(sheet.foot.left, bottom, sheet.foot.right, bottom + _CAUTION_BAR_MM)
     sheet.shapes += rectangle(bar, Layer.FRAME)
     middle = (bar.left + bar.right) / 2
-    sheet.texts.append(Text((middle, bottom + 1.8), CAUTION_LINE, STYLE.text_mm, "centre", layer=Layer.CAUTION))
+    first, stop, last = ONE_LINE.rpartition(". ")
+    for i, words in enumerate((last, f"{first}{stop}".strip())):
+        at = (middle, bottom + 1.6 + i * STYLE.line_step_mm)
+        sheet.texts.append(Text(at, words, STYLE.text_mm, "centre", layer=Layer.CAUTION))
     top = _banner(sheet)
-    notes_top = _notes(sheet, bar.top)
+    notes_top = _notes(sheet, bar.top, notes)
     sheet.foot = Box(sheet.foot.left, sheet.frame.bottom, sheet.foot.right, notes_top)
     low = sheet.frame.bottom + 4 if sheet.is_wide else notes_top + 3
     sheet.area = Box(sheet.frame.left + 4, low, sheet.frame.right - 4, top - 4)
@@ -87,26 +103,30 @@ def _banner(sheet: Sheet) -> float:
     """The words that a part that is not fit to make carries in large letters; returns the height below them."""
     if sheet.facts.fit_to_make:
         return sheet.frame.top
-    middle, y = (sheet.frame.left + sheet.frame.right) / 2, sheet.frame.top - STYLE.banner_mm - 7
-    sheet.texts.append(Text((middle, y), NOT_FIT, STYLE.banner_mm, "centre", layer=Layer.CAUTION))
-    width = sheet.frame.width - 8
-    for line in wrapped(sheet.facts.not_fit_words, height_mm=STYLE.text_mm, width_mm=width):
-        y -= STYLE.line_step_mm + 0.6
-        sheet.texts.append(Text((middle, y), line, STYLE.text_mm, "centre", layer=Layer.CAUTION))
-    bottom = y - 3
-    box = Box(sheet.frame.left, bottom, sheet.frame.right, sheet.frame.top)
-    sheet.shapes.append(Line((box.left, bottom), (box.right, bottom), Layer.FRAME))
+    # Left and right of the centring mark.
+    middle, room = PAPER_MM[sheet.facts.paper][0] / 2, 4.0
+    width = min(middle - sheet.frame.left, sheet.frame.right - middle) - 2 * room
+    lines = wrapped(sheet.facts.not_fit_words, height_mm=STYLE.text_mm, width_mm=width)
+    height = max(STYLE.centring_mm + 1, STYLE.banner_mm + 8, len(lines) * STYLE.line_step_mm + 5)
+    bottom = sheet.frame.top - height
+    left = middle - room - width / 2
+    at = (left, bottom + (height - STYLE.banner_mm) / 2)
+    sheet.texts.append(Text(at, NOT_FIT, STYLE.banner_mm, "centre", layer=Layer.CAUTION))
+    first = bottom + (height + (len(lines) - 1) * STYLE.line_step_mm - STYLE.text_mm) / 2
+    for i, line in enumerate(lines):
+        at = (middle + room, first - i * STYLE.line_step_mm)
+        sheet.texts.append(Text(at, line, STYLE.text_mm, layer=Layer.CAUTION))
+    sheet.shapes.append(Line((sheet.frame.left, bottom), (sheet.frame.right, bottom), Layer.FRAME))
     return bottom
 
 
-def _notes(sheet: Sheet, bottom: float) -> float:
+def _notes(sheet: Sheet, bottom: float, words: tuple[str, ...]) -> float:
     """Notes on the left, cautions on the right, above the caution bar; returns the height where they end."""
-    column = sheet.foot.width / 2
-    inner = column - 2 * _PAD_MM - 2
-    notes = [line for note in note_words(sheet.facts) for line in _bulleted(note, inner)]
-    cautions = [line for word, text in sheet.facts.cautions for line in _bulleted(f"{word}: {text}", inner)]
-    rows = max(len(notes), len(cautions))
-    top = bottom + rows * STYLE.line_step_mm + 2.6
+    # What the line below says already is not said twice.
+    warnings = tuple(f"{word}: {text}" for word, text in sheet.facts.cautions if not _said(text))
+    columns = [_columns(sheet.foot.width, share, words, warnings) for share in _COLUMN_SHARES]
+    column, notes, cautions = min(columns, key=lambda tried: max(len(tried[1]), len(tried[2])))
+    top = bottom + max(len(notes), len(cautions)) * STYLE.line_step_mm + 2.6
     for lines, left, layer in (
         (notes, sheet.foot.left, Layer.NOTE),
         (cautions, sheet.foot.left + column, Layer.CAUTION),
@@ -119,77 +139,85 @@ def _notes(sheet: Sheet, bottom: float) -> float:
     return top
 
 
+def _said(caution: str) -> bool:
+    """Whether every sentence of it stands in the caution line."""
+    return all(sentence.strip(". ") in ONE_LINE for sentence in caution.split(". "))
+
+
+def _columns(
+    width: float, share: float, words: tuple[str, ...], warnings: tuple[str, ...]
+) -> tuple[float, list[str], list[str]]:
+    """The first column's width, and the lines of both."""
+    column, around = width * share, 2 * _PAD_MM + 2
+    notes = [line for note in words for line in _bulleted(note, column - around)]
+    return column, notes, [line for text in warnings for line in _bulleted(text, width - column - around)]
+
+
 def _bulleted(words: str, width_mm: float) -> tuple[str, ...]:
     return wrapped(words, height_mm=STYLE.text_mm, width_mm=width_mm)
 
 
-def note_words(facts: SheetFacts) -> tuple[str, ...]:
-    """The general notes of the sheet."""
-    unit = {"mm": "mm", "in": "inches", "in_fraction": "inches", "dual": "mm [inches]"}[facts.units]
-    made = facts.moisture[:1].upper() + facts.moisture[1:]
-    return tuple(
-        words.replace(" °C", "\u00a0°C")
-        for words in (
-            f"Sizes in {unit}. {made}, {facts.temperature}.",
-            f"Unless stated ISO 2768-m: {_tolerance_words(facts.units)}",
-            f"Break edges {length_words(0.3, 'in' if facts.units == 'in_fraction' else facts.units)} where nothing is shown.",
-            f"Surface: seat face Ra\u00a0{SEAT_ROUGHNESS_UM}\u00a0µm, where nothing is shown Ra\u00a0{OTHER_ROUGHNESS_UM}\u00a0µm.",
-            *((f"{CRITICAL_MARK} An estimate depends on this size: measure and record it.",) if facts.critical else ()),
-            f"Estimated design load {facts.design_load_n:.0f} N, not tested.",
-        )
-    )
-
-
-def _tolerance_words(units: Units) -> str:
-    """The rows of ISO 2768-1 m that such a part needs, for a reader who has no copy."""
-
-    def row(upper: float, tolerance: float) -> str:
-        return f"to\u00a0{length_words(upper, units)}\u00a0±{length_words(tolerance, units)}"
-
-    shown: Units = "mm" if units in ("mm", "dual") else "in"
-    units = shown
-    lengths = ", ".join(row(upper, linear_tolerance_mm(upper)) for upper in (6, 30, 120, 400))
-    radii = ", ".join(row(upper, radius_tolerance_mm(upper)) for upper in (3, 6))
-    above = f"above\u00a0±{length_words(radius_tolerance_mm(7), units)}"
-    return f"lengths {lengths}; outer radii and chamfers {radii}, {above}; angles\u00a0±1°."
-
-
 def title_block(sheet: Sheet, scale: Scale) -> None:
-    """Fields of ISO 7200 with scale, projection, material and mass."""
+    """Fields of ISO 7200 with scale, projection, material, mass and general surface texture."""
     facts, frame = sheet.facts, sheet.foot
-    code = Box(frame.left, frame.bottom, frame.left + _BLOCK_ROWS * _ROW_MM, frame.bottom + _BLOCK_ROWS * _ROW_MM)
-    sheet.shapes += rectangle(code, Layer.FRAME)
-    at = (code.left + _PAD_MM, code.top - _PAD_MM - STYLE.small_mm)
-    sheet.texts.append(Text(at, "Saved design", STYLE.small_mm))
-    if facts.saved_address:
-        side = code.height - 2 * _PAD_MM - STYLE.small_mm - 2.4
-        sheet.shapes.append(
-            square_code(facts.saved_address, ((code.left + code.right - side) / 2, code.bottom + 1.2), side)
-        )
+    left = _saved_code(sheet) if facts.saved_address else frame.left
+    # The lower rows part at the middle of the sheet, where the centring mark comes in.
+    middle = PAPER_MM[facts.paper][0] / 2
+    if not left + 40 < middle < frame.right - 40:
+        middle = left + 0.47 * (frame.right - left)
+    surface = "as printed" if facts.as_printed else ""
     rows: tuple[tuple[tuple[float, str, str], ...], ...] = (
+        ((68, "Drawing number", facts.design_id), (32, "Revision", facts.revision)),
         (
-            (30, "Drawing number", facts.design_id),
-            (8, "Rev.", facts.revision),
-            (16, "Date of issue", facts.date),
-            (11, "Scale", scale.words),
-            (15, "Tolerances", "ISO 2768-m"),
-            (8, "Sheet", "1/1"),
-            (12, "", ""),
+            (26, "Date of issue", facts.date),
+            (14, "Scale", scale.words),
+            (30, "Tolerances", "ISO 2768-mK"),
+            (12, "Sheet", "1/1"),
+            (18, "", ""),
         ),
-        ((50, "Title", facts.title), (32, "Material", facts.material), (18, "Mass", f"{facts.mass_kg:.3f} kg")),
+        ((100, "Title", facts.title),),
+        ((46, "Material", facts.material), (23, "Mass", f"{facts.mass_kg:.3f} kg"), (31, "Surface", surface)),
+        ((50, "Legal owner", facts.owner), (50, "Created by", facts.created_by)),
         (
-            (34, "Legal owner", facts.owner),
-            (22, "Created by", facts.creator),
-            (22, "Approved by", facts.approved_by),
-            (22, "Document type", "Part drawing"),
+            (44, "Approved by", facts.approved_by),
+            (28, "Document type", "Part drawing"),
+            (28, "Drawn with", facts.creator),
         ),
     )
     for i, row in enumerate(rows):
-        _block_row(
-            sheet, row, Box(code.right, frame.bottom + i * _ROW_MM, frame.right, frame.bottom + (i + 1) * _ROW_MM)
-        )
-    right = frame.right - 0.06 * (frame.right - code.right)
-    sheet.shapes += projection_symbol(facts, right, frame.bottom + _ROW_MM / 2)
+        bottom = frame.bottom + i // 2 * _ROW_MM
+        sides = (middle, frame.right) if i % 2 else (left, middle)
+        _block_row(sheet, row, Box(sides[0], bottom, sides[1], bottom + _ROW_MM))
+    width = frame.right - middle
+    sheet.shapes += projection_symbol(facts, frame.right - 0.09 * width, frame.bottom + _ROW_MM / 2)
+    if not facts.as_printed:
+        _general_texture(sheet, frame.right - 0.31 * width + _PAD_MM, frame.bottom + _ROW_MM + 0.3)
+
+
+def _general_texture(sheet: Sheet, x: float, y: float) -> None:
+    """The texture of every surface that has no sign of its own, and in parentheses that there are such (ISO 21920-1)."""
+    sign, h = texture(OTHER_ROUGHNESS_UM), STYLE.text_mm
+    _, shapes, texts = sign.at((x, y))
+    left, up = x + sign.width + 1.0, 1.05 * h
+    others = (
+        Line((left + 1.6, y + 0.6 + up * 0.5), (left + 2.2, y + 0.6), Layer.DIMENSION),
+        Line((left + 2.2, y + 0.6), (left + 3.3, y + 0.6 + up), Layer.DIMENSION),
+    )
+    sheet.shapes += (*shapes, *others)
+    sheet.texts += (*texts, Text((left, y + 0.8), "(", h), Text((left + 3.7, y + 0.8), ")", h))
+
+
+def _saved_code(sheet: Sheet) -> float:
+    """The code of the saved design at the block's left end; returns where the fields begin."""
+    frame, height = sheet.foot, _BLOCK_ROWS * _ROW_MM
+    code = Box(frame.left, frame.bottom, frame.left + height, frame.bottom + height)
+    sheet.shapes += rectangle(code, Layer.FRAME)
+    at = (code.left + _PAD_MM, code.top - _PAD_MM - STYLE.small_mm)
+    sheet.texts.append(Text(at, "Saved design", STYLE.small_mm))
+    side = code.height - 2 * _PAD_MM - STYLE.small_mm - 2.4
+    corner = ((code.left + code.right - side) / 2, code.bottom + 1.2)
+    sheet.shapes.append(square_code(sheet.facts.saved_address or "", corner, side))
+    return code.right
 
 
 def _block_row(sheet: Sheet, cells: tuple[tuple[float, str, str], ...], box: Box) -> None:

@@ -1,42 +1,50 @@
 """The dimensions that make the part, each once: by function from the seat face, with limits from the general tolerances."""
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from fractions import Fraction
+from typing import Literal
 
 from geometry.drawing.facts import CRITICAL_MARK, SheetFacts, Units
 from geometry.drawing.model import Measure
 from geometry.fits import linear_tolerance_mm, radius_tolerance_mm
 from geometry.pad import Pad
-from geometry.units import mm_to_inch
+from geometry.units import inch_to_mm, mm_to_inch
 
 GENERAL = "ISO 2768-m"
 _EACH: tuple[Units, Units] = ("mm", "in")
 _PARTS, _SAME_INCH = 64, 0.0005
 """Steps of a fractional inch, and how near a size must be to one to be written so: half of the last decimal."""
+_NEARLY = 1e-6
+_NEGLIGIBLE = 0.1
+"""Of its tolerance: what may be lost of a converted size by rounding."""
 _LEAST_GENERAL_MM = 0.5
 """Below 0.5 mm ISO 2768-1 asks for the tolerance at the dimension."""
 
 
 def measures(pad: Pad, facts: SheetFacts) -> dict[str, Measure]:
     """Every dimension to be shown, by its name in the pad; what the pad does not have is left out."""
-    units = facts.units
+    units, job = facts.units, facts.job_units
+    writer = _Writer(units, job)
+    both = "2× " if 2 * pad.slot_corner_radius_mm < pad.slot_width_mm else ""
     shown = [
-        _diameter("seat_diameter_mm", pad.seat_diameter_mm, units),
-        _length("seat_length_mm", pad.seat_length_mm, units),
-        _outer_radius("seat_corner_radius_mm", pad.seat_corner_radius_mm, units),
-        _diameter("body_diameter_mm", pad.body_diameter_mm, units),
-        _length("slot_width_mm", pad.slot_width_mm, units),
-        _length("slot_depth_mm", pad.slot_depth_mm, units),
-        _length("web_mm", pad.web_mm, units),
-        _inner_radius("slot_corner_radius_mm", pad.slot_corner_radius_mm, units),
-        _chamfer("slot_mouth_chamfer_mm", pad.slot_mouth_chamfer_mm, units),
-        _chamfer("edge_chamfer_mm", pad.edge_chamfer_mm, units),
-        _auxiliary("top_height_mm", pad.top_height_mm, units, of=(pad.web_mm, pad.slot_depth_mm)),
+        writer.diameter("seat_diameter_mm", pad.seat_diameter_mm),
+        writer.length("seat_length_mm", pad.seat_length_mm),
+        writer.outer_radius("seat_corner_radius_mm", pad.seat_corner_radius_mm),
+        writer.diameter("body_diameter_mm", pad.body_diameter_mm),
+        writer.length("slot_width_mm", pad.slot_width_mm),
+        writer.length("slot_depth_mm", pad.slot_depth_mm),
+        writer.length("web_mm", pad.web_mm),
+        writer.inner_radius("slot_corner_radius_mm", pad.slot_corner_radius_mm, count=both),
+        writer.chamfer("slot_mouth_chamfer_mm", pad.slot_mouth_chamfer_mm),
+        writer.chamfer("edge_chamfer_mm", pad.edge_chamfer_mm),
+        writer.auxiliary("top_height_mm", pad.top_height_mm, of=(pad.web_mm, pad.slot_depth_mm)),
     ]
     if pad.has_stem:
+        parts = (pad.web_mm, pad.slot_depth_mm, pad.stem_length_mm)
         shown += [
-            _diameter("stem_diameter_mm", pad.stem_diameter_mm, units),
-            _length("stem_length_mm", pad.stem_length_mm, units),
+            writer.diameter("stem_diameter_mm", pad.stem_diameter_mm),
+            writer.length("stem_length_mm", pad.stem_length_mm),
+            writer.auxiliary("overall_height_mm", pad.overall_height_mm, of=parts),
         ]
     return {m.name: _marked(m) if m.name in facts.critical else m for m in shown if m.nominal_mm > 0}
 
@@ -70,71 +78,105 @@ def _fraction_words(length_mm: float) -> str:
     return " ".join(str(part) for part in (whole, rest) if part)
 
 
-def _with_tolerance(length_mm: float, tolerance_mm: float, units: Units) -> str:
-    """A length with its own tolerance: ``0.5 ±0.1``, ``0.5 ±0.1 [0.020 ±0.004]``."""
-    metric, inch = (f"{length_words(length_mm, unit)} ±{length_words(tolerance_mm, unit)}" for unit in _EACH)
-    if units == "in_fraction":
-        return f"{length_words(length_mm, units)} ±{length_words(tolerance_mm, 'in')}"
-    return {"mm": metric, "in": inch, "dual": f"{metric} [{inch}]"}[units]
+def converted_mm(length_mm: float, unit: Units, *, tolerance_mm: float) -> float:
+    """A size of the other unit's job, rounded so that what is lost does not count beside its tolerance.
+
+    >>> converted_mm(103.1875, "mm", tolerance_mm=0.3), round(mm_to_inch(converted_mm(1.0, "in", tolerance_mm=0.2)), 6)
+    (103.2, 0.04)
+    """
+    one = 1.0 if unit == "mm" else inch_to_mm(1.0)
+    for digits in (0, 1, 2, 3):
+        rounded = round(length_mm / one, digits) * one
+        if abs(rounded - length_mm) <= _NEGLIGIBLE * tolerance_mm:
+            return rounded
+    return length_mm
+
+
+def _is_round(length_mm: float, unit: Units) -> bool:
+    """Whether a size is one of a unit's own: a thousandth of it, or a 64th of an inch."""
+    steps = length_mm * 1000 if unit == "mm" else mm_to_inch(length_mm) * 1000
+    parts = mm_to_inch(length_mm) * _PARTS
+    return abs(steps - round(steps)) < _NEARLY or (unit == "in" and abs(parts - round(parts)) < _NEARLY)
 
 
 def _plain(value: float) -> str:
     return f"{value:.3f}".rstrip("0").rstrip(".")
 
 
-def _measure(
-    name: str,
-    nominal_mm: float,
-    units: Units,
-    *,
-    tolerance_mm: float,
-    prefix: str = "",
-    suffix: str = "",
-    individual: bool = False,
-    auxiliary: bool = False,
-) -> Measure:
-    written = individual or nominal_mm < _LEAST_GENERAL_MM
-    words = f"{prefix}{_with_tolerance(nominal_mm, tolerance_mm, units) if written else length_words(nominal_mm, units)}{suffix}"
-    suffix += f" ±{_plain(tolerance_mm)}" if written else ""
-    return Measure(
-        name,
-        words,
-        prefix,
-        suffix,
-        nominal_mm,
-        nominal_mm - tolerance_mm,
-        nominal_mm + tolerance_mm,
-        "at the dimension" if written else GENERAL,
-        auxiliary,
-    )
+@dataclass(frozen=True, slots=True)
+class _Writer:
+    """How sizes are written on one sheet."""
+
+    units: Units
+    job: Literal["mm", "in"]
+
+    def words(self, nominal_mm: float, tolerance_mm: float, *, individual: bool) -> str:
+        """A size as written, with its own tolerance or without: ``0.5 ±0.1``, ``0.5 ±0.1 [0.020 ±0.004]``."""
+        if self.units == "in_fraction" and not individual:
+            return length_words(nominal_mm, self.units)
+        metric, inch = (self._one(nominal_mm, tolerance_mm, unit, individual=individual) for unit in _EACH)
+        return {"mm": metric, "dual": f"{metric} [{inch}]"}.get(self.units, inch)
+
+    def _one(self, nominal_mm: float, tolerance_mm: float, unit: Units, *, individual: bool) -> str:
+        is_native = unit == self.job and _is_round(nominal_mm, unit)
+        size = nominal_mm if is_native else converted_mm(nominal_mm, unit, tolerance_mm=tolerance_mm)
+        spread = tolerance_mm if is_native else converted_mm(tolerance_mm, unit, tolerance_mm=tolerance_mm)
+        written = length_words(size, "in_fraction" if self.units == "in_fraction" else unit)
+        return f"{written} ±{length_words(spread, unit)}" if individual else written
+
+    def length(self, name: str, value: float) -> Measure:
+        """A length."""
+        return self._measure(name, value, tolerance_mm=linear_tolerance_mm(value))
+
+    def diameter(self, name: str, value: float) -> Measure:
+        """A diameter."""
+        return self._measure(name, value, tolerance_mm=linear_tolerance_mm(value), prefix="⌀")
+
+    def outer_radius(self, name: str, value: float) -> Measure:
+        """An outer radius, which has a table of its own."""
+        return self._measure(name, value, tolerance_mm=radius_tolerance_mm(value), prefix="R")
+
+    def inner_radius(self, name: str, value: float, *, count: str = "") -> Measure:
+        """ISO 2768-1 Table 2 is for outer radii only, so an inner one carries its tolerance: that of a length."""
+        tolerance = linear_tolerance_mm(value)
+        return self._measure(name, value, tolerance_mm=tolerance, prefix=f"{count}R", individual=True)
+
+    def chamfer(self, name: str, value: float) -> Measure:
+        """A chamfer of 45° on two edges."""
+        return self._measure(name, value, tolerance_mm=radius_tolerance_mm(value), prefix="2× ", suffix=" × 45°")
+
+    def auxiliary(self, name: str, value: float, *, of: tuple[float, ...]) -> Measure:
+        """A size that follows from others stands in parentheses (ISO 129-1) and has the sum of their tolerances."""
+        tolerance = sum(map(linear_tolerance_mm, of))
+        shown = self._measure(name, value, tolerance_mm=tolerance, prefix="(", suffix=")")
+        return replace(shown, prefix="(", suffix=")", tolerance=_FOLLOWS[name], auxiliary=True)
+
+    def _measure(
+        self,
+        name: str,
+        nominal_mm: float,
+        *,
+        tolerance_mm: float,
+        prefix: str = "",
+        suffix: str = "",
+        individual: bool = False,
+    ) -> Measure:
+        written = individual or nominal_mm < _LEAST_GENERAL_MM
+        words = f"{prefix}{self.words(nominal_mm, tolerance_mm, individual=written)}{suffix}"
+        suffix += f" ±{_plain(tolerance_mm)}" if written else ""
+        return Measure(
+            name,
+            words,
+            prefix,
+            suffix,
+            nominal_mm,
+            nominal_mm - tolerance_mm,
+            nominal_mm + tolerance_mm,
+            "at the dimension" if written else GENERAL,
+        )
 
 
-def _length(name: str, value: float, units: Units) -> Measure:
-    return _measure(name, value, units, tolerance_mm=linear_tolerance_mm(value))
-
-
-def _diameter(name: str, value: float, units: Units) -> Measure:
-    return _measure(name, value, units, tolerance_mm=linear_tolerance_mm(value), prefix="⌀")
-
-
-def _outer_radius(name: str, value: float, units: Units) -> Measure:
-    return _measure(name, value, units, tolerance_mm=radius_tolerance_mm(value), prefix="R")
-
-
-def _inner_radius(name: str, value: float, units: Units) -> Measure:
-    """ISO 2768-1 Table 2 is for outer radii only, so an inner one carries its tolerance: that of a length."""
-    return _measure(name, value, units, tolerance_mm=linear_tolerance_mm(value), prefix="R", individual=True)
-
-
-def _chamfer(name: str, value: float, units: Units) -> Measure:
-    tolerance = radius_tolerance_mm(value)
-    return _measure(name, value, units, tolerance_mm=tolerance, prefix="2× ", suffix=" × 45°")
-
-
-def _auxiliary(name: str, value: float, units: Units, *, of: tuple[float, ...]) -> Measure:
-    """A size that follows from others stands in parentheses (ISO 129-1) and has the sum of their tolerances."""
-    tolerance = sum(map(linear_tolerance_mm, of))
-    shown = _measure(name, value, units, tolerance_mm=tolerance, prefix="(", suffix=")", auxiliary=True)
-    return Measure(
-        name, shown.words, "(", ")", value, shown.lower_mm, shown.upper_mm, "follows from web and slot depth", True
-    )
+_FOLLOWS = {
+    "top_height_mm": "follows from web and slot depth",
+    "overall_height_mm": "follows from web, slot depth and stem length",
+}

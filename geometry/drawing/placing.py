@@ -1,15 +1,15 @@
 """Dimensions by ISO 129-1 about a view: where each could stand, and the first place that has room."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from itertools import product
 from math import atan2, cos, degrees, radians, sin
 from typing import Literal
 
-from geometry.drawing.canvas import Canvas
+from geometry.drawing.canvas import Canvas, fewest
 from geometry.drawing.errors import SheetError
 from geometry.drawing.lettering import text_width_mm
-from geometry.drawing.model import Arc, Arrow, Dimension, Kind, Layer, Line, Measure, Point, Text
+from geometry.drawing.model import Anchor, Arc, Arrow, Dimension, Kind, Layer, Line, Measure, Point, Text
 from geometry.drawing.scales import Scale
 from geometry.drawing.style import STYLE
 
@@ -47,14 +47,20 @@ def place_span(
     canvas: Canvas, span: Span, scale: Scale, *, rows: Iterable[int], words: tuple[WordsAt, ...]
 ) -> Dimension:
     """Put a linear dimension where it has room: in its row, else further along its line, else in the next row."""
-    for row, further, at in product(rows, _FURTHER_MM, words):
-        if further and at == "middle":
-            continue
-        dimension = _linear(span, scale, row, at, further)
-        if dimension and canvas.has_room_for(dimension.text, dimension.lines):
-            canvas.add_dimension(dimension)
-            return dimension
-    raise NoRoomError(f"no room for {span.measure.name} at {scale.words}")
+    tries = (
+        _linear(span, scale, row, at, further)
+        for row, further, at in product(rows, _FURTHER_MM, words)
+        if not further or at != "middle"
+    )
+    best = fewest(
+        (canvas.crossings_with_leaders(dimension.lines), dimension)
+        for dimension in tries
+        if dimension and canvas.has_room_for(dimension.text, dimension.lines)
+    )
+    if best is None:
+        raise NoRoomError(f"no room for {span.measure.name} at {scale.words}")
+    canvas.add_dimension(best)
+    return best
 
 
 def _linear(span: Span, scale: Scale, row: int, words_at: WordsAt, further: float) -> Dimension | None:
@@ -116,12 +122,14 @@ class Pointer:
     lengths: tuple[float, ...]
     inner: bool = False
     """An inner radius is pointed at through its centre."""
+    is_turned: bool = False
+    """Words stand back over the leader, where they must not reach far aside."""
 
     def mirrored(self) -> "Pointer":
         """The same feature on the other side of the axis."""
         turned = tuple(180 - angle for angle in self.angles_deg)
         start = (-self.start[0], self.start[1])
-        return Pointer(self.measure, self.kind, start, self.radius, turned, self.lengths, self.inner)
+        return Pointer(self.measure, self.kind, start, self.radius, turned, self.lengths, self.inner, self.is_turned)
 
 
 def place_pointer(canvas: Canvas, scale: Scale, *pointers: Pointer) -> Dimension:
@@ -131,12 +139,15 @@ def place_pointer(canvas: Canvas, scale: Scale, *pointers: Pointer) -> Dimension
         for n, pointer in enumerate(pointers)
         for length, (i, angle) in product(pointer.lengths, enumerate(pointer.angles_deg))
     )
-    for _, n, length, angle in tries:
-        dimension = _pointed(pointers[n], scale, angle, length)
-        if canvas.has_room_for(dimension.text, dimension.lines):
-            canvas.add_dimension(dimension)
-            return dimension
-    raise NoRoomError(f"no room for {pointers[0].measure.name} at {scale.words}")
+    best = fewest(
+        (canvas.crossings(dimension.lines), dimension)
+        for dimension in (_pointed(pointers[n], scale, angle, length) for _, n, length, angle in tries)
+        if canvas.has_room_for(dimension.text, dimension.lines)
+    )
+    if best is None:
+        raise NoRoomError(f"no room for {pointers[0].measure.name} at {scale.words}")
+    canvas.add_dimension(best)
+    return best
 
 
 def _pointed(pointer: Pointer, scale: Scale, angle: float, length: float) -> Dimension:
@@ -147,7 +158,7 @@ def _pointed(pointer: Pointer, scale: Scale, angle: float, length: float) -> Dim
     tip = (pointer.start[0] + side * pointer.radius * c, pointer.start[1] + side * pointer.radius * s)
     elbow = (tip[0] + length * c, tip[1] + length * s)
     width = text_width_mm(pointer.measure.words, STYLE.text_mm)
-    rightwards = c > 0
+    rightwards = (c > 0) != pointer.is_turned
     text_left = elbow[0] + 1 if rightwards else elbow[0] - 1 - width
     shoulder_end = elbow[0] + width + 1 if rightwards else elbow[0] - width - 1
     return Dimension(
@@ -165,16 +176,27 @@ def _pointed(pointer: Pointer, scale: Scale, angle: float, length: float) -> Dim
 
 def place_letter(canvas: Canvas, letter: str, *, centre: Point, radius: float, angles_deg: tuple[float, ...]) -> None:
     """Name a round window of the section: a thin circle, a thin leader, and a letter where there is room."""
-    circle = Arc(centre, radius, 0, 360, Layer.THIN)
+    best = fewest(
+        # A letter close to a figure would be read as part of it.
+        (
+            canvas.crossings((line,)) + sum(text.box.grown(STYLE.letter_clear_mm).meets(box) for box in canvas.boxes),
+            (text, line),
+        )
+        for text, line in _letters(letter, centre, radius, angles_deg)
+        if canvas.has_room_for(text, (line,))
+    )
+    if best is None:
+        raise NoRoomError(f"no room for the letter {letter}")
+    text, line = best
+    canvas.add(text.box, (text,), (Arc(centre, radius, 0, 360, Layer.THIN),), leader=(line,))
+
+
+def _letters(letter: str, centre: Point, radius: float, angles_deg: tuple[float, ...]) -> Iterator[tuple[Text, Line]]:
+    """Where the letter could stand, and the thin leader to it."""
     for length, angle in product((6, 9, 12, 16, 20, 26, 32, 40, 50, 60, 75, 90), angles_deg):
         c, s = cos(radians(angle)), sin(radians(angle))
         near = (centre[0] + radius * c, centre[1] + radius * s)
         far = (near[0] + length * c, near[1] + length * s)
-        text = Text(
-            (far[0] + (0.8 if c >= 0 else -0.8), far[1] - 1), letter, STYLE.large_mm, "left" if c >= 0 else "right"
-        )
-        line = Line(near, far, Layer.THIN)
-        if canvas.has_room_for(text, (line,)):
-            canvas.add_text(text, line, circle)
-            return
-    raise NoRoomError(f"no room for the letter {letter}")
+        aside: float = 0.8 if c >= 0 else -0.8
+        anchor: Anchor = "left" if c >= 0 else "right"
+        yield Text((far[0] + aside, far[1] - 1), letter, STYLE.large_mm, anchor), Line(near, far, Layer.THIN)

@@ -1,23 +1,40 @@
 """Placing the views on the sheet: the largest standard scale at which everything finds room."""
 
 from collections.abc import Iterator
-from itertools import product
+from contextlib import suppress
+from dataclasses import dataclass, field, replace
+from itertools import combinations, product
 from math import inf
 
-from geometry.drawing.blocks import Block, isometric_block, section_block, side_block, top_block, underside_block
+from geometry.drawing.blocks import (
+    Block,
+    isometric_block,
+    section_block,
+    side_block,
+    top_block,
+    underside_block,
+    with_marking,
+    with_seat_texture,
+    with_sight,
+)
 from geometry.drawing.details import Detail, details_of
 from geometry.drawing.errors import SheetError
 from geometry.drawing.facts import SheetFacts
 from geometry.drawing.frame import PAPER_MM, Sheet, fill_sheet, title_block
+from geometry.drawing.free_space import FreeSpace
+from geometry.drawing.main_view import Plan, lip_needs_detail
 from geometry.drawing.measures import measures
 from geometry.drawing.model import Box, Drawing, Measure, PlacedView, Point, shifted
+from geometry.drawing.notes import marking_words, note_words
 from geometry.drawing.placing import NoRoomError
 from geometry.drawing.scales import SCALES, Scale
 from geometry.drawing.style import STYLE
 from geometry.pad import Pad
 
-_SEARCH_STEP_MM = 3.0
+_DETAILS = ((STYLE.detail_radii_mm[0], False), (STYLE.detail_radii_mm[1], False), (STYLE.detail_radii_mm[1], True))
+"""Radius of the details' windows, and whether words are kept above them."""
 _LEAST_PICTURE_MM = 12.0
+_LEAST_UNDERSIDE_MM = 30.0
 Placed = list[tuple[Block, Point]]
 
 
@@ -27,36 +44,109 @@ def draw(pad: Pad, facts: SheetFacts) -> Drawing:
     Raises SheetError where no standard scale leaves room.
     """
     shown = measures(pad, facts)
-    sheet = fill_sheet(facts)
+    sheets = _Sheets(pad, facts)
     for scale in SCALES:
-        if (
-            pad.body_diameter_mm * scale.factor > sheet.area.width
-            or pad.overall_height_mm * scale.factor > sheet.area.height
-        ):
+        area = sheets.of(textured=True, marked=True).area
+        if pad.body_diameter_mm * scale.factor > area.width or pad.overall_height_mm * scale.factor > area.height:
             continue
-        placed = _at_scale(pad, shown, sheet, scale)
-        if placed:
-            return _finished(sheet, scale, placed)
+        found = _at_scale(pad, shown, sheets, scale)
+        if found:
+            return _finished(found[0], scale, found[1])
     raise SheetError("The pad is too large or too slender to be drawn on this paper at a standard scale.")
 
 
-def _at_scale(pad: Pad, shown: dict[str, Measure], sheet: Sheet, scale: Scale) -> Placed | None:
+@dataclass(slots=True)
+class _Sheets:
+    """The empty sheet of a pad: what has a sign at the part is not said in its notes; what has not, is."""
+
+    pad: Pad
+    facts: SheetFacts
+    made: dict[tuple[bool, bool], Sheet] = field(default_factory=dict)
+
+    def of(self, *, textured: bool, marked: bool) -> Sheet:
+        """The sheet with or without a note on the seat's texture and on marking."""
+        key = (textured or self.facts.as_printed, marked)
+        if key not in self.made:
+            words = note_words(self.facts, has_stem=self.pad.has_stem, marking=not marked, seat=not key[0])
+            self.made[key] = fill_sheet(self.facts, words)
+        return self.made[key]
+
+
+def _at_scale(pad: Pad, shown: dict[str, Measure], sheets: _Sheets, scale: Scale) -> tuple[Sheet, Placed] | None:
     """All views at one main scale, else with words kept close to the section; None where something finds no room."""
-    for right_limit in (inf, _right_limit(pad, sheet.area, scale)):
-        for reach in STYLE.detail_radii_mm:
+    facts, area = sheets.facts, sheets.of(textured=True, marked=True).area
+    for lip_apart in (True, False) if lip_needs_detail(pad, scale) else (False,):
+        for right_limit, (reach, narrow) in product((inf, _right_limit(pad, area, scale)), _DETAILS):
             try:
-                details = details_of(pad, shown, scale, sheet.facts.units, reach_mm=reach)
-                section = section_block(pad, shown, scale, sheet.facts.units, details, right_limit=right_limit)
+                details = details_of(pad, shown, scale, facts, reach_mm=reach, lip_apart=lip_apart, narrow=narrow)
+                windows = tuple((detail.centre, detail.window_mm) for detail in details)
+                plan = Plan(facts.units, windows, right_limit, lip_apart, is_trial=True)
+                found = _about_section(pad, shown, sheets, scale, plan, details)
             except NoRoomError:
-                return None
-            mains = [main for half in (False, True) if (main := _projected(pad, sheet, section, half=half))]
-            for main, extras in product(mains, _extras(pad, scale, details)):
-                placed = _with_extras(main, extras, sheet)
-                if placed:
-                    return _with_picture(pad, scale, placed, sheet)
-            if not mains:
                 break
+            if found:
+                # Where there is room, other orders of placing may leave fewer leaders crossing other lines.
+                better = _about_section(pad, shown, sheets, scale, replace(plan, is_trial=False), details)
+                sheet, placed = better or found
+                return sheet, _with_picture(pad, scale, placed, sheet)
     return None
+
+
+def _about_section(
+    pad: Pad, shown: dict[str, Measure], sheets: _Sheets, scale: Scale, plan: Plan, details: tuple[Detail, ...]
+) -> tuple[Sheet, Placed] | None:
+    """The section and all views about it; raises NoRoomError where the section itself has no room."""
+    section, textured = section_block(pad, shown, scale, plan, details), False
+    if not sheets.facts.as_printed:
+        with suppress(NoRoomError):
+            section, textured = with_seat_texture(pad, section), True
+    return _arranged(pad, sheets, section, details, textured=textured)
+
+
+def _arranged(
+    pad: Pad, sheets: _Sheets, section: Block, details: tuple[Detail, ...], *, textured: bool
+) -> tuple[Sheet, Placed] | None:
+    """The views about the section: rather without the underside than without the side view, rather half than none."""
+    windows = [Block(detail.view, detail.scale, detail.canvas) for detail in details]
+    marking = marking_words(sheets.facts.units)
+    undersides = [(below, with_sight(section) if below else section) for below in _undersides(pad, section.scale)]
+    for half, marked in _WAYS:
+        if half is None and section.scale.factor >= 1:
+            continue
+        side = None if half is None else side_block(pad, section.scale, half=half)
+        top = top_block(pad, section.scale)
+        try:
+            side = with_marking(pad, side, marking) if side and marked == "side" else side
+            top = with_marking(pad, top, marking) if marked == "top" else top
+        except NoRoomError:
+            continue
+        sheet = sheets.of(textured=textured, marked=bool(marked))
+        for below, main in undersides:
+            for projected in _projected(sheet, main, side, top):
+                placed = _with_extras(projected, [*below, *windows], sheet)
+                if placed:
+                    return sheet, placed
+    return None
+
+
+_WAYS: tuple[tuple[bool | None, str], ...] = (
+    *((half, marked) for half, marked in product((False, True), ("side", "top"))),
+    (False, ""),
+    (True, ""),
+    (None, "top"),
+    (None, ""),
+)
+"""The side view whole, half or not at all, and the view that carries the words about marking."""
+
+
+def _undersides(pad: Pad, scale: Scale) -> Iterator[list[Block]]:
+    """View C where there is a stem: at the main scale, or one step smaller where that is still a picture, or none."""
+    if pad.has_stem:
+        yield [underside_block(pad, scale, main=scale)]
+        smaller = next((other for other in SCALES if other < scale), scale)
+        if smaller < scale and pad.body_diameter_mm * smaller.factor >= _LEAST_UNDERSIDE_MM:
+            yield [underside_block(pad, smaller, main=scale)]
+    yield []
 
 
 def _right_limit(pad: Pad, area: Box, scale: Scale) -> float:
@@ -66,57 +156,54 @@ def _right_limit(pad: Pad, area: Box, scale: Scale) -> float:
     return area.width - left - STYLE.view_gap_mm - radius - STYLE.centre_over_mm / 2
 
 
-def _projected(pad: Pad, sheet: Sheet, section: Block, *, half: bool) -> Placed | None:
-    """Section, side and top view in projection (ISO 5456-2); None where the sheet is too small."""
+def _projected(sheet: Sheet, section: Block, side: Block | None, top: Block) -> Iterator[Placed]:
+    """Section, side and top view in projection (ISO 5456-2), a little to the right too; nothing where the sheet is too small."""
     area, gap = sheet.area, STYLE.view_gap_mm
-    side, top = side_block(pad, section.scale, half=half), top_block(pad, section.scale)
-    main, beside, plan = section.box, side.box, top.box
+    main, plan = section.box, top.box
+    beside = side.box if side else Box(0, main.bottom, 0, main.top)
+    upper, lower = max(main.top, beside.top), min(main.bottom, beside.bottom)
     left = max(-main.left, -plan.left)
     side_x = left + main.right + gap - beside.left
-    width = max(side_x + beside.right, left + plan.right)
-    height = main.height + gap + plan.height
+    width = max(side_x + beside.right if side else left + main.right, left + plan.right)
+    height = upper - main.bottom + gap + plan.height
     if width > area.width or height > area.height:
-        return None
-    spread = min((area.height - height) / 3, gap)
-    x = area.left + left
-    # In first angle the top view stands below the section, in third angle above it; seen from the right and seen from the
-    # left the pad looks the same, so the side view may stay on the right.
-    if sheet.facts.projection == "first":
-        y = area.top - spread - main.top
-        plan_y = y + main.bottom - gap - spread - plan.top
-    else:
-        plan_y = area.top - spread - plan.top
-        y = plan_y + plan.bottom - gap - spread - main.top
-    placed = [(section, (x, y)), (side, (area.left + side_x, y)), (top, (x, plan_y))]
-    return None if any(block.box.moved(at).meets(_kept_free(sheet)) for block, at in placed) else placed
-
-
-def _kept_free(sheet: Sheet) -> Box:
-    """Where no view may stand: the foot and a little above and beside it."""
-    return sheet.foot.grown(3)
-
-
-def _extras(pad: Pad, scale: Scale, details: tuple[Detail, ...]) -> Iterator[list[Block]]:
-    """Details, and the underside where there is a stem, at ever smaller scales."""
-    blocks = [Block(detail.view, detail.scale, detail.canvas) for detail in details]
-    if not pad.has_stem:
-        yield blocks
         return
-    for smaller in SCALES:
-        if smaller <= scale and (smaller == scale or pad.body_diameter_mm * smaller.factor >= _LEAST_PICTURE_MM):
-            yield [underside_block(pad, smaller, main=scale), *blocks]
+    spread = min((area.height - height) / 3, gap)
+    for x, third in product((area.left + left, min(area.left + left + 9, area.right - width + left)), (1.0, 0.0)):
+        # In first angle the top view stands below the section, in third angle above it; seen from the right and seen from the
+        # left the pad looks the same, so the side view may stay on the right.
+        if sheet.facts.projection == "first":
+            y = area.top - third * spread - upper
+            plan_y = y + main.bottom - gap - third * spread - plan.top
+        else:
+            plan_y = area.top - third * spread - plan.top
+            y = plan_y + plan.bottom - gap - third * spread - main.top
+        placed = [(section, (x, y)), (top, (x, plan_y))]
+        if side:
+            placed.insert(1, (side, (x - left + side_x, y)))
+        boxes = [block.box.moved(at) for block, at in placed]
+        inside = y + lower >= area.bottom and y + upper <= area.top
+        # A view's corner may be empty: the narrow centring marks ask for what is really there.
+        free = not any(box.meets(sheet.kept_free[0]) for box in boxes) and not any(
+            block.canvas.touches(mark.moved((-at[0], -at[1]))) for block, at in placed for mark in sheet.kept_free[1:]
+        )
+        if inside and free and not any(a.meets(b) for a, b in combinations(boxes, 2)):
+            yield placed
 
 
 def _with_extras(main: Placed, extras: list[Block], sheet: Sheet) -> Placed | None:
     """The projected views with the others, each in the first free place from the top right."""
-    placed = list(main)
-    taken = [_kept_free(sheet), *(block.box.moved(at).grown(STYLE.view_gap_mm / 2) for block, at in placed)]
+    placed, space = list(main), FreeSpace(sheet.area)
+    for box in sheet.kept_free:
+        space.take(box)
+    for block, at in placed:
+        space.take_canvas(block.canvas, at, STYLE.view_gap_mm / 2)
     for block in extras:
-        at = _free_place(block.box, taken, sheet.area)
-        if at is None:
+        place = space.place_for(block.box.grown(STYLE.view_gap_mm / 4))
+        if place is None:
             return None
-        placed.append((block, at))
-        taken.append(block.box.moved(at).grown(STYLE.view_gap_mm / 2))
+        placed.append((block, place))
+        space.take(block.box.moved(place).grown(STYLE.view_gap_mm / 2))
     return placed
 
 
@@ -129,19 +216,6 @@ def _with_picture(pad: Pad, scale: Scale, placed: Placed, sheet: Sheet) -> Place
         if more:
             return more
     return placed
-
-
-def _free_place(box: Box, taken: list[Box], area: Box) -> Point | None:
-    """An origin at which a box meets nothing, found on a grid."""
-    columns, rows = (int(room / _SEARCH_STEP_MM) for room in (area.width - box.width, area.height - box.height))
-    for row in range(rows + 1):
-        y = area.top - box.top - row * _SEARCH_STEP_MM
-        for column in range(columns + 1):
-            x = area.right - box.right - column * _SEARCH_STEP_MM
-            moved = box.moved((x, y))
-            if not any(moved.meets(other) for other in taken):
-                return x, y
-    return None
 
 
 def _finished(sheet: Sheet, scale: Scale, placed: Placed) -> Drawing:

@@ -19,7 +19,7 @@ class Style:
     """Captions of the title block, ISO 3098-1 series."""
     large_mm: float = 3.5
     """Title, section letters and view names, ISO 3098-1 series."""
-    banner_mm: float = 7.0
+    banner_mm: float = 5.0
     """The words NOT FIT TO MAKE."""
     line_step_mm: float = 4.2
     """Distance between lines of notes."""
@@ -39,12 +39,18 @@ class Style:
     """Free space between texts."""
     line_clear_mm: float = 0.12
     """Free space between a text and a line, beside the text gap of a dimension line."""
+    apart_mm: float = 1.0
+    """Lines that run side by side nearer than this look like one."""
+    letter_clear_mm: float = 2.5
+    """Free space about the letter of a detail: it belongs to no dimension near it."""
     centre_over_mm: float = 3.0
     """How far centre lines run past the outline."""
     hatch_step_mm: float = 2.2
     margin_left_mm: float = 20.0
     margin_mm: float = 10.0
     """Filing margin and the other three, ISO 5457."""
+    centring_mm: float = 10.0
+    """How far centring marks come into the drawing space, ISO 5457."""
     view_gap_mm: float = 8.0
     detail_radii_mm: tuple[float, ...] = (14.0, 10.0)
     """Radius on paper of the round window of a detail, and a smaller one for a crowded sheet."""

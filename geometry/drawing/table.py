@@ -16,10 +16,11 @@ WORDS = {
     "slot_width_mm": "Slot width",
     "slot_depth_mm": "Slot depth",
     "web_mm": "Web: slot floor above seat face",
-    "slot_corner_radius_mm": "Slot floor corner radius",
+    "slot_corner_radius_mm": "Slot floor corner radius, both sides",
     "slot_mouth_chamfer_mm": "Slot mouth chamfer, both sides",
     "edge_chamfer_mm": "Edge chamfer of the body, both ends",
     "top_height_mm": "Wall top above seat face (follows from web and slot depth)",
+    "overall_height_mm": "Overall height (follows from web, slot depth and stem length)",
 }
 
 

@@ -59,6 +59,11 @@ class PrintPlan:
         return "Printing this pad is not advisable. " + " ".join(s.shown() for s in self.against)
 
 
+def lies(pad: Pad) -> str:
+    """How it lies on the bed: on its seat, or upside down where a stem is in the way."""
+    return "Top on the bed, axis upright" if pad.has_stem else "Foot on the bed, axis upright"
+
+
 def print_plan(pad: Pad, conditions: Conditions, shop: Shop, checks: tuple[Check, ...]) -> PrintPlan:
     """Plan a print; ``checks`` are those of this pad."""
     wall = shop.walls * shop.line_width_mm
@@ -69,11 +74,9 @@ def print_plan(pad: Pad, conditions: Conditions, shop: Shop, checks: tuple[Check
     against = tuple(_against(pad, conditions, shop, checks))
     return PrintPlan(
         orientation=said(
-            "Foot on the bed, axis upright, slot on top: no supports are needed but under the lip, where"
-            " the seat steps out."
+            f"{lies(pad)}, slot on top: no supports are needed but under the lip, where the seat steps out."
             if not pad.has_stem
-            else "Top on the bed, axis upright, stem up: no supports are needed. The slot's floor is printed"
-            " as a bridge: file it flat."
+            else f"{lies(pad)}, stem up: no supports are needed. The slot's floor is printed as a bridge: file it flat."
         ),
         layer_height_mm=shop.layer_height_mm,
         layers=-int(-pad.overall_height_mm // shop.layer_height_mm),

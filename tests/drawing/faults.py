@@ -6,7 +6,7 @@ from math import cos, pi, sin
 
 import numpy as np
 
-from geometry.drawing.model import Arc, Arrow, Box, Curve, Drawing, Line, PlacedView, Point, Shape, Text
+from geometry.drawing.model import Arc, Arrow, Box, Curve, Drawing, Layer, Line, PlacedView, Point, Shape, Text
 
 TOUCH_MM = 0.01
 
@@ -104,3 +104,24 @@ def overlapping_views(drawing: Drawing) -> list[str]:
 def words_of(drawing: Drawing) -> list[Text]:
     """Every text of the sheet."""
     return [*drawing.texts, *(dimension.text for dimension in drawing.dimensions)]
+
+
+def crossed_leaders(drawing: Drawing, *, more: tuple[Line, ...] = ()) -> list[str]:
+    """Where a leader, or a line of a tolerance, crosses a dimension line."""
+    notes = [d for d in drawing.dimensions if d.kind in {"radius", "note"}]
+    leaders = [line for dimension in notes for line in dimension.lines]
+    leaders += [s for s in (*drawing.shapes, *more) if isinstance(s, Line) and s.layer == Layer.TOLERANCE]
+    others = [d.lines[0] for d in drawing.dimensions if d not in notes]
+    return [f"{a.start}–{a.end} over {b.start}–{b.end}" for a in leaders for b in others if _cross(a, b)]
+
+
+def _cross(a: Line, b: Line) -> bool:
+    """Whether two lines share a point inside both; their parameters by Cramer's rule."""
+    (ax, ay), (bx, by), (cx, cy), (dx, dy) = a.start, a.end, b.start, b.end
+    ux, uy, vx, vy = bx - ax, by - ay, dx - cx, dy - cy
+    denominator = ux * vy - uy * vx
+    if abs(denominator) < 1e-12:
+        return False
+    s = ((cx - ax) * vy - (cy - ay) * vx) / denominator
+    t = ((cx - ax) * uy - (cy - ay) * ux) / denominator
+    return 1e-6 < s < 1 - 1e-6 and 1e-6 < t < 1 - 1e-6

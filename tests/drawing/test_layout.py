@@ -17,7 +17,7 @@ from geometry.pad import Pad
 from tests.drawing.faults import faults, overlapping_views, words_of
 from tests.drawing.pads import CAUTIONS, HUGE, KNOWN, LONG_STEM, TYPICAL, facts, pads, sheets
 
-RELAXED = settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+RELAXED = settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 THOUSANDS = settings(RELAXED, max_examples=3000)
 
 
@@ -46,7 +46,8 @@ def test_nothing_overlaps_on_thousands_of_sheets(pad: Pad, sheet: SheetFacts) ->
 @given(pad=pads(), sheet=sheets())
 def test_every_dimension_of_any_pad_is_shown_once(pad: Pad, sheet: SheetFacts) -> None:
     shown = sorted((d.measure.name, d.measure.nominal_mm) for d in draw(pad, sheet).dimensions)
-    assert shown == sorted((k, v) for k, v in pad.as_dict().items() if v > 0 and k != "overall_height_mm")
+    is_own = {"overall_height_mm": pad.has_stem}
+    assert shown == sorted((k, v) for k, v in pad.as_dict().items() if v > 0 and is_own.get(k, True))
 
 
 def test_the_fault_finder_sees_a_text_that_was_moved_onto_another() -> None:

@@ -15,8 +15,9 @@ from ezdxf.entities.dimension import Dimension as DimensionEntity
 from ezdxf.entities.hatch import Hatch
 from ezdxf.filemanagement import read
 
+from geometry.cautions import ONE_LINE
 from geometry.drawing import Drawing, draw, to_dxf, to_pdf, to_png, to_svg
-from geometry.drawing.facts import CAUTION_LINE, CRITICAL_MARK
+from geometry.drawing.facts import CRITICAL_MARK
 from geometry.drawing.frame import NOT_FIT
 from geometry.drawing.model import Layer
 from geometry.drawing.svg import all_texts
@@ -36,12 +37,14 @@ LINEAR = {
     "stem_diameter_mm",
     "stem_length_mm",
     "top_height_mm",
+    "overall_height_mm",
 }
 
 
 def expected(pad: Pad) -> dict[str, float]:
-    """What the pad has: every dimension that is not 0, without the overall height, which follows."""
-    return {name: value for name, value in pad.as_dict().items() if value > 0 and name != "overall_height_mm"}
+    """What the pad has: every dimension that is not 0; the overall height where a stem makes it differ from the upper one."""
+    is_own = {"overall_height_mm": pad.has_stem}
+    return {name: value for name, value in pad.as_dict().items() if value > 0 and is_own.get(name, True)}
 
 
 @pytest.fixture(params=KNOWN)
@@ -168,7 +171,7 @@ def test_a_machine_without_fonts_draws_every_dimension(tmp_path: Path) -> None:
         "print(to_svg(draw(TYPICAL, facts())))"
     )
     svg = _in_new_process(code, tmp_path)
-    assert {"⌀67.2", "⌀74", "14", "20", "16.5", "8", "R5", "R0.5 ±0.1", "(36.5)", "2× 1 × 45°"} <= set(
+    assert {"⌀67.2", "⌀74", "14", "20", "16.5", "8", "R5", "2× R0.5 ±0.1", "(36.5)", "2× 1 × 45°"} <= set(
         outlined_words(svg)
     )
 
@@ -273,11 +276,19 @@ def test_the_pdf_is_sound_and_carries_its_font(tmp_path: Path) -> None:
     assert all("DejaVuSans" in row and re.search(r"yes yes yes", row) for row in rows)
 
 
-def test_every_sheet_carries_the_caution_and_the_words_estimated_and_not_tested(tmp_path: Path) -> None:
-    text = pdf_text(to_pdf(draw(TYPICAL, facts())), tmp_path)
-    assert CAUTION_LINE in text
-    assert "Estimated design load 11416 N, not tested." in text
+def test_every_sheet_carries_the_caution_and_the_words_about_and_not_tested(tmp_path: Path) -> None:
+    """11416 N in three figures; the caution's sentences stand inside the frame, in lettering that one can read (ISO 3098-1)."""
+    drawing = draw(TYPICAL, facts())
+    text = " ".join(pdf_text(to_pdf(drawing), tmp_path).split())
+    assert all(sentence.strip(". ") in text for sentence in ONE_LINE.split(". "))
+    assert "Load used in the estimates: about 11.4 kN, not tested." in text
+    cautions = [text for text in all_texts(drawing) if text.layer == Layer.CAUTION]
+    assert min(text.height_mm for text in cautions) >= 2.5
     assert NOT_FIT not in text
+
+
+def test_a_pad_that_is_not_fit_states_no_load(tmp_path: Path) -> None:
+    assert " kN" not in pdf_text(to_pdf(draw(TYPICAL, facts(fit_to_make=False))), tmp_path)
 
 
 def test_a_pad_that_is_not_fit_says_so_in_every_output(tmp_path: Path) -> None:

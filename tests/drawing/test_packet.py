@@ -71,7 +71,7 @@ def packets(tmp_path_factory: pytest.TempPathFactory) -> dict[str, Path]:
 def test_every_page_carries_the_caution_line(packets: dict[str, Path], name: str) -> None:
     before, _, after = ONE_LINE.partition(" The vehicle")
     for page in pages_of(packets[name]):
-        # On the drawing the line stands left and right of the centring mark.
+        # On the drawing the line stands in two rows.
         assert before in page
         assert f"The vehicle{after}" in page
 
@@ -100,7 +100,7 @@ def test_every_dimension_of_the_drawing_is_real_text_on_its_page(packets: dict[s
 def test_the_drawings_page_is_the_sheet_in_true_size(packets: dict[str, Path]) -> None:
     """Oracle: poppler's box of the frame's lower left word, 20 mm of filing margin and more from the left."""
     words = run("pdftotext", "-bbox", "-f", "2", "-l", "2", packets[VAN], "-")
-    found = re.search(r'<word xMin="([\d.]+)"[^>]*>Saved</word>', words)
+    found = re.search(r'<word xMin="([\d.]+)"[^>]*>Drawing</word>', words)
     assert found
     assert float(found[1]) * 25.4 / 72 == pytest.approx(20 + 1.2, abs=0.5)
 

@@ -1,0 +1,69 @@
+"""Where on a sheet a view still has room: the sheet as small squares, of which those are taken that something reaches into."""
+
+from itertools import chain
+from math import ceil, hypot
+
+import numpy as np
+from numpy.typing import NDArray
+
+from geometry.drawing.canvas import Canvas, extent
+from geometry.drawing.model import Box, Point
+
+_SQUARE_MM = 1.5
+
+
+class FreeSpace:
+    """An area of a sheet in paper mm, filled as views are placed; a view may stand in the empty corner of another's."""
+
+    def __init__(self, area: Box) -> None:
+        self.area = area
+        rows, columns = (ceil(length / _SQUARE_MM) for length in (area.height, area.width))
+        self.taken: NDArray[np.bool_] = np.zeros((rows, columns), dtype=np.bool_)
+
+    def copied(self) -> "FreeSpace":
+        """The same, to be filled further in another way."""
+        other = FreeSpace(self.area)
+        other.taken = self.taken.copy()
+        return other
+
+    def take(self, box: Box) -> None:
+        """Keep others out of a rectangle."""
+        left, right = ((x - self.area.left) / _SQUARE_MM for x in (box.left, box.right))
+        low, high = ((y - self.area.bottom) / _SQUARE_MM for y in (box.bottom, box.top))
+        self.taken[max(0, int(low)) : max(0, ceil(high)), max(0, int(left)) : max(0, ceil(right))] = True
+
+    def take_canvas(self, canvas: Canvas, at: Point, around_mm: float) -> None:
+        """Keep others away from everything about a view: the part, words, signs and lines."""
+        words = (text.box for text in chain(canvas.texts, (dimension.text for dimension in canvas.dimensions)))
+        for box in chain(canvas.solids, words):
+            self.take(box.moved(at).grown(around_mm))
+        for a, b in canvas.lines:
+            # A slanting line is taken in short pieces, so that its rectangle does not take a whole corner.
+            pieces = 1 if a[0] == b[0] or a[1] == b[1] else ceil(hypot(b[0] - a[0], b[1] - a[1]) / (2 * _SQUARE_MM))
+            for i in range(pieces):
+                ends = [(a[0] + (b[0] - a[0]) * t / pieces, a[1] + (b[1] - a[1]) * t / pieces) for t in (i, i + 1)]
+                self.take(_about(ends).moved(at).grown(around_mm))
+        for shape in canvas.shapes:
+            self.take(_about(extent(shape)).moved(at).grown(around_mm))
+
+    def place_for(self, box: Box) -> Point | None:
+        """An origin at which a box meets nothing, from the top right; None where there is none."""
+        rows, columns = ceil(box.height / _SQUARE_MM) + 1, ceil(box.width / _SQUARE_MM) + 1
+        if rows > self.taken.shape[0] or columns > self.taken.shape[1]:
+            return None
+        sums = np.zeros((self.taken.shape[0] + 1, self.taken.shape[1] + 1), dtype=np.int64)
+        sums[1:, 1:] = self.taken.cumsum(axis=0).cumsum(axis=1)
+        inside = sums[rows:, columns:] - sums[:-rows, columns:] - sums[rows:, :-columns] + sums[:-rows, :-columns]
+        free = np.argwhere(inside[::-1, ::-1] == 0)
+        if not len(free):
+            return None
+        row, column = inside.shape[0] - 1 - free[0][0], inside.shape[1] - 1 - free[0][1]
+        left, bottom = self.area.left + column * _SQUARE_MM, self.area.bottom + row * _SQUARE_MM
+        # Never beyond the area, which need not end with a whole square.
+        x, y = min(left, self.area.right - box.width), min(bottom, self.area.top - box.height)
+        return float(x - box.left), float(y - box.bottom)
+
+
+def _about(points: tuple[Point, ...] | list[Point]) -> Box:
+    xs, ys = [x for x, _ in points], [y for _, y in points]
+    return Box(min(xs), min(ys), max(xs), max(ys))
