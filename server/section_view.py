@@ -1,5 +1,6 @@
 """The assembled section on the working sheet: one picture for wide screens and one for phones."""
 
+import re
 from dataclasses import replace
 
 from markupsafe import Markup
@@ -11,6 +12,7 @@ from geometry.drawing.section_rows import hundredths, in_even_rows, unplaced
 from server.present import MarkView, Outcome, SectionView
 
 _WIDE, _PHONE = 638, 390
+_LINK = re.compile(r"</?a\b[^>]*>")
 
 
 def section_view(outcome: Outcome) -> SectionView:
@@ -45,6 +47,14 @@ def section_view(outcome: Outcome) -> SectionView:
             if item.spot
         ),
     )
+
+
+def bare_picture(outcome: Outcome, prefix: str) -> Markup:
+    """The picture alone, without balloons that lead to questions; ``prefix`` keeps its ids apart from others on the page."""
+    section, units, typed = _section(outcome), outcome.reading.units, outcome.reading.typed
+    page = section_layout.lay_out(section.scene, (), section.troubles, units=units, width=_PHONE, typed=typed, lit=None)
+    # The marks lead to the checks of a working sheet, which this page is not.
+    return Markup(_LINK.sub("", _picture(section, page, outcome, prefix)))  # noqa: S704 - our own drawing, links taken out
 
 
 def _section(outcome: Outcome) -> Section:
