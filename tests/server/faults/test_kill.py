@@ -72,15 +72,19 @@ async def _all_of_it_is_there(where: str, told: _Told) -> None:
 
 
 def _nothing_is_half_written(file: Path) -> dict[str, int]:
-    """Oracle: SQLite's own look at the file; each design has one revision, with three drawings, and three links."""
+    """Oracle: SQLite's own look at the file; each design has one revision and three links; all have the same files."""
     connection = sqlite3.connect(file)
     try:
         assert connection.execute("PRAGMA integrity_check").fetchone() == ("ok",)
         assert connection.execute("PRAGMA foreign_key_check").fetchall() == []
         kept = {t: connection.execute(f"SELECT count(*) FROM {t}").fetchone()[0] for t in _TABLES}  # noqa: S608
+        found = connection.execute("SELECT revision_id, ending FROM files").fetchall()
     finally:
         connection.close()
-    assert (kept["revisions"], kept["files"], kept["links"]) == (kept["designs"], *2 * (3 * kept["designs"],))
+    assert (kept["revisions"], kept["links"]) == (kept["designs"], 3 * kept["designs"])
+    endings = {ending for _, ending in found}
+    assert {"svg", "pdf", "dxf"} <= endings
+    assert kept["files"] == len(set(found)) == kept["revisions"] * len(endings)
     return kept
 
 
