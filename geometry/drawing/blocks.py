@@ -13,10 +13,11 @@ from geometry.drawing.isometric import isometric_view
 from geometry.drawing.main_view import Plan, add_seat_texture, section_canvas
 from geometry.drawing.model import Box, Layer, Line, Measure, Text, View
 from geometry.drawing.placing import NoRoomError, place_letter
+from geometry.drawing.plan import top_view, underside_view
 from geometry.drawing.scales import Scale
+from geometry.drawing.side import side_view
 from geometry.drawing.signs import Sign
 from geometry.drawing.style import STYLE
-from geometry.drawing.views import side_view, top_view, underside_view
 from geometry.pad import Pad
 
 _LETTER_ANGLES = (30, 20, -30, 45, -45, 10, -10, 150, 160, 210, 135, 225, 170, 190, 60, -60, 120, -120)

@@ -1,11 +1,12 @@
-"""What the pad looks like from its sides, as exact lines and arcs in model mm; the section's outline is the shared one."""
+"""The section, and what all views are made with: exact lines and arcs in model mm; the outlines are the shared ones."""
 
+from collections.abc import Iterator
 from itertools import pairwise
-from math import atan2, degrees, hypot, sqrt, tan
+from math import atan2, cos, degrees, hypot, inf, pi, sqrt, tan
 
 from geometry import outline as outlines
 from geometry import profile
-from geometry.drawing.model import Arc, Area, Box, Curve, Layer, Line, Point, Shape, View
+from geometry.drawing.model import Arc, Area, Box, Curve, Layer, Line, Shape, View
 from geometry.pad import Pad
 
 _CURVE_STEPS = 12
@@ -15,65 +16,95 @@ _NEARLY_MM = 1e-9
 
 def section_view(pad: Pad, *, over_mm: float) -> View:
     """Across the slot, cut on the axis: x to the right, z up."""
-    outline = profile.section_outline(pad)
-    box = Box(-pad.body_diameter_mm / 2, -pad.stem_length_mm, pad.body_diameter_mm / 2, pad.top_height_mm)
-    axis = Line((0, box.bottom - over_mm), (0, box.top + over_mm), Layer.CENTRE)
-    lines = tuple(drawn(piece) for piece in outline if not _empty(piece))
-    return View("section", (hatched(outline), *lines, axis), box)
-
-
-def side_view(pad: Pad, *, over_mm: float, half: bool = False) -> View:
-    """Along x, seeing the slot's length: y to the right, z up; a half view of a symmetrical part ends on its axis."""
-    right = _side_right_half(pad)
-    left = () if half else tuple(_mirrored(shape) for shape in right)
-    radius, top = pad.body_diameter_mm / 2, pad.top_height_mm
-    box = Box(0 if half else -radius, -pad.stem_length_mm, radius, top)
+    cut_outlines = profile.section_outlines(pad)
+    body, top = pad.body_diameter_mm / 2, pad.top_height_mm
+    box = Box(-body, -pad.foot_depth_mm, body, top)
     axis = Line((0, box.bottom - over_mm), (0, top + over_mm), Layer.CENTRE)
-    return View("side", (*right, *left, axis, *(_symmetry_marks(box, over_mm) if half else ())), box)
+    cut = tuple(drawn(piece) for outline in cut_outlines for piece in outline if not empty(piece))
+    return View("section", (*map(hatched, cut_outlines), *cut, *_behind_the_cut(pad), axis), box)
 
 
-def _side_right_half(pad: Pad) -> tuple[Shape, ...]:
-    """Right of the axis: the silhouette, the edges that end on it, and the hidden slot floor."""
-    body, edge, lip, top = pad.body_diameter_mm / 2, pad.edge_chamfer_mm, pad.seat_length_mm, pad.top_height_mm
-    # The pad's own rules keep the slot above the lip's chamfer, so that below it the turned profile is the outline.
-    below = [p for p in profile.turned_outline(pad) if max(p.start[1], p.end[1]) <= lip + edge + _NEARLY_MM]
-    low_edge = lip + edge
-    side_points = _slot_zone_silhouette(pad)
-    steps = [Line((body, low_edge), (body, pad.web_mm), Layer.VISIBLE)] if pad.web_mm > low_edge else []
-    edges = [((0, lip), (body - edge, lip)), ((0, low_edge), (body, low_edge))] if edge else []
-    high = (_silhouette_at(pad, top - edge), top - edge)
-    edges += [((0, high[1]), high)] if edge else []
-    edges += [((0, top), side_points[-1])]
-    floor = Line((0, pad.web_mm), (side_points[1][0], pad.web_mm), Layer.HIDDEN)
-    return (
-        *(drawn(piece) for piece in below if not _empty(piece)),
-        *steps,
-        Curve(side_points, Layer.VISIBLE),
-        *(Line(a, b, Layer.VISIBLE) for a, b in edges),
-        floor,
+def _behind_the_cut(pad: Pad) -> Iterator[Shape]:
+    """What can be seen behind the cut in its openings."""
+    if pad.has_recess:
+        yield _level(pad.seat_recess_diameter_mm / 2, 0.0)
+    if pad.has_skirt:
+        yield from _skirts_edge(pad)
+    if pad.has_cross_hole:
+        yield from _hole_edges(pad)
+    if pad.is_crossed or pad.has_relief:
+        yield from _slot_beyond(pad)
+
+
+def _level(half: float, z: float) -> Line:
+    return Line((-half, z), (half, z), Layer.VISIBLE)
+
+
+def _skirts_edge(pad: Pad) -> Iterator[Line]:
+    """The far edge of the skirt's bore, to where the seat or the stem stands before it."""
+    bore, low = pad.skirt_bore_mm / 2, pad.foot_bottom_mm
+    if low > 0:
+        inset = outlines.fillet_inset_mm(pad.seat_corner_radius_mm, low)
+        before = pad.seat_diameter_mm / 2 - inset
+    else:
+        before = pad.stem_diameter_mm / 2 if -low < pad.stem_length_mm else 0.0
+    for way in (1, -1):
+        yield Line((way * before, low), (way * bore, low), Layer.VISIBLE)
+
+
+def _hole_edges(pad: Pad) -> Iterator[Curve]:
+    """Where the cross-hole breaks out of the round stem, on both sides."""
+    stem, radius, z = pad.stem_diameter_mm / 2, pad.cross_hole_diameter_mm / 2, -pad.cross_hole_distance_mm
+    heights = [radius * cos(pi * i / (4 * _CURVE_STEPS)) for i in range(4 * _CURVE_STEPS + 1)]
+    points = tuple((sqrt(stem**2 - radius**2 + t**2), z + t) for t in heights)
+    yield Curve(points, Layer.VISIBLE)
+    yield Curve(tuple((-x, y) for x, y in points), Layer.VISIBLE)
+
+
+def _slot_beyond(pad: Pad) -> Iterator[Shape]:
+    """The end wall of a second slot or a relief behind the cut, with the first slot in it."""
+    floor = pad.web_mm if pad.is_crossed else pad.body_top_mm - pad.relief_depth_mm
+    for piece in profile.slot_outline(pad):
+        lower = min(piece.start[1], piece.end[1])
+        if (
+            not empty(piece)
+            and lower >= floor - _NEARLY_MM
+            and (pad.is_crossed or lower > floor + _NEARLY_MM or floor < pad.web_mm)
+        ):
+            yield drawn(piece)
+    top, mouth, offset = pad.body_top_mm, pad.slot_width_mm / 2 + pad.slot_mouth_chamfer_mm, pad.slot_offset_mm
+    if pad.has_relief:
+        half = pad.relief_width_mm / 2
+        for way in (1, -1):
+            yield Line((offset + way * mouth, top), (offset + way * half, top), Layer.VISIBLE)
+            wall = pad.slot_width_mm / 2
+            if floor > pad.web_mm:
+                yield Line(
+                    (offset + way * wall, floor), (offset + way * wall, top - pad.slot_mouth_chamfer_mm), Layer.VISIBLE
+                )
+        return
+    yield from _quarter_beyond(pad, mouth)
+
+
+def _quarter_beyond(pad: Pad, mouth: float) -> Iterator[Shape]:
+    """The outside of what a second slot leaves standing behind the cut."""
+    across, edge, top = pad.cross_slot_width_mm / 2, pad.slot_mouth_chamfer_mm, pad.body_top_mm
+    turned = profile.turned_outline(pad)
+    levels = sorted({pad.web_mm, pad.web_mm + pad.slot_corner_radius_mm, top - edge, top - pad.edge_chamfer_mm, top})
+    heights = [a + (b - a) * (i / _CURVE_STEPS) ** 2 for a, b in pairwise(levels) for i in range(_CURVE_STEPS)] + [top]
+    groove = profile.cross_slot_outline(pad)
+    most = pad.flats_width_mm / 2 if pad.has_flats else inf
+    side = tuple(
+        (min(most, sqrt(outermost_at(turned, z) ** 2 - min(across + edge, outermost_at(groove, z)) ** 2)), z)
+        for z in heights
+        if z >= pad.web_mm
     )
-
-
-def _slot_zone_silhouette(pad: Pad) -> tuple[Point, ...]:
-    """From the slot floor up, the widest point of what the slot leaves: √(ρ² − w²), its step at the floor first."""
-    web, top = pad.web_mm, pad.top_height_mm
-    corners = {web, web + pad.slot_corner_radius_mm, top - pad.slot_mouth_chamfer_mm, top - pad.edge_chamfer_mm, top}
-    corners |= {pad.seat_length_mm + pad.edge_chamfer_mm}
-    heights = sorted(z for z in corners if web <= z <= top)
-    points: list[Point] = [(outermost_at(profile.turned_outline(pad), web), web)]
-    for low, high in pairwise(heights):
-        straight = low >= web + pad.slot_corner_radius_mm and high <= top - max(
-            pad.slot_mouth_chamfer_mm, pad.edge_chamfer_mm
-        )
-        steps = 1 if straight else _CURVE_STEPS
-        # Towards a fillet's foot the width runs off like a root: points crowd there.
-        points += [(_silhouette_at(pad, z), z) for z in (low + (high - low) * (i / steps) ** 2 for i in range(steps))]
-    return (*points, (_silhouette_at(pad, top), top))
-
-
-def _silhouette_at(pad: Pad, z: float) -> float:
-    half_width = outermost_at(profile.slot_outline(pad), z) if z >= pad.web_mm else 0.0
-    return sqrt(outermost_at(profile.turned_outline(pad), z) ** 2 - half_width**2)
+    for way in (1, -1):
+        yield Curve(tuple((way * x, z) for x, z in side), Layer.VISIBLE)
+        yield Line((way * mouth, top), (way * side[-1][0], top), Layer.VISIBLE)
+        if edge:
+            reach = next(x for x, z in side if abs(z - (top - edge)) < 1e-9)
+            yield Line((way * pad.slot_width_mm / 2, top - edge), (way * reach, top - edge), Layer.VISIBLE)
 
 
 def outermost_at(outline: outlines.Outline, z: float) -> float:
@@ -95,46 +126,9 @@ def outermost_at(outline: outlines.Outline, z: float) -> float:
     return reached
 
 
-def top_view(pad: Pad, *, over_mm: float) -> View:
-    """From above: x to the right, y up the sheet along the slot."""
-    body, rim = pad.body_diameter_mm / 2, pad.body_diameter_mm / 2 - pad.edge_chamfer_mm
-    half, mouth = pad.slot_width_mm / 2, pad.slot_width_mm / 2 + pad.slot_mouth_chamfer_mm
-    right: list[Shape] = [Line((half, -sqrt(body**2 - half**2)), (half, sqrt(body**2 - half**2)), Layer.VISIBLE)]
-    corner_y = sqrt(rim**2 - mouth**2)
-    if pad.slot_mouth_chamfer_mm:
-        right += [Line((mouth, -corner_y), (mouth, corner_y), Layer.VISIBLE)]
-        flare = tuple(_flare_point(pad, i / _CURVE_STEPS) for i in range(_CURVE_STEPS + 1))
-        right += [Curve(flare, Layer.VISIBLE), Curve(tuple((x, -y) for x, y in flare), Layer.VISIBLE)]
-    if pad.edge_chamfer_mm:
-        turn = degrees(atan2(corner_y, mouth))
-        right += [Arc((0, 0), rim, -turn, turn, Layer.VISIBLE)]
-    circle = Arc((0, 0), body, 0, 360, Layer.VISIBLE)
-    box = Box(-body, -body, body, body)
-    return View("top", (circle, *right, *(_mirrored(shape) for shape in right), *_cross(body + over_mm)), box)
-
-
-def _flare_point(pad: Pad, share: float) -> Point:
-    """A point of the edge between mouth chamfer and the body's outside, from the wall (0) to the top (1)."""
-    z = pad.top_height_mm - pad.slot_mouth_chamfer_mm * (1 - share)
-    x = pad.slot_width_mm / 2 + pad.slot_mouth_chamfer_mm * share
-    return x, sqrt(outermost_at(profile.turned_outline(pad), z) ** 2 - x**2)
-
-
-def underside_view(pad: Pad, *, over_mm: float) -> View:
-    """From below: stem, seat face, seat, lip face and body as circles; the slot is out of sight."""
-    body = pad.body_diameter_mm / 2
-    radii = {body, body - pad.edge_chamfer_mm, pad.seat_diameter_mm / 2}
-    if pad.has_stem:
-        radii.add(pad.stem_diameter_mm / 2)
-    circles = tuple(Arc((0, 0), radius, 0, 360, Layer.VISIBLE) for radius in sorted(radii))
-    # The edge where the corner radius runs out smoothly is an imaginary one: thin.
-    tangent = (Arc((0, 0), pad.seat_flat_diameter_mm / 2, 0, 360, Layer.THIN),) if pad.seat_corner_radius_mm else ()
-    return View("underside", (*circles, *tangent, *_cross(body + over_mm)), Box(-body, -body, body, body))
-
-
 def hatched(outline: outlines.Outline) -> Area:
     """The closed outline as a region to hatch, its arcs kept exact."""
-    pieces = [piece for piece in outline if not _empty(piece)]
+    pieces = [piece for piece in outline if not empty(piece)]
     return Area(tuple(piece.start for piece in pieces), tuple(_bulge(piece) for piece in pieces))
 
 
@@ -152,20 +146,21 @@ def _turn(arc: outlines.Arc) -> float:
     return atan2(ux * vy - uy * vx, ux * vx + uy * vy)
 
 
-def drawn(piece: outlines.Segment) -> Line | Arc:
-    """A piece of an outline as a visible line."""
+def drawn(piece: outlines.Segment, layer: Layer = Layer.VISIBLE) -> Line | Arc:
+    """A piece of an outline as a line, visible unless told otherwise."""
     if isinstance(piece, outlines.Line):
-        return Line(piece.start, piece.end, Layer.VISIBLE)
+        return Line(piece.start, piece.end, layer)
     first, last = (piece.start, piece.end) if _turn(piece) > 0 else (piece.end, piece.start)
     start, end = (degrees(atan2(y - piece.centre[1], x - piece.centre[0])) for x, y in (first, last))
-    return Arc(piece.centre, piece.radius_mm, start, end if end > start else end + 360, Layer.VISIBLE)
+    return Arc(piece.centre, piece.radius_mm, start, end if end > start else end + 360, layer)
 
 
-def _empty(piece: outlines.Segment) -> bool:
+def empty(piece: outlines.Segment) -> bool:
+    """Whether a piece is only a point, as where a radius is 0."""
     return hypot(piece.start[0] - piece.end[0], piece.start[1] - piece.end[1]) < _NEARLY_MM
 
 
-def _mirrored(shape: Shape) -> Shape:
+def mirrored(shape: Shape) -> Shape:
     """The shape on the other side of the upright axis."""
     match shape:
         case Line(start, end, layer):
@@ -177,11 +172,12 @@ def _mirrored(shape: Shape) -> Shape:
     return shape
 
 
-def _cross(reach: float) -> tuple[Line, Line]:
+def cross(reach: float) -> tuple[Line, Line]:
+    """Both centre lines of a round view."""
     return Line((-reach, 0), (reach, 0), Layer.CENTRE), Line((0, -reach), (0, reach), Layer.CENTRE)
 
 
-def _symmetry_marks(box: Box, over_mm: float) -> tuple[Line, ...]:
+def symmetry_marks(box: Box, over_mm: float) -> tuple[Line, ...]:
     """Two short thin strokes across each end of the axis of a half view, ISO 128-3."""
     length, gap = over_mm * 0.5, over_mm * 0.25
     heights = [box.top + over_mm * 0.5 + gap * i for i in (0, 1)] + [

@@ -9,7 +9,9 @@ import pytest
 
 from geometry.drawing.isometric import isometric_view
 from geometry.drawing.model import Arc, Curve, Line, View
-from geometry.drawing.views import section_view, side_view, top_view, underside_view
+from geometry.drawing.plan import top_view, underside_view
+from geometry.drawing.side import side_view
+from geometry.drawing.views import section_view
 from geometry.pad import Pad
 from tests.drawing.pads import KNOWN
 
