@@ -30,7 +30,7 @@ async def test_the_measuring_sheet_asks_in_the_order_and_with_the_names_of_the_w
         r'<div class="take-words"><h3>([^<]*?)(?: <span[^>]*>needed</span>)?</h3>', (await client.get("/measure")).text
     )
     assert printed == asked[: len(printed)]
-    assert len(printed) == 25
+    assert len(printed) == 30
 
 
 async def test_the_measuring_sheet_marks_the_eight_numbers_of_a_first_pad() -> None:
