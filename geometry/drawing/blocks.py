@@ -14,6 +14,7 @@ from geometry.drawing.main_view import Plan, add_seat_texture, section_canvas
 from geometry.drawing.model import Box, Layer, Line, Measure, Text, View
 from geometry.drawing.placing import NoRoomError, place_letter
 from geometry.drawing.plan import top_view, underside_view
+from geometry.drawing.plan_view import add_plan_dimensions
 from geometry.drawing.scales import Scale
 from geometry.drawing.side import side_view
 from geometry.drawing.signs import Sign
@@ -68,8 +69,8 @@ def with_sight(section: Block) -> Block:
     return Block(section.view, section.scale, canvas)
 
 
-def top_block(pad: Pad, scale: Scale) -> Block:
-    """The top view with the ends of the cutting plane, arrows in the direction of sight, and its letters (ISO 128-3)."""
+def top_block(pad: Pad, shown: dict[str, Measure], scale: Scale) -> Block:
+    """The top view with its dimensions, and the cutting plane with its arrows and letters (ISO 128-3)."""
     view = top_view(pad, over_mm=STYLE.centre_over_mm / scale.factor)
     canvas = _canvas(view, scale)
     over = view.box.right * scale.factor + STYLE.centre_over_mm
@@ -79,6 +80,7 @@ def top_block(pad: Pad, scale: Scale) -> Block:
         arrow = arrow_line((end, -_SIGHT_ARROW_MM), (end, -STYLE.thick_mm / 2), 90, Layer.THIN)
         letter = Text((end + way * 1.2, -_SIGHT_ARROW_MM), "A", STYLE.large_mm, "left" if way > 0 else "right")
         canvas.add_text(letter, plane, *arrow)
+    add_plan_dimensions(canvas, pad, shown, scale)
     return Block(view, scale, canvas)
 
 
@@ -97,7 +99,7 @@ def with_marking(pad: Pad, block: Block, words: tuple[str, ...]) -> Block:
     radius = pad.body_diameter_mm * k / 2
     sign, what = _lines_of_words(words), "the words about marking"
     if block.view.name == "side":
-        low, high = pad.seat_length_mm + pad.edge_chamfer_mm, pad.top_height_mm - pad.edge_chamfer_mm
+        low, high = pad.foot_bottom_mm + pad.edge_chamfer_mm, pad.body_top_mm - pad.edge_chamfer_mm
         tips = [(x * radius, (low + (high - low) * 0.6) * k) for x in (0.45, 0.6, 0.3, 0.75)]
         place_callout(canvas, sign, tips, _MARK_ANGLES, what, dotted=True)
     else:

@@ -2,14 +2,14 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from math import inf
+from math import inf, sqrt
 
 from geometry.drawing.callouts import place_axis_datum, place_beside, place_callout, place_datum, place_square
 from geometry.drawing.canvas import Canvas
 from geometry.drawing.facts import Units
 from geometry.drawing.geometrical import SEAT_ROUGHNESS_UM
 from geometry.drawing.model import Box, Dimension, Measure, Point, View
-from geometry.drawing.placing import NoRoomError, Pointer, Span, place_pointer, place_span
+from geometry.drawing.placing import NoRoomError, Pointer, Side, Span, WordsAt, place_pointer, place_span
 from geometry.drawing.scales import Scale
 from geometry.drawing.signs import texture, tolerance_frame
 from geometry.drawing.style import STYLE
@@ -68,12 +68,19 @@ def section_canvas(pad: Pad, shown: dict[str, Measure], scale: Scale, plan: Plan
 def _empty_canvas(pad: Pad, scale: Scale, plan: Plan) -> Canvas:
     """The part's own places, that no words may stand on, and its axis."""
     k = scale.factor
-    seat, body, top = pad.seat_diameter_mm * k / 2, pad.body_diameter_mm * k / 2, pad.top_height_mm * k
-    lip, foot = pad.seat_length_mm * k, -pad.stem_length_mm * k
-    canvas = Canvas(plan.right_limit, solids=[Box(-body, lip, body, top), Box(-seat, 0, seat, lip)])
+    seat, body = pad.seat_diameter_mm * k / 2, _half_body(pad) * k
+    low, high, top, foot = (z * k for z in (pad.foot_bottom_mm, pad.body_top_mm, pad.top_height_mm, -pad.foot_depth_mm))
+    lip = pad.seat_length_mm * k
+    canvas = Canvas(plan.right_limit, solids=[Box(-body, lip, body, high), Box(-seat, 0, seat, lip)])
+    if pad.has_skirt:
+        bore = pad.skirt_bore_mm * k / 2
+        canvas.solids += [Box(-body, low, -bore, lip), Box(bore, low, body, lip)]
     if pad.has_stem:
         stem = pad.stem_diameter_mm * k / 2
-        canvas.solids.append(Box(-stem, foot, stem, 0))
+        canvas.solids.append(Box(-stem, -pad.stem_length_mm * k, stem, 0))
+    if pad.has_plug:
+        plug = pad.plug_width_mm * k / 2
+        canvas.solids.append(Box(-plug, high, plug, top))
     for (x, y), reach in plan.windows:
         canvas.solids.append(Box((x - reach) * k, (y - reach) * k, (x + reach) * k, (y + reach) * k))
         canvas.circles.append(((x * k, y * k), reach * k))
@@ -81,72 +88,128 @@ def _empty_canvas(pad: Pad, scale: Scale, plan: Plan) -> Canvas:
     return canvas
 
 
+def _half_body(pad: Pad) -> float:
+    """Half the body's width in the section, in model mm."""
+    return (pad.flats_width_mm if pad.has_flats else pad.body_diameter_mm) / 2
+
+
+def _half_top(pad: Pad) -> float:
+    """Half the width of the body's top as seen with the section, where a second slot leaves it, in model mm."""
+    rim = pad.body_diameter_mm / 2 - pad.edge_chamfer_mm
+    across = pad.cross_slot_width_mm / 2 + pad.slot_mouth_chamfer_mm if pad.is_crossed else 0.0
+    return min(_half_body(pad), sqrt(rim**2 - across**2))
+
+
 def _heights(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, plan: Plan) -> None:
     """Left of the part, from the seat face: seat length, web with slot depth in one chain, and what they add up to."""
-    k = scale.factor
-    body, rim = pad.body_diameter_mm * k / 2, (pad.body_diameter_mm / 2 - pad.edge_chamfer_mm) * k
-    face: Point = (-pad.seat_flat_diameter_mm * k / 2, 0)
-    floor: Point = (-(pad.slot_width_mm / 2 - pad.slot_corner_radius_mm) * k, pad.web_mm * k)
-    lip: Point = (-rim, pad.seat_length_mm * k)
-    top: Point = (-rim, pad.top_height_mm * k)
+    k, side = scale.factor, _half_top(pad)
+    face: Point = (-pad.seat_flat_diameter_mm / 2, 0)
+    floor: Point = (-side, pad.web_mm)
+    if pad.has_slot and not pad.is_crossed:
+        wide = pad.relief_width_mm / 2 if pad.floor_is_open else pad.slot_width_mm / 2 - pad.slot_corner_radius_mm
+        floor = (pad.slot_offset_mm - wide, pad.web_mm)
+    lip_x = (
+        pad.skirt_bore_mm / 2 if pad.has_skirt else min(_half_body(pad), pad.body_diameter_mm / 2 - pad.edge_chamfer_mm)
+    )
+    lip: Point = (-lip_x, pad.seat_length_mm)
+    top: Point = (-side, pad.body_top_mm)
+    peak: Point = (-(pad.plug_width_mm / 2 - pad.edge_chamfer_mm), pad.top_height_mm) if pad.has_plug else top
+    foot: Point = (-pad.stem_diameter_mm / 2, -pad.stem_length_mm)
+    if pad.foot_depth_mm > pad.stem_length_mm:
+        foot = (-min(_half_body(pad), pad.body_diameter_mm / 2 - pad.edge_chamfer_mm), -pad.foot_depth_mm)
 
-    def span(name: str, start: Point, end: Point) -> Span:
-        return Span(shown[name], "left", start, end, -body)
+    def span(name: str, start: Point, end: Point, rows: tuple[int, ...], words: tuple[WordsAt, ...]) -> None:
+        if name in shown:
+            (ax, az), (bx, bz) = start, end
+            placed = Span(shown[name], "left", (ax * k, az * k), (bx * k, bz * k), -_half_body(pad) * k)
+            place_span(canvas, placed, scale, rows=rows, words=words)
 
-    if pad.has_stem:
-        foot: Point = (-pad.stem_diameter_mm * k / 2, -pad.stem_length_mm * k)
-        place_span(canvas, span("overall_height_mm", foot, top), scale, rows=(3, 4, 5), words=("middle", "low", "high"))
     # The outermost first: its extension lines are there when the words of the inner ones look for room.
-    place_span(canvas, span("top_height_mm", face, top), scale, rows=(2, 3, 4), words=("middle", "high", "low"))
-    place_span(canvas, span("web_mm", face, floor), scale, rows=(1, 3, 4), words=("middle", "low"))
-    place_span(canvas, span("slot_depth_mm", floor, top), scale, rows=(1, 3, 4), words=("middle", "high"))
-    place_span(canvas, span("seat_length_mm", face, lip), scale, rows=(0, 3, 4), words=("middle", "low", "high"))
+    span("overall_height_mm", foot, peak, (3, 4, 5), ("middle", "low", "high"))
+    span("top_height_mm", face, peak, (2, 3, 4), ("middle", "high", "low"))
+    span("web_mm", face, floor, (1, 3, 4), ("middle", "low"))
+    span("slot_depth_mm", floor, top, (1, 3, 4), ("middle", "high"))
+    span("plug_height_mm", top, peak, (1, 3, 4), ("middle", "high"))
+    span("seat_length_mm", face, lip, (0, 3, 4), ("middle", "low", "high"))
 
 
 def _stem_length(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, plan: Plan) -> None:
-    """Right of the stem, from the seat face."""
-    if pad.has_stem:
-        k = scale.factor
-        face: Point = (pad.seat_flat_diameter_mm * k / 2, 0)
-        end: Point = (pad.stem_diameter_mm * k / 2, -pad.stem_length_mm * k)
-        span = Span(shown["stem_length_mm"], "right", face, end, pad.body_diameter_mm * k / 2)
-        place_span(canvas, span, scale, rows=range(4), words=("middle", "low"))
+    """Right of the part: what reaches down from the top, the seat face or the lip, or up into the seat."""
+    k, stem = scale.factor, pad.stem_diameter_mm / 2
+    face: Point = (pad.seat_flat_diameter_mm / 2, 0)
+    rim = min(_half_body(pad), pad.body_diameter_mm / 2 - pad.edge_chamfer_mm)
+    recess, relief = pad.seat_recess_diameter_mm / 2, pad.slot_offset_mm + pad.relief_width_mm / 2
+    spans: tuple[tuple[str, Point, Point], ...] = (
+        ("relief_depth_mm", (relief, pad.body_top_mm - pad.relief_depth_mm), (_half_top(pad), pad.body_top_mm)),
+        ("skirt_length_mm", (pad.skirt_bore_mm / 2, pad.seat_length_mm), (rim, pad.foot_bottom_mm)),
+        ("cross_hole_distance_mm", face, (stem, -pad.cross_hole_distance_mm)),
+        ("seat_recess_depth_mm", (recess, 0), (recess, pad.seat_recess_depth_mm)),
+        ("stem_length_mm", face, (stem, -pad.stem_length_mm)),
+    )
+    for name, (ax, az), (bx, bz) in spans:
+        if name in shown:
+            span = Span(shown[name], "right", (ax * k, az * k), (bx * k, bz * k), _half_body(pad) * k)
+            place_span(canvas, span, scale, rows=range(5), words=("middle", "low", "high"))
+    if pad.has_cross_hole:
+        radius = pad.cross_hole_diameter_mm / 2
+        at = (sqrt(stem**2 - radius**2), radius - pad.cross_hole_distance_mm)
+        _note(canvas, shown, "cross_hole_diameter_mm", scale, ((at, _ASIDE),))
 
 
 def _diameters(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, plan: Plan) -> None:
-    """Slot and body above the part, stem and seat below it."""
-    k = scale.factor
-    top, foot = pad.top_height_mm * k, -pad.stem_length_mm * k
+    """Slot, plug and body above the part, what is round below it beneath it, the narrower nearer."""
+    k, top, foot = scale.factor, pad.top_height_mm * scale.factor, -pad.foot_depth_mm * scale.factor - 1e-6
 
-    def both(name: str, half: float, z: float, edge: float) -> Span:
-        return Span(shown[name], "above" if edge > 0 else "below", (-half * k, z * k), (half * k, z * k), edge)
+    def span(name: str, x: tuple[float, float], z: float, rows: tuple[int, ...], words: tuple[WordsAt, ...]) -> None:
+        if name in shown:
+            side: Side = "above" if z > pad.seat_length_mm + pad.edge_chamfer_mm else "below"
+            placed = Span(shown[name], side, (x[0] * k, z * k), (x[1] * k, z * k), top if side == "above" else foot)
+            place_span(canvas, placed, scale, rows=rows, words=words)
 
-    mouth = pad.top_height_mm - pad.slot_mouth_chamfer_mm
-    body = both("body_diameter_mm", pad.body_diameter_mm / 2, pad.top_height_mm - pad.edge_chamfer_mm, top)
-    place_span(canvas, body, scale, rows=(1, 2, 3), words=("middle", "high", "low"))
-    slot = both("slot_width_mm", pad.slot_width_mm / 2, mouth, top)
-    place_span(canvas, slot, scale, rows=(0, 2, 3), words=("middle", "low", "high"))
-    seat = both("seat_diameter_mm", pad.seat_diameter_mm / 2, pad.seat_corner_radius_mm, foot - 1e-6)
-    place_span(canvas, seat, scale, rows=(1, 0, 2, 3, 4, 5), words=("middle", "low", "high"))
-    if pad.has_stem:
-        stem = both("stem_diameter_mm", pad.stem_diameter_mm / 2, -pad.stem_length_mm, foot - 1e-6)
-        place_span(canvas, stem, scale, rows=(0, 2, 3, 4, 5), words=("middle", "high", "low"))
+    def round_(name: str, diameter: float, z: float, rows: tuple[int, ...], words: tuple[WordsAt, ...]) -> None:
+        span(name, (-diameter / 2, diameter / 2), z, rows, words)
+
+    out: tuple[WordsAt, ...] = ("middle", "high", "low")
+    rim = pad.body_top_mm - (0.0 if pad.has_flats else pad.edge_chamfer_mm)
+    outer = "flats_width_mm" if pad.has_flats else "body_diameter_mm"
+    if pad.is_crossed:
+        rim = min(rim, pad.web_mm)
+    more = 1 if pad.slot_offset_mm else 0
+    round_(
+        outer,
+        2 * _half_body(pad),
+        max(rim, pad.seat_length_mm + pad.edge_chamfer_mm + 1e-6),
+        (1 + more, 2 + more, 3 + more),
+        out,
+    )
+    round_("plug_width_mm", pad.plug_width_mm, pad.top_height_mm - pad.edge_chamfer_mm, (0, 2, 3), out)
+    if pad.has_slot:
+        mouth, x, half = pad.body_top_mm - pad.slot_mouth_chamfer_mm, pad.slot_offset_mm, pad.slot_width_mm / 2
+        # The offset nearer: its extension line goes through the middle of the slot, where the width's words stand.
+        span("slot_width_mm", (x - half, x + half), mouth, (more, 2 + more, 3 + more), ("middle", "low", "high"))
+        span("slot_offset_mm", (0, x), pad.body_top_mm, (0, 3, 4), ("middle", "low", "high"))
+    below = (1, 0, 2, 3, 4, 5)
+    round_("seat_diameter_mm", pad.seat_diameter_mm, pad.seat_corner_radius_mm, below, ("middle", "low", "high"))
+    round_("stem_diameter_mm", pad.stem_diameter_mm, -pad.stem_length_mm, (0, 2, 3, 4, 5), out)
+    round_("seat_recess_diameter_mm", pad.seat_recess_diameter_mm, 0.0, (0, 2, 3, 4, 5), out)
+    round_("skirt_bore_mm", pad.skirt_bore_mm, pad.foot_bottom_mm, (2, 3, 4, 5), out)
 
 
 def _mouth(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, plan: Plan) -> None:
     """The chamfer of the slot's mouth, on a leader upwards."""
-    mouth = pad.slot_mouth_chamfer_mm / 2
-    at = (pad.slot_width_mm / 2 + mouth, pad.top_height_mm - mouth)
-    _note(canvas, shown, "slot_mouth_chamfer_mm", scale, ((at, _UP),))
+    mouth, z = pad.slot_width_mm / 2 + pad.slot_mouth_chamfer_mm / 2, pad.body_top_mm - pad.slot_mouth_chamfer_mm / 2
+    left = tuple(180 - angle for angle in _UP)
+    places = (((pad.slot_offset_mm + mouth, z), _UP), ((pad.slot_offset_mm - mouth, z), left))
+    _note(canvas, shown, "slot_mouth_chamfer_mm", scale, places, mirrored=False)
 
 
 def _edge(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, plan: Plan) -> None:
-    """The chamfer of the body's edges: at the lip or at the top, whichever has room."""
+    """The chamfer of the body's edges: at the lip or at the top, whichever has room; flats take it out of the section."""
     edge = pad.edge_chamfer_mm / 2
     rim = pad.body_diameter_mm / 2 - edge
-    if not plan.lip_apart:
-        lip, top = (rim, pad.seat_length_mm + edge), (rim, pad.top_height_mm - edge)
-        _note(canvas, shown, "edge_chamfer_mm", scale, ((lip, _ASIDE), (top, _UP)))
+    if not plan.lip_apart and not pad.has_flats:
+        low, top = (rim, pad.foot_bottom_mm + edge), (rim, pad.body_top_mm - edge)
+        _note(canvas, shown, "edge_chamfer_mm", scale, ((low, _ASIDE), *(() if pad.is_crossed else ((top, _UP),))))
 
 
 def _note(
@@ -155,11 +218,14 @@ def _note(
     name: str,
     scale: Scale,
     places: tuple[tuple[Point, tuple[float, ...]], ...],
+    *,
+    mirrored: bool = True,
 ) -> None:
     if name in shown:
         k = scale.factor
         pointers = [Pointer(shown[name], "note", (x * k, z * k), 0.0, angles, _LENGTHS) for (x, z), angles in places]
-        place_pointer(canvas, scale, *(either for pointer in pointers for either in (pointer, pointer.mirrored())))
+        both = [either for pointer in pointers for either in (pointer, pointer.mirrored())]
+        place_pointer(canvas, scale, *(both if mirrored else pointers))
 
 
 def _corner(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, plan: Plan) -> None:
@@ -174,14 +240,16 @@ def _corner(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, p
 def _datums(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, plan: Plan) -> None:
     """Datum A at the seat face, datum B at the seat's axis, and the slot's symmetry about that."""
     k = scale.factor
-    face, body = pad.seat_flat_diameter_mm * k / 2, pad.body_diameter_mm * k / 2
+    face, body = pad.seat_flat_diameter_mm * k / 2, _half_body(pad) * k
     place_axis_datum(canvas, SEAT_AXIS, _placed(canvas, "seat_diameter_mm"))
     beside = [(way * (body + x), 0.0) for x in (3.5, 5.0, 12.0, 17.0, 22.0, 30.0) for way in (-1, 1)]
     places = [((x, 0.0), 270.0) for x in _face_places(pad, scale)]
     places += [(foot, turn) for foot in beside for turn in (270.0, 90.0)]
     place_datum(canvas, SEAT_FACE, places, reached_from=face)
-    slot = _placed(canvas, "slot_width_mm").lines[0]
-    place_beside(canvas, tolerance_frame(SLOT_SYMMETRY, plan.units), slot, "slot symmetry")
+    # A slot off centre is not symmetrical about the axis: its offset has the tolerance of a length.
+    if pad.has_slot and not pad.slot_offset_mm:
+        slot = _placed(canvas, "slot_width_mm").lines[0]
+        place_beside(canvas, tolerance_frame(SLOT_SYMMETRY, plan.units), slot, "slot symmetry")
 
 
 def _placed(canvas: Canvas, name: str) -> Dimension:
@@ -191,7 +259,8 @@ def _placed(canvas: Canvas, name: str) -> Dimension:
 def _face_places(pad: Pad, scale: Scale) -> list[float]:
     """Where on the seat face, left and right, a sign may stand, the most wanted first."""
     k = scale.factor
-    face, stem = pad.seat_flat_diameter_mm * k / 2, pad.stem_diameter_mm * k / 2 if pad.has_stem else 0.0
+    face = pad.seat_flat_diameter_mm * k / 2
+    stem = (pad.seat_recess_diameter_mm if pad.has_recess else pad.stem_diameter_mm if pad.has_stem else 0.0) * k / 2
     return [way * (stem + (face - stem) * share) for share in (0.75, 0.6, 0.9, 0.45, 0.3) for way in (1, -1)]
 
 
@@ -208,7 +277,12 @@ def _lip(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, plan
     """The lip's run-out."""
     if not plan.lip_apart:
         k = scale.factor
-        middle = (pad.seat_diameter_mm / 2 + pad.body_diameter_mm / 2 - pad.edge_chamfer_mm) * k / 2
+        outer = (
+            pad.skirt_bore_mm / 2
+            if pad.has_skirt
+            else min(_half_body(pad), pad.body_diameter_mm / 2 - pad.edge_chamfer_mm)
+        )
+        middle = (pad.seat_diameter_mm / 2 + outer) * k / 2
         at = (middle, pad.seat_length_mm * k)
         place_square(canvas, tolerance_frame(LIP_RUN_OUT, plan.units), [at], "lip run-out", up=False, mirrored=True)
 
@@ -221,7 +295,8 @@ def seat_corner_needs_detail(pad: Pad, scale: Scale) -> bool:
 def lip_needs_detail(pad: Pad, scale: Scale) -> bool:
     """Whether two leaders at the lip would end where one cannot tell them apart."""
     lip = (pad.body_diameter_mm - pad.seat_diameter_mm) / 2 - pad.edge_chamfer_mm
-    return pad.edge_chamfer_mm > 0 and lip * scale.factor < _NARROW_LIP_MM
+    is_plain = not pad.has_skirt and not pad.has_flats
+    return is_plain and pad.edge_chamfer_mm > 0 and lip * scale.factor < _NARROW_LIP_MM
 
 
 _Step = Callable[[Canvas, Pad, dict[str, Measure], Scale, Plan], None]

@@ -23,30 +23,84 @@ _LEAST_GENERAL_MM = 0.5
 
 def measures(pad: Pad, facts: SheetFacts) -> dict[str, Measure]:
     """Every dimension to be shown, by its name in the pad; what the pad does not have is left out."""
-    units, job = facts.units, facts.job_units
-    writer = _Writer(units, job)
-    both = "2× " if 2 * pad.slot_corner_radius_mm < pad.slot_width_mm else ""
-    shown = [
+    writer = _Writer(facts.units, facts.job_units)
+    shown = [*_of_foot(pad, writer), *_of_body(pad, writer), *(_of_slot(pad, writer) if pad.has_slot else ())]
+    if pad.has_plug:
+        shown += _of_plug(pad, writer)
+    return {m.name: _marked(m) if m.name in facts.critical else m for m in shown if m.nominal_mm > 0}
+
+
+def _of_foot(pad: Pad, writer: "_Writer") -> list[Measure]:
+    found = [
         writer.diameter("seat_diameter_mm", pad.seat_diameter_mm),
         writer.length("seat_length_mm", pad.seat_length_mm),
         writer.outer_radius("seat_corner_radius_mm", pad.seat_corner_radius_mm),
-        writer.diameter("body_diameter_mm", pad.body_diameter_mm),
-        writer.length("slot_width_mm", pad.slot_width_mm),
-        writer.length("slot_depth_mm", pad.slot_depth_mm),
-        writer.length("web_mm", pad.web_mm),
-        writer.inner_radius("slot_corner_radius_mm", pad.slot_corner_radius_mm, count=both),
-        writer.chamfer("slot_mouth_chamfer_mm", pad.slot_mouth_chamfer_mm),
-        writer.chamfer("edge_chamfer_mm", pad.edge_chamfer_mm),
-        writer.auxiliary("top_height_mm", pad.top_height_mm, of=(pad.web_mm, pad.slot_depth_mm)),
+        writer.diameter("seat_recess_diameter_mm", pad.seat_recess_diameter_mm if pad.has_recess else 0.0),
+        writer.length("seat_recess_depth_mm", pad.seat_recess_depth_mm),
+        writer.diameter("skirt_bore_mm", pad.skirt_bore_mm if pad.has_skirt else 0.0),
+        writer.length("skirt_length_mm", pad.skirt_length_mm),
     ]
     if pad.has_stem:
-        parts = (pad.web_mm, pad.slot_depth_mm, pad.stem_length_mm)
-        shown += [
+        found += [
             writer.diameter("stem_diameter_mm", pad.stem_diameter_mm),
             writer.length("stem_length_mm", pad.stem_length_mm),
-            writer.auxiliary("overall_height_mm", pad.overall_height_mm, of=parts),
         ]
-    return {m.name: _marked(m) if m.name in facts.critical else m for m in shown if m.nominal_mm > 0}
+    if pad.has_cross_hole:
+        found += [
+            writer.diameter("cross_hole_diameter_mm", pad.cross_hole_diameter_mm),
+            writer.length("cross_hole_distance_mm", pad.cross_hole_distance_mm),
+        ]
+    return found
+
+
+def _of_body(pad: Pad, writer: "_Writer") -> list[Measure]:
+    count = 3 if pad.has_plug else 2
+    above = (pad.web_mm, *(part for part in (pad.slot_depth_mm, pad.plug_height_mm) if part))
+    below = (
+        (pad.stem_length_mm,) if pad.foot_depth_mm == pad.stem_length_mm else (pad.skirt_length_mm, pad.seat_length_mm)
+    )
+    found = [
+        writer.diameter("body_diameter_mm", pad.body_diameter_mm),
+        writer.length("flats_width_mm", pad.flats_width_mm),
+        writer.length("web_mm", pad.web_mm),
+        writer.chamfer("edge_chamfer_mm", pad.edge_chamfer_mm, count=count),
+    ]
+    if len(above) > 1:
+        found.append(writer.auxiliary("top_height_mm", pad.top_height_mm, of=above))
+    if pad.foot_depth_mm > 0:
+        found.append(writer.auxiliary("overall_height_mm", pad.overall_height_mm, of=(*above, *below)))
+    return found
+
+
+def _of_slot(pad: Pad, writer: "_Writer") -> list[Measure]:
+    sides = 4 if pad.is_crossed else 2
+    is_one_round = 2 * pad.slot_corner_radius_mm >= pad.slot_width_mm
+    return [
+        writer.length("slot_width_mm", pad.slot_width_mm),
+        writer.length("slot_depth_mm", pad.slot_depth_mm),
+        writer.length("slot_offset_mm", pad.slot_offset_mm),
+        writer.inner_radius(
+            "slot_corner_radius_mm", pad.slot_corner_radius_mm, count="" if is_one_round else f"{sides}× "
+        ),
+        writer.chamfer("slot_mouth_chamfer_mm", pad.slot_mouth_chamfer_mm, count=sides),
+        writer.length("cross_slot_width_mm", pad.cross_slot_width_mm),
+        *(
+            writer.length(name, getattr(pad, name) if pad.has_relief else 0.0)
+            for name in ("relief_width_mm", "relief_length_mm", "relief_depth_mm")
+        ),
+    ]
+
+
+def _of_plug(pad: Pad, writer: "_Writer") -> list[Measure]:
+    height = writer.length("plug_height_mm", pad.plug_height_mm)
+    if pad.plug_is_round:
+        return [height, writer.diameter("plug_width_mm", pad.plug_width_mm)]
+    return [
+        height,
+        writer.length("plug_length_mm", pad.plug_length_mm),
+        writer.length("plug_width_mm", pad.plug_width_mm),
+        writer.outer_radius("plug_corner_radius_mm", pad.plug_corner_radius_mm, count="4× "),
+    ]
 
 
 def _marked(measure: Measure) -> Measure:
@@ -132,18 +186,19 @@ class _Writer:
         """A diameter."""
         return self._measure(name, value, tolerance_mm=linear_tolerance_mm(value), prefix="⌀")
 
-    def outer_radius(self, name: str, value: float) -> Measure:
+    def outer_radius(self, name: str, value: float, *, count: str = "") -> Measure:
         """An outer radius, which has a table of its own."""
-        return self._measure(name, value, tolerance_mm=radius_tolerance_mm(value), prefix="R")
+        return self._measure(name, value, tolerance_mm=radius_tolerance_mm(value), prefix=f"{count}R")
 
     def inner_radius(self, name: str, value: float, *, count: str = "") -> Measure:
         """ISO 2768-1 Table 2 is for outer radii only, so an inner one carries its tolerance: that of a length."""
         tolerance = linear_tolerance_mm(value)
         return self._measure(name, value, tolerance_mm=tolerance, prefix=f"{count}R", individual=True)
 
-    def chamfer(self, name: str, value: float) -> Measure:
-        """A chamfer of 45° on two edges."""
-        return self._measure(name, value, tolerance_mm=radius_tolerance_mm(value), prefix="2× ", suffix=" × 45°")
+    def chamfer(self, name: str, value: float, *, count: int) -> Measure:
+        """A chamfer of 45° on some edges."""
+        tolerance = radius_tolerance_mm(value)
+        return self._measure(name, value, tolerance_mm=tolerance, prefix=f"{count}× ", suffix=" × 45°")
 
     def auxiliary(self, name: str, value: float, *, of: tuple[float, ...]) -> Measure:
         """A size that follows from others stands in parentheses (ISO 129-1) and has the sum of their tolerances."""
@@ -178,5 +233,5 @@ class _Writer:
 
 _FOLLOWS = {
     "top_height_mm": "follows from web and slot depth",
-    "overall_height_mm": "follows from web, slot depth and stem length",
+    "overall_height_mm": "follows from the lengths that make it up",
 }

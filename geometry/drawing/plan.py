@@ -28,7 +28,11 @@ def top_view(pad: Pad, *, over_mm: float) -> View:
         edges += _relief(pad)
     if pad.has_plug:
         edges += _plug(pad)
-    return View("top", (*edges, *cross(body + over_mm)), Box(-body, -body, body, body))
+    axes = [*cross(body + over_mm)]
+    if pad.slot_offset_mm:
+        x, end = pad.slot_offset_mm, sqrt(body**2 - pad.slot_offset_mm**2) + over_mm
+        axes.append(Line((x, -end), (x, end), Layer.CENTRE))
+    return View("top", (*edges, *axes), Box(-body, -body, body, body))
 
 
 def underside_view(pad: Pad, *, over_mm: float) -> View:

@@ -100,11 +100,11 @@ def _about_section(
     if not sheets.facts.as_printed:
         with suppress(NoRoomError):
             section, textured = with_seat_texture(pad, section), True
-    return _arranged(pad, sheets, section, details, textured=textured)
+    return _arranged(pad, shown, sheets, section, details, textured=textured)
 
 
 def _arranged(
-    pad: Pad, sheets: _Sheets, section: Block, details: tuple[Detail, ...], *, textured: bool
+    pad: Pad, shown: dict[str, Measure], sheets: _Sheets, section: Block, details: tuple[Detail, ...], *, textured: bool
 ) -> tuple[Sheet, Placed] | None:
     """The views about the section: rather without the underside than without the side view, rather half than none."""
     windows = [Block(detail.view, detail.scale, detail.canvas) for detail in details]
@@ -114,8 +114,8 @@ def _arranged(
         if half is None and section.scale.factor >= 1:
             continue
         side = None if half is None else side_block(pad, section.scale, half=half)
-        top = top_block(pad, section.scale)
         try:
+            top = top_block(pad, shown, section.scale)
             side = with_marking(pad, side, marking) if side and marked == "side" else side
             top = with_marking(pad, top, marking) if marked == "top" else top
         except NoRoomError:
@@ -140,8 +140,8 @@ _WAYS: tuple[tuple[bool | None, str], ...] = (
 
 
 def _undersides(pad: Pad, scale: Scale) -> Iterator[list[Block]]:
-    """View C where there is a stem: at the main scale, or one step smaller where that is still a picture, or none."""
-    if pad.has_stem:
+    """View C where there is something to see: at the main scale, or one step smaller where that is still a picture, or none."""
+    if pad.has_stem or pad.has_recess or pad.has_skirt:
         yield [underside_block(pad, scale, main=scale)]
         smaller = next((other for other in SCALES if other < scale), scale)
         if smaller < scale and pad.body_diameter_mm * smaller.factor >= _LEAST_UNDERSIDE_MM:

@@ -19,9 +19,12 @@ def section_view(pad: Pad, *, over_mm: float) -> View:
     cut_outlines = profile.section_outlines(pad)
     body, top = pad.body_diameter_mm / 2, pad.top_height_mm
     box = Box(-body, -pad.foot_depth_mm, body, top)
-    axis = Line((0, box.bottom - over_mm), (0, top + over_mm), Layer.CENTRE)
+    axes = [Line((0, box.bottom - over_mm), (0, top + over_mm), Layer.CENTRE)]
+    if pad.slot_offset_mm:
+        x = pad.slot_offset_mm
+        axes.append(Line((x, pad.web_mm - over_mm), (x, top + over_mm), Layer.CENTRE))
     cut = tuple(drawn(piece) for outline in cut_outlines for piece in outline if not empty(piece))
-    return View("section", (*map(hatched, cut_outlines), *cut, *_behind_the_cut(pad), axis), box)
+    return View("section", (*map(hatched, cut_outlines), *cut, *_behind_the_cut(pad), *axes), box)
 
 
 def _behind_the_cut(pad: Pad) -> Iterator[Shape]:
