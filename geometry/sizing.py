@@ -24,6 +24,7 @@ from geometry.units import inch_to_mm
 MOST_ROUNDS = 60
 """Ordinary cases settle in two or three rounds. Web and body only grow, in steps, and the floor's strength caps the edge's load, so
 far fewer than this are ever needed; a test asks for the ledger to hold at the end."""
+STANDARD_CHAMFER_INCH_SHOP_MM = inch_to_mm(0.040)
 _EPS = 1e-9
 _STEPS_MM = {False: (0.1, 0.5, 1.0), True: (inch_to_mm(0.005), inch_to_mm(0.025), inch_to_mm(1 / 32))}
 """Makeable steps, fine, middle and coarse: metric, and inch."""
@@ -209,8 +210,9 @@ class _Sizer:
     def run(self) -> None:
         """Choose every dimension in order."""
         d, c = self.draft, self.draft.c
-        d.edge_chamfer_mm = self.fixed.get("edge_chamfer_mm", STANDARD_CHAMFER_MM)
-        d.slot_mouth_chamfer_mm = self.fixed.get("slot_mouth_chamfer_mm", STANDARD_CHAMFER_MM)
+        chamfer_mm = STANDARD_CHAMFER_INCH_SHOP_MM if c.is_inch else STANDARD_CHAMFER_MM
+        d.edge_chamfer_mm = self.fixed.get("edge_chamfer_mm", chamfer_mm)
+        d.slot_mouth_chamfer_mm = self.fixed.get("slot_mouth_chamfer_mm", chamfer_mm)
         for name in ("seat_diameter_mm", "seat_corner_radius_mm", "seat_length_mm"):
             self.choose(name)
         for name in ("seat_recess_diameter_mm", "seat_recess_depth_mm"):
