@@ -192,7 +192,10 @@ def _bring_beside(
     for sent in room.some_of(_list(item, "readings")):
         given = sent.get("readings", {})
         try:
-            judged = judged_set(found, given.get("set", {}) if isinstance(given, dict) else {}, "mm")
+            given = given if isinstance(given, dict) else {}
+            judged = judged_set(found, given.get("set", {}), "mm")
+            if "struck" in given:
+                judged["struck"] = _text(given, "struck", _NAME)
             readings.append((_text(sent, "name", _NAME), judged))
         except (BadMeasurementsError, TypeError) as error:
             yield f"Readings beside {found.letters}: {error}"

@@ -12,7 +12,7 @@ from geometry.errors import BadMeasurementsError
 from server import links, saved_api
 from server.field_views import FieldView, field_view
 from server.forms import FormReading, read_form
-from server.readings_views import GROUP, judged_readings
+from server.readings_views import GROUP, judged_readings, questions_in
 from server.saved_api import Letters, Secret
 from server.saved_pages import NotAllowedError, UnusableError, fields_of, private_page, store_of
 from server.saved_parts import Way, eye_units
@@ -20,7 +20,7 @@ from server.saving import LONGEST_NAME, LONGEST_NOTE, LONGEST_REMARK, LONGEST_TI
 from server.sharing import opened
 from server.store.database import Database
 from server.store.designs import Revision, rename
-from server.store.exchange import add_readings, add_remark
+from server.store.exchange import add_readings, add_remark, strike_readings
 from server.store.keys import GIVEN_KINDS, KINDS, Kind
 from server.store.links import Access, end, open_link, renew
 from server.working_out import facts_of, plain_words
@@ -41,6 +41,8 @@ class ReadingsPage:
     units: str
     name: str
     trouble: str
+    questions: tuple[str, ...]
+    """What looks like a slip, and is not kept before somebody says that it is right."""
     caution_line: str = ONE_LINE
 
 
@@ -89,7 +91,9 @@ async def readings_form(request: Request, secret: Secret, letters: Letters) -> R
     return await run_in_threadpool(page)
 
 
-def _readings_page(access: Access, found: Revision, form: FormReading, *, name: str, trouble: str) -> ReadingsPage:
+def _readings_page(
+    access: Access, found: Revision, form: FormReading, *, name: str, trouble: str, questions: tuple[str, ...] = ()
+) -> ReadingsPage:
     at = links.saved_address(access.secret, found.letters)
     asked = [n for n in READABLE if found.design["pad"].get(n, 0) > 0 or n == "top_height_mm"]
     return ReadingsPage(
@@ -101,24 +105,31 @@ def _readings_page(access: Access, found: Revision, form: FormReading, *, name: 
         units=form.units,
         name=name,
         trouble=trouble,
+        questions=questions,
     )
 
 
 @router.post("/saved/{secret}/{letters}/readings", **saved_api.READINGS)
 async def readings(request: Request, secret: Secret, letters: Letters) -> Response:
-    """Judge a set of readings against the revision as saved, and put both beside it."""
+    """Judge a set of readings against the revision as saved, and put both beside it; or strike one out that is there."""
     sent = await fields_of(request)
-    name = plain_words(sent.get("name", ""), LONGEST_NAME)
+    name, struck = plain_words(sent.get("name", ""), LONGEST_NAME), sent.get("strike", "")
     pairs = [(k, plain_words(t, LONGEST_NOTE)) for k, t in sent.items() if k.startswith(f"{GROUP}.") or k == "units"]
 
     def keep() -> Response:
-        access, found = opened_for(store_of(request), secret, letters, need="friend")
+        access, found = opened_for(store_of(request), secret, letters, need="owner" if struck else "friend")
+        if struck:
+            strike_readings(store_of(request), found.id, struck)
+            return gone_to(secret, letters, "struck")
         form = read_form(pairs)
         try:
             kept = judged_readings(found, form, form.units)
         except BadMeasurementsError as error:
             words = "; ".join(problem.message for problem in error.problems)
             return private_page("readings.html", _readings_page(access, found, form, name=name, trouble=words), 422)
+        if asked := questions_in(kept):
+            page = _readings_page(access, found, form, name=name, trouble="", questions=asked)
+            return private_page("readings.html", page, 422)
         add_readings(store_of(request), found.id, name=name, taken=kept)
         return gone_to(secret, letters, "readings")
 
@@ -152,8 +163,8 @@ async def change_links(request: Request, secret: Secret) -> Response:
             raise UnusableError("It is not clear which link is meant. Use the buttons of the page.")
         if is_end:
             end(store_of(request), access, kind)
-            return gone_to(secret, "", "links")
-        return gone_to(renew(store_of(request), access, kind), "", "links")
+            return gone_to(secret, "", f"ended-{kind}")
+        return gone_to(renew(store_of(request), access, kind), "", f"renewed-{kind}")
 
     return await run_in_threadpool(change)
 

@@ -38,6 +38,11 @@ class ReadingView:
     rows: tuple[tuple[str, str, str], ...]
     """Dimension, what was read, and how it was judged."""
     beside: str
+    id: str
+    struck: bool
+    """Whether the owner has struck it out: it is shown, and decides nothing."""
+    out: frozenset[str]
+    """The titles of the dimensions that lie outside their limits."""
 
 
 def judged_readings(revision: Revision, form: FormReading, units: str) -> dict[str, Any]:
@@ -67,6 +72,7 @@ def judged_set(revision: Revision, given: Mapping[str, Any], units: str) -> dict
         "outcome": made.outcome,
         "words": made.words,
         "reasons": [sentence.shown(side) for sentence in (*made.reasons, *made.notes)],
+        "verdicts": {j.dimension: j.verdict for j in made.judged if j.dimension in taken.given()},
         "judged": {j.dimension: j.words.shown(side) for j in made.judged if j.dimension in taken.given()},
         "engine_version": ENGINE_VERSION,
     }
@@ -81,8 +87,28 @@ def reading_view(reading: Reading, by: str, units: str) -> ReadingView:
     note = kept["set"].get("note", "")
     instrument = kept["set"].get("instrument", ReadingSet.model_fields["instrument"].default)
     return ReadingView(
-        by, kept["words"], tuple(kept["reasons"]), tuple(rows), f"Read with a {instrument}. {note}".strip()
+        by,
+        kept["words"],
+        tuple(kept["reasons"]),
+        tuple(rows),
+        f"Read with a {instrument}. {note}".strip(),
+        reading.id,
+        "struck" in kept,
+        frozenset(outside_in(kept)),
     )
+
+
+def outside_in(kept: Mapping[str, Any]) -> tuple[str, ...]:
+    """The titles of what was read outside its limits."""
+    # Sets of before their verdicts were kept say it in words alone.
+    verdicts = kept.get("verdicts") or {n: "reject" for n, words in kept["judged"].items() if "outside" in words}
+    return tuple(WORDS[name] for name in _names(kept["set"]) if verdicts.get(name) == "reject")
+
+
+def questions_in(kept: Mapping[str, Any]) -> tuple[str, ...]:
+    """What to ask before a set is kept: of each reading that looks like a slip."""
+    asked = (name for name, verdict in kept["verdicts"].items() if verdict == "asked")
+    return tuple(f"{WORDS[name]}: {kept['judged'][name]}" for name in asked)
 
 
 def failed_standing(revision: Revision, kept: Sequence[Reading], units: str) -> Standing | None:
@@ -92,7 +118,7 @@ def failed_standing(revision: Revision, kept: Sequence[Reading], units: str) -> 
     """
     for reading in reversed(kept):
         found = reading.readings
-        if found["outcome"] in _SETTLED:
+        if "struck" not in found and found["outcome"] in _SETTLED:
             standing = kept_standing(found["outcome"], found["words"], found["reasons"])
             # A part that was made right can be worn all the same.
             return standing if standing.is_failed else _standing_as_saved(revision, units, groups=_WORN)

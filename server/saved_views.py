@@ -16,7 +16,7 @@ from server.design_views import CautionGroup
 from server.difference import difference
 from server.links import CONFIRM_KEY, CONFIRM_NOT_FIT, saved_address
 from server.making_views import Standing
-from server.readings_views import ReadingView, failed_standing, reading_view
+from server.readings_views import ReadingView, failed_standing, outside_in, reading_view
 from server.saved_papers import Papers, papers_of
 from server.saved_parts import (
     EntryView,
@@ -60,7 +60,12 @@ SAID = {
     "readings": "The readings stand below.",
     "proposal": "The proposal stands below. The design itself has not changed.",
     "renamed": "Title and note are changed.",
-    "links": "The links are changed.",
+    "struck": "The set is struck out. It stays below, marked, and decides nothing any more.",
+    "ended-friend": "The friend link is taken back: whoever has it opens nothing any more.",
+    "ended-view": "The link for reading is taken back: whoever has it opens nothing any more.",
+    "renewed-friend": "There is a new friend link; one that was there before opens nothing any more.",
+    "renewed-view": "There is a new link for reading; one that was there before opens nothing any more.",
+    "renewed-owner": "All three links are new. The old ones open nothing any more; keep this page's address.",
     "brought": "Taken in from a file, and worked out anew here.",
 }
 """What a page says after something was sent from it, by the word in its address."""
@@ -104,6 +109,10 @@ class SavedPage:
     standing: Standing | None
     """How the finished part stands where it must not be used."""
     said: str
+    came: tuple[Way, ...]
+    """For the owner: what others put beside this revision since it was saved."""
+    outside: tuple[str, ...]
+    """What was read outside its limits, which is said before all else."""
     newer: Way | None
     today: TodayView | None
     units: tuple[Way, ...]
@@ -164,6 +173,8 @@ def saved_page(access: Access, revision: Revision, beside: Beside, viewer: Viewe
         is_fit=design["fit_to_make"],
         standing=failed,
         said=SAID.get(said, ""),
+        came=_came(beside) if access.is_owner else (),
+        outside=_outside(beside.readings),
         newer=_newer(access, revision, beside.entries),
         today=_today(access, revision, eye),
         units=_units(access, letters, facts, viewer),
@@ -189,6 +200,22 @@ def saved_page(access: Access, revision: Revision, beside: Beside, viewer: Viewe
         path=at,
         design_path=saved_address(secret),
     )
+
+
+def _came(beside: Beside) -> tuple[Way, ...]:
+    """What came since the revision was saved: how much of each kind, and where it stands."""
+    found = (
+        (len(beside.readings), "set of readings", "sets of readings", "#readings"),
+        (len(beside.proposals), "proposal", "proposals", "#proposals"),
+        (len(beside.remarks), "remark", "remarks", "#remarks"),
+    )
+    return tuple(Way(f"{n} {one if n == 1 else many}", place) for n, one, many, place in found if n)
+
+
+def _outside(kept: Sequence[Reading]) -> tuple[str, ...]:
+    """The sizes outside their limits in the newest set that was not struck out."""
+    standing = [reading.readings for reading in kept if "struck" not in reading.readings]
+    return outside_in(standing[-1]) if standing else ()
 
 
 def _newer(access: Access, revision: Revision, entries: Sequence[Entry]) -> Way | None:

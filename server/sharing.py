@@ -35,7 +35,7 @@ from server.working_out import design_today, facts_of, label_of, pad_of
 router = APIRouter(default_response_class=Response)
 _SHOWN_IN_PLACE = {"svg", "pdf", "png"}
 _LINK_WORDS: dict[Kind, str] = {
-    "owner": "Yours. It saves revisions and takes links back; keep it to yourself.",
+    "owner": "Yours alone. It saves revisions and takes links back; do not pass it on.",
     "friend": "For a friend with a lathe: reads, and may add remarks, readings and proposals.",
     "view": "For anybody else: reads only.",
 }
@@ -135,7 +135,8 @@ def _page(request: Request, access: Access, found: Revision) -> Response:
         given = given_secrets(connection, access) if access.is_owner else {}
     viewer = Viewer.of(request.query_params)
     saved = saved_page(access, found, beside, viewer, request.query_params.get("said", ""))
-    secrets = {access.kind: access.secret, **given}
+    # What is passed on comes first, and the owner's own last.
+    secrets = {**given, access.kind: access.secret}
     shares = tuple(_share(request, kind, secret, found.letters) for kind, secret in secrets.items())
     missing = tuple(kind for kind in GIVEN_KINDS if access.is_owner and kind not in given)
     page = DesignPage(saved, shares, missing, _meta(request, saved, access))

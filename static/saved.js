@@ -79,6 +79,7 @@
     to.value = location.origin + href;
     one("[data-from-here-words]").textContent = `${title}, revision ${letters}`;
     line.hidden = false;
+    one("[data-belongs]").open = true;
     one("[data-from-here-clear]").addEventListener("click", () => {
       to.value = "";
       line.hidden = true;
@@ -113,6 +114,17 @@
     });
   });
   all("input.link").forEach((field) => field.addEventListener("focus", () => field.select()));
+
+  /* Enter goes to the next box, as on the working sheet; only the button sends. */
+
+  all("form[data-step]").forEach((form) => {
+    form.addEventListener("keydown", (event) => {
+      if (event.key !== "Enter" || event.isComposing || !event.target.matches("input[type=text]")) return;
+      event.preventDefault();
+      const boxes = [...form.querySelectorAll("input[type=text], select, button[type=submit]")];
+      boxes[boxes.indexOf(event.target) + 1].focus();
+    });
+  });
 
   /* A second press while the first is under way would send everything twice. */
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Any
 
-from sqlalchemy import Connection, Table, func, insert, select
+from sqlalchemy import Connection, Table, func, insert, select, update
 
 from server.store.database import Database
 from server.store.designs import Kept, as_json, now
@@ -32,6 +32,8 @@ class Remark:
 class Reading:
     """One set of readings of a finished part."""
 
+    id: str
+    """Names it in forms, and opens nothing."""
     name: str
     readings: Mapping[str, Any]
     created_at: datetime
@@ -141,7 +143,20 @@ def remarks_on(connection: Connection, revision_id: str) -> Sequence[Remark]:
 def readings_of(connection: Connection, revision_id: str) -> Sequence[Reading]:
     """The sets of readings beside a revision, the oldest first."""
     rows = connection.execute(_of(readings, revision_id))
-    return [Reading(name=r.name, readings=json.loads(r.readings), created_at=r.created_at) for r in rows]
+    return [Reading(id=r.id, name=r.name, readings=json.loads(r.readings), created_at=r.created_at) for r in rows]
+
+
+def strike_readings(database: Database, revision_id: str, reading_id: str) -> None:
+    """Mark a set of readings as struck out; what was read stays as it was sent.
+
+    Raises NoSuchRevisionError.
+    """
+    with database.writing() as connection:
+        row = connection.execute(_of(readings, revision_id).where(readings.c.id == reading_id)).one_or_none()
+        if row is None:
+            raise NoSuchRevisionError("There is no such set of readings beside this revision.")
+        marked = {"struck": now().isoformat(), **json.loads(row.readings)}
+        connection.execute(update(readings).where(readings.c.id == reading_id).values(readings=as_json(marked)))
 
 
 def proposals_for(connection: Connection, revision_id: str) -> Sequence[Proposal]:

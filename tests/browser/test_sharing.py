@@ -237,6 +237,16 @@ def test_the_link_is_copied_and_passed_on_by_the_devices_own_means(browser: Brow
         expect(page.locator('[data-share="link-owner"]')).to_have_count(0)
 
 
+def test_enter_in_a_reading_goes_to_the_next_box_and_keeps_nothing(owner: Page, address: str) -> None:
+    save(owner, address)
+    owner.get_by_role("link", name="Enter readings").click()
+    boxes = owner.locator("form[data-step] input[type=text]")
+    boxes.nth(0).fill("99")
+    boxes.nth(0).press("Enter")
+    expect(boxes.nth(1)).to_be_focused()
+    expect(owner.locator("h1")).to_have_text("Readings of the finished part")
+
+
 def test_the_model_of_a_pad_that_is_not_fit_asks_for_the_same_confirmation_here(
     owner: Page, friend: Page, address: str
 ) -> None:

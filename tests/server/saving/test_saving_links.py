@@ -93,7 +93,7 @@ async def test_replacing_the_owners_link_leads_to_the_new_one_and_ends_the_old_t
     new = answer.headers["location"].partition("?")[0]
     assert [(await asking.get(link)).status_code for link in before.values()] == [410, 410, 410]
     landed = await asking.get(answer.headers["location"], follow_redirects=True)
-    assert "The links are changed." in landed.text
+    assert "The old ones open nothing any more" in landed.text
     assert secret_of(new) not in {secret_of(link) for link in before.values()}
 
 

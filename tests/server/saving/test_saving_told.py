@@ -1,0 +1,107 @@
+"""What an owner is told first, what is asked before it is done, and what can be put right."""
+
+import re
+
+import pytest
+from httpx import AsyncClient
+
+from tests.server.saving.asking import inputs, links_of, page, save, send, words_of
+
+pytestmark = pytest.mark.anyio
+
+
+async def pair(client: AsyncClient) -> tuple[str, str, float]:
+    """An owner's and a friend's address, and the web as drawn."""
+    owner = await save(client)
+    web = (await client.get(f"{owner}.json")).json()["pad"]["web_mm"]
+    return owner, (await links_of(client, owner))["friend"], web
+
+
+async def wrong(client: AsyncClient, friend: str, web: float) -> None:
+    """A web that is 1.5 mm too thin, which is no slip and lies outside ISO 2768-m."""
+    answer = await send(client, f"{friend}/readings", **{"as_made.web_mm": f"{web - 1.5}"})
+    assert answer.status_code == 303, words_of(answer.text)
+
+
+async def test_what_came_stands_at_the_owners_top_and_what_is_outside_before_it(asking: AsyncClient) -> None:
+    """Oracle: nothing of it before it came; afterwards above the verdict and the links, the failed size first."""
+    owner, friend, web = await pair(asking)
+    assert 'id="came"' not in await page(asking, owner)
+    await wrong(asking, friend, web)
+    await send(asking, f"{friend}/remarks", words="Look at the web.")
+    text = await page(asking, owner)
+    places = [text.index(s) for s in ('id="outside"', 'id="came"', '<p class="lead', 'id="links"')]
+    assert places == sorted(places)
+    assert "1 set of readings , 1 remark ." in words_of(text)
+    assert text.count('<tr class="is-out">') == 1
+    assert 'id="came"' not in await page(asking, friend)
+
+
+async def test_a_reading_that_looks_like_a_slip_is_asked_about_before_it_is_kept(asking: AsyncClient) -> None:
+    """Oracle: 9.91 typed for 99.1 comes back as typed with a question and is not kept until it is said to be right."""
+    _, friend, web = await pair(asking)
+    typed = {"as_made.body_diameter_mm": "9.91", "as_made.web_mm": f"{web}", "name": "Ada"}
+    asked = await send(asking, f"{friend}/readings", **typed)
+    assert asked.status_code == 422
+    assert 'id="questions"' in asked.text
+    for value in typed.values():
+        assert f'value="{value}"' in asked.text
+    assert "No readings yet" in await page(asking, friend)
+    sure = await send(asking, f"{friend}/readings", **typed, **{"as_made.sure": "yes"})
+    assert sure.status_code == 303
+    assert "9.91 mm" in await page(asking, friend)
+
+
+async def test_the_owner_strikes_a_set_out_and_it_stays_marked(asking: AsyncClient) -> None:
+    """Oracle: the set is still read on the page, but neither top nor standing speaks of it; a friend may not."""
+    owner, friend, web = await pair(asking)
+    await wrong(asking, friend, web)
+    which = re.search(r'name="strike" value="([^"]+)"', await page(asking, owner))
+    assert which
+    assert (await send(asking, f"{friend}/readings", strike=which[1])).status_code == 403
+    assert (await send(asking, f"{owner}/readings", strike="none-such")).status_code == 404
+    assert (await send(asking, f"{owner}/readings", strike=which[1])).headers["location"].endswith("said=struck")
+    text = await page(asking, owner)
+    assert "Struck out by the owner." in text
+    assert f"{web - 1.5:g} mm" in text
+    assert 'id="outside"' not in text
+    assert "part-standing is-failed" not in text
+
+
+async def test_a_later_set_puts_an_earlier_one_right(asking: AsyncClient) -> None:
+    owner, friend, web = await pair(asking)
+    await wrong(asking, friend, web)
+    await send(asking, f"{friend}/readings", **{"as_made.web_mm": f"{web}"})
+    assert 'id="outside"' not in await page(asking, owner)
+
+
+async def test_the_friends_link_comes_first_and_the_owners_last_without_a_code(asking: AsyncClient) -> None:
+    text = await page(asking, await save(asking))
+    assert re.findall(r'<input id="link-(\w+)"', text)[0] == "friend"
+    assert re.findall(r'<input id="link-(\w+)"', text)[-1] == "owner"
+    assert "The owner link as a code" not in text
+    assert "The friend link as a code" in text
+
+
+async def test_every_button_that_ends_a_link_stands_behind_a_question(asking: AsyncClient) -> None:
+    text = await page(asking, await save(asking))
+    behind = "".join(re.findall(r'<details class="ask-first">.*?</details>', text, re.S))
+    assert text.count('name="deed"') == behind.count('name="deed"') == 5
+
+
+@pytest.mark.parametrize(
+    ("deed", "words"), [("end", "The friend link is taken back"), ("renew", "There is a new friend link")]
+)
+async def test_what_became_of_a_link_is_said(asking: AsyncClient, deed: str, words: str) -> None:
+    owner = await save(asking)
+    answer = await send(asking, f"{owner.rpartition('/')[0]}/links", kind="friend", deed=deed)
+    landed = await asking.get(answer.headers["location"], follow_redirects=True)
+    assert words in landed.text
+
+
+async def test_who_saves_first_is_not_asked_for_a_link_that_is_not_there(asking: AsyncClient) -> None:
+    text = await page(asking, inputs().replace("/pad?", "/save?"))
+    folded = re.search(r"<details[^>]*data-belongs>.*?</details>", text, re.S)
+    assert folded
+    assert 'id="to"' in folded[0]
+    assert 'id="name"' in folded[0]
