@@ -1,11 +1,12 @@
 """The inspection sheet: every characteristic of the part with its limits, a fitting instrument, and the order of the first part."""
 
-from collections.abc import Mapping
 from dataclasses import dataclass
-from math import inf, isfinite
+from math import isfinite
 
 from geometry.checks import judge
 from geometry.conditions import Conditions
+from geometry.making.instruments import EYE, FIRST_OFF, HOW, INSTRUMENTS, LOOKS, TITLES, Instrument
+from geometry.making.strays import stray_lines
 from geometry.making.wording import Sentence, said
 from geometry.materials import water_percent
 from geometry.pad import DIMENSIONS, Pad
@@ -18,81 +19,8 @@ INSTRUMENT_SOURCE = practice("The instrument's uncertainty is a tenth of the tol
 REFERENCE_C = 20.0
 
 
-@dataclass(frozen=True, slots=True)
-class Instrument:
-    """Something to measure with."""
-
-    name: str
-    uncertainty_mm: float
-
-
-CALIPER = Instrument("caliper", 0.05)
-MICROMETER = Instrument("micrometer", 0.02)
-DEPTH_ROD = Instrument("depth rod of the caliper", 0.05)
-DEPTH_MICROMETER = Instrument("depth micrometer", 0.02)
-INSIDE = Instrument("caliper's inside jaws", 0.05)
-PLATES = Instrument("gauge plates, or an inside micrometer", 0.02)
-RADIUS_GAUGE = Instrument("radius gauge and lamp, or the gauge sheet", 0.1)
-EDGE_GAUGE = Instrument("gauge sheet and lens", 0.1)
-EYE = Instrument("eye and finger nail", inf)
-
-_FOR: Mapping[str, tuple[Instrument, ...]] = {
-    "seat_diameter_mm": (CALIPER, MICROMETER),
-    "seat_length_mm": (DEPTH_ROD, DEPTH_MICROMETER),
-    "seat_corner_radius_mm": (RADIUS_GAUGE,),
-    "stem_diameter_mm": (CALIPER, MICROMETER),
-    "stem_length_mm": (DEPTH_ROD, DEPTH_MICROMETER),
-    "body_diameter_mm": (CALIPER, MICROMETER),
-    "slot_width_mm": (INSIDE, PLATES),
-    "slot_depth_mm": (DEPTH_ROD, DEPTH_MICROMETER),
-    "web_mm": (CALIPER, MICROMETER),
-    "top_height_mm": (CALIPER, MICROMETER),
-    "slot_corner_radius_mm": (RADIUS_GAUGE,),
-    "slot_mouth_chamfer_mm": (EDGE_GAUGE,),
-    "edge_chamfer_mm": (EDGE_GAUGE,),
-}
-"""Coarsest first: the first that is fine enough is named."""
-_HOW: Mapping[str, str] = {
-    "seat_diameter_mm": "Two directions at right angles, half way up the seat.",
-    "seat_length_mm": "From the lip's face to the seat face, in three places.",
-    "seat_corner_radius_mm": "Against the light: the gauge touches in the middle, no ridge stands out.",
-    "stem_diameter_mm": "Two directions at right angles.",
-    "stem_length_mm": "From the seat face to the stem's end.",
-    "body_diameter_mm": "Two directions: along the slot and across it, across it lightly, below the floor.",
-    "slot_width_mm": "Both ends and the middle, near the floor and near the mouth.",
-    "slot_depth_mm": "From the wall tops to the floor, at both ends.",
-    "web_mm": "Over a bar of known thickness laid in the slot, from the seat face; take the bar off. Or"
-    " height less slot depth.",
-    "top_height_mm": "From the seat face to each wall top.",
-    "slot_corner_radius_mm": "In both corners: no scratch, no step.",
-    "slot_mouth_chamfer_mm": "Both edges, all along.",
-    "edge_chamfer_mm": "Both ends of the body.",
-}
-_FIRST_OFF = (
-    "top_height_mm",
-    "seat_diameter_mm",
-    "seat_length_mm",
-    "stem_diameter_mm",
-    "stem_length_mm",
-    "body_diameter_mm",
-    "seat_corner_radius_mm",
-    "slot_width_mm",
-    "slot_depth_mm",
-    "web_mm",
-    "slot_corner_radius_mm",
-    "slot_mouth_chamfer_mm",
-    "edge_chamfer_mm",
-)
-"""What other sizes are counted from comes first; what can be mended comes before what cannot, edges last."""
 NOTICEABLE = 0.01
 """A check depends on a dimension where moving it by its tolerance changes what is used of the limit by a hundredth."""
-LOOKS = (
-    ("cusps", "No ridge stands out of the seat's corner."),
-    ("edges", "Every edge is broken; nothing is furry."),
-    ("cracks", "No crack, no white line, no porous spot, above all in the slot's corners."),
-    ("seat", "The seat face shows one even pattern and does not rock on a flat plate."),
-    ("mark", "Design number and date stand on the body, not in the slot."),
-)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -143,8 +71,8 @@ def dimension_title(name: str) -> str:
     >>> dimension_title("slot_width_mm")
     'Slot width'
     """
-    if name == "top_height_mm":
-        return "Height, seat face to wall top"
+    if name in TITLES:
+        return TITLES[name]
     return name.removesuffix("_mm").replace("_", " ").capitalize()
 
 
@@ -157,19 +85,20 @@ def tolerance_mm(pad: Pad, name: str) -> float:
 
 def inspection_sheet(pad: Pad, conditions: Conditions) -> InspectionSheet:
     """Every characteristic of the finished pad, with limits as the drawing has them."""
-    names = [n for n in _FIRST_OFF if getattr(pad, n) > 0 and (pad.has_stem or not n.startswith("stem"))]
+    names = [n for n in FIRST_OFF if getattr(pad, n) > 0 and (pad.has_stem or not n.startswith("stem"))]
     lines = [_line(number, name, pad, conditions) for number, name in enumerate(names, start=1)]
-    for key, words in LOOKS:
+    looks = [(key, words, EYE, said("Look and feel, in good light.")) for key, words in LOOKS]
+    for key, title, instrument, how in (*stray_lines(pad), *looks):
         lines.append(
             Characteristic(
                 number=len(lines) + 1,
                 name=key,
-                title=words,
+                title=title,
                 nominal_mm=None,
                 tolerance_mm=None,
-                instrument=EYE,
+                instrument=instrument,
                 is_fine_enough=True,
-                how=said("Look and feel, in good light."),
+                how=how,
                 checks=(),
             )
         )
@@ -178,7 +107,7 @@ def inspection_sheet(pad: Pad, conditions: Conditions) -> InspectionSheet:
 
 def instrument_for(name: str, tolerance_mm: float) -> Instrument:
     """The coarsest usual instrument that is uncertain by no more than a fifth of the zone, else the finest."""
-    usual = _FOR[name]
+    usual = INSTRUMENTS[name]
     return next((i for i in usual if is_fine_enough(i, tolerance_mm)), usual[-1])
 
 
@@ -216,7 +145,7 @@ def _line(number: int, name: str, pad: Pad, conditions: Conditions) -> Character
         tolerance_mm=tolerance,
         instrument=instrument,
         is_fine_enough=is_fine_enough(instrument, tolerance),
-        how=said(_HOW[name]),
+        how=said(HOW[name]),
         checks=checks_moved_by(name, tolerance, pad, conditions),
         is_reference=name not in DIMENSIONS,
     )

@@ -104,8 +104,7 @@ def _slot(pad: Pad, c: Conditions, shop: Shop, m: Machine) -> SlotPlan | None:
     cutter = cutter_for(slot_width_mm=pad.slot_width_mm, cutters_mm=c.cutters_mm, finishing_mm=m.finishing_mm)
     if cutter is None:
         return None
-    slender = not m.is_stepless and (shop.slot_machine == "vertical_slide" or shop.cutter_held_in == "chuck")
-    return slot_plan(pad, m, cutter_mm=cutter, tool=shop.tool, is_slender=slender)
+    return slot_plan(pad, m, cutter_mm=cutter, tool=shop.tool, is_slender=milling.is_slender(shop, m))
 
 
 def _filed_slot(pad: Pad, c: Conditions, shop: Shop) -> Iterator[Operation]:

@@ -20,14 +20,28 @@ from geometry.making.kit import (
     SQUARE,
     saw,
 )
+from geometry.making.more_by_hand import more_by_hand
 from geometry.making.slot_hold import hand_hold
 from geometry.making.watch import watch_for
 from geometry.making.wording import Sentence, said
 from geometry.pad import DIMENSIONS, Pad
 from geometry.spread import general_tolerance_mm
 
-SLOT = ("slot_width_mm", "slot_depth_mm", "web_mm", "slot_corner_radius_mm", "slot_mouth_chamfer_mm")
+SLOT = (
+    "slot_width_mm",
+    "slot_depth_mm",
+    "slot_offset_mm",
+    "cross_slot_width_mm",
+    "relief_width_mm",
+    "relief_length_mm",
+    "relief_depth_mm",
+    "web_mm",
+    "slot_corner_radius_mm",
+    "slot_mouth_chamfer_mm",
+)
 """What a slot cut by hand decides."""
+_LATER = (*SLOT, "flats_width_mm")
+_OF_THE_SLOT = ("slot_width_mm", "slot_depth_mm", "slot_offset_mm", "web_mm", "slot_corner_radius_mm")
 SAW_SPARE_MM = 0.5
 """Left on each side of the slot for the file."""
 _GAUGES: Mapping[str, str] = {
@@ -100,9 +114,10 @@ def slot_by_hand(pad: Pad, conditions: Conditions, shop: Shop) -> Iterator[Opera
         ),
         tables=(gauge_table(pad, "slot_width_mm"),),
         watch=watch_for(family, "edges"),
-        leaves_mm={name: getattr(pad, name) for name in SLOT if name != "slot_mouth_chamfer_mm"},
+        leaves_mm={name: getattr(pad, name) for name in _OF_THE_SLOT if getattr(pad, name) > 0},
         other_time_min=90.0,
     )
+    yield from more_by_hand(pad, conditions, hold)
 
 
 def _mark_out(pad: Pad) -> Operation:
@@ -119,9 +134,7 @@ def _mark_out(pad: Pad) -> Operation:
             said(
                 "Find the middle of the top with dividers and scribe the centre line across it, square down both sides."
             ),
-            said(
-                "Scribe a line {half} to each side of it, over the top and down both sides.", half=pad.slot_width_mm / 2
-            ),
+            _walls_scribed(pad),
             said(
                 "Scribe the floor on both sides, {depth} below the wall tops: {web} above the seat face.",
                 depth=pad.slot_depth_mm,
@@ -132,6 +145,18 @@ def _mark_out(pad: Pad) -> Operation:
     )
 
 
+def _walls_scribed(pad: Pad) -> Sentence:
+    half = pad.slot_width_mm / 2
+    if pad.slot_offset_mm > 0:
+        return said(
+            "The slot stands off the middle: scribe its own middle {off} from that line and parallel to it, then a line {half} to"
+            " each side of the slot's middle, over the top and down both sides.",
+            off=pad.slot_offset_mm,
+            half=half,
+        )
+    return said("Scribe a line {half} to each side of it, over the top and down both sides.", half=half)
+
+
 def _saw_out(pad: Pad, shop: Shop) -> Iterator[Sentence]:
     off = SAW_SPARE_MM + shop.kerf_mm / 2
     above = said(
@@ -139,7 +164,7 @@ def _saw_out(pad: Pad, shop: Shop) -> Iterator[Sentence]:
         spare=SAW_SPARE_MM,
     )
     if pad.slot_width_mm <= 2 * off:
-        yield said("Saw once, down the centre line: the slot is hardly wider than the saw's cut.")
+        yield said("Saw once, down the slot's middle: the slot is hardly wider than the saw's cut.")
         yield above
         return
     yield said("Saw twice, the middle of the blade {off} inside each wall line.", off=off)
@@ -180,7 +205,7 @@ def round_by_hand(pad: Pad, conditions: Conditions, shop: Shop) -> Iterator[Oper
             " under the seam tips the pad."
         ),
         watch=watch_for(family, "edges", "saw"),
-        leaves_mm={name: getattr(pad, name) for name in DIMENSIONS if name not in SLOT and getattr(pad, name) > 0},
+        leaves_mm={name: getattr(pad, name) for name in DIMENSIONS if name not in _LATER and getattr(pad, name) > 0},
         other_time_min=240.0,
     )
 
@@ -213,4 +238,11 @@ def _round_steps(pad: Pad) -> Iterator[Sentence]:
     yield said(f"File the seat to its ring, then try it in the jack's cup: it drops in{stem_too} and turns by hand.")
     if pad.seat_corner_radius_mm > 0:
         yield said("File the seat's corner to the gauge of {radius}.", radius=pad.seat_corner_radius_mm)
+    if pad.has_recess:
+        yield said(
+            "Recess in the seat's face: a flat-bottomed bit {across} across in a drill press, its stop set {depth} below the"
+            " seat's face, the pad clamped. A knife or a hand drill does not make it round and deep enough: have it bored.",
+            across=pad.seat_recess_diameter_mm,
+            depth=pad.seat_recess_depth_mm,
+        )
     yield said("Break the edges of the body {edge} × 45°.", edge=pad.edge_chamfer_mm)

@@ -14,7 +14,6 @@ from geometry.rules import Check
 NEAR_LIMIT_C = 10.0
 """Nearer than this to its greatest temperature a print is not to be trusted."""
 SOLID_PERCENT = 100.0
-LEAST_RADIUS_MM = 0.5
 ORIENTATION_SOURCE = derived(
     "Axis upright: the load presses the layers together; the walls bend across the layers, so"
     " they are given the lower strength"
@@ -151,11 +150,24 @@ def print_steps(pad: Pad, plan: PrintPlan) -> tuple[Sentence, ...]:
         said("Dry the filament first: damp plastic foams and prints weak."),
         said("Let the bed cool before you take the part off, and do not pry at a slot wall."),
         said(
-            "Round the slot's corners to {radius} or more with a file: layers split from a sharp corner.",
-            radius=max(LEAST_RADIUS_MM, pad.slot_corner_radius_mm),
+            "The slot's floor corners have a radius of {radius}: file it where the print has a step, no larger, no smaller.",
+            radius=pad.slot_corner_radius_mm,
         ),
+        *_features(pad),
         said("Flex each wall sideways by hand and look along the layers: a light line is a split. Discard it."),
     )
+
+
+def _features(pad: Pad) -> tuple[Sentence, ...]:
+    """What a recess under the seat and a pocket's floor ask of a print."""
+    recess = said(
+        "The recess in the seat is printed over supports or as a bridge {across} wide: clear and file its roof until it is"
+        " {depth} deep from the seat's face everywhere.",
+        across=pad.seat_recess_diameter_mm,
+        depth=pad.seat_recess_depth_mm,
+    )
+    relief = said("Measure the relief pocket, {depth} deep, and file what hangs in it.", depth=pad.relief_depth_mm)
+    return (*((recess,) if pad.has_recess else ()), *((relief,) if pad.has_relief else ()))
 
 
 def _against(pad: Pad, c: Conditions, shop: Shop, checks: tuple[Check, ...]) -> list[Sentence]:

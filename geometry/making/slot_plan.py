@@ -1,7 +1,7 @@
 """How a cutter opens the slot: passes across and down, each with its place from the centre line."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import ceil, floor
 from typing import Literal
 
@@ -75,6 +75,8 @@ class SlotPlan:
     """Estimated bend of the cutter at its end in the finishing pass."""
     corner_note_mm: float
     """Radius wanted on the cutter's corners."""
+    offset_mm: float = 0.0
+    """From the pad's centre line to the middle of the slot, to the left."""
 
     @property
     def time_min(self) -> float:
@@ -101,7 +103,9 @@ def cutter_for(*, slot_width_mm: float, cutters_mm: tuple[float, ...], finishing
 def slot_plan(pad: Pad, machine: Machine, *, cutter_mm: float, tool: ToolMaterial, is_slender: bool) -> SlotPlan:
     """Lay the passes of a slot.
 
-    Roughing goes down level by level, from the centre line outwards; then the floor, then the left and the right wall.
+    Roughing goes down level by level, from the slot's middle outwards; then the floor, then the left and the right wall.
+    A slot off the middle is laid as one in the middle and moved: the places of its passes stay counted from the pad's centre
+    line, where the dials are zero.
     """
     width, depth, length = pad.slot_width_mm, pad.slot_depth_mm, pad.body_diameter_mm
     cut = machine.milling(cutter_mm)
@@ -128,7 +132,9 @@ def slot_plan(pad: Pad, machine: Machine, *, cutter_mm: float, tool: ToolMateria
         cutter_diameter_mm=cutter_mm,
         feed_mm_tooth=tooth_feed_mm(cutter_mm),
     )
+    offset = pad.slot_offset_mm
     return SlotPlan(
+        offset_mm=offset,
         cutter_mm=cutter_mm,
         width_mm=width,
         depth_mm=depth,
@@ -137,7 +143,7 @@ def slot_plan(pad: Pad, machine: Machine, *, cutter_mm: float, tool: ToolMateria
         floor_allowance_mm=left,
         reach_mm=reach,
         cut=cut,
-        passes=tuple(laid),
+        passes=tuple(replace(p, y_mm=p.y_mm + offset) for p in laid),
         deflection_mm=cutter_deflection_mm(
             force_n=force, reach_mm=reach, cutter_diameter_mm=cutter_mm, modulus_mpa=MODULUS_MPA[tool]
         ),
@@ -220,19 +226,20 @@ def slot_picture(plan: SlotPlan) -> Picture:
     the order in which they are first taken, with its distance from the centre line.
     """
     half, depth, row = plan.width_mm / 2, plan.depth_mm, plan.cutter_mm / 2
-    rough = half - plan.side_allowance_mm
+    left, right = -plan.offset_mm - half, -plan.offset_mm + half
+    spare = plan.side_allowance_mm
     places = list(dict.fromkeys(p.y_mm for p in plan.passes))
     shapes: list[Shape] = [
-        Line((half, depth), (half, 0), Layer.VISIBLE),
-        Line((half, 0), (-half, 0), Layer.VISIBLE),
-        Line((-half, 0), (-half, depth), Layer.VISIBLE),
+        Line((right, depth), (right, 0), Layer.VISIBLE),
+        Line((right, 0), (left, 0), Layer.VISIBLE),
+        Line((left, 0), (left, depth), Layer.VISIBLE),
         Line((0, -row), (0, depth + (len(places) + 1) * row), Layer.CENTRE),
     ]
     for level in dict.fromkeys(p.depth_mm for p in plan.of("rough")):
-        shapes.append(Line((-rough, depth - level), (rough, depth - level), Layer.THIN))
+        shapes.append(Line((left + spare, depth - level), (right - spare, depth - level), Layer.THIN))
     labels = []
     for i, y in enumerate(places):
         foot = depth + (i + 0.5) * row
         shapes += rectangle(-y - plan.cutter_mm / 2, foot, -y + plan.cutter_mm / 2, foot + 0.8 * row, Layer.THIN)
-        labels.append(Label((half + row, foot), said(f"{i + 1}: {{y}}", y=y)))
+        labels.append(Label((max(right, 0.0) + row, foot), said(f"{i + 1}: {{y}}", y=y)))
     return picture("slot passes", shapes, tuple(labels))

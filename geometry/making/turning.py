@@ -9,6 +9,7 @@ from geometry.making.card import Operation
 from geometry.making.kit import CALIPER, INDICATOR
 from geometry.making.last_pass import by_dial, by_measure
 from geometry.making.machine import Machine
+from geometry.making.recess import recess_operation
 from geometry.making.shoulders import PASS_MIN, seat_operation, stem_operation
 from geometry.making.stock import FACING_MM, JAW_CLEARANCE_MM, StockPlan
 from geometry.making.turned_edges import corner_operation, edge_operation, saw_off_operation
@@ -94,6 +95,8 @@ class Lathe:
         yield seat_operation(pad, c, m, holding=holding, set_up=set_up, start_mm=start_mm)
         if pad.seat_corner_radius_mm > 0:
             yield corner_operation(pad, c, self.shop, m, holding=holding, set_up=set_up)
+        if pad.has_recess:
+            yield recess_operation(pad, c, m, holding=holding, set_up=set_up)
         if pad.edge_chamfer_mm > 0:
             yield self.break_edge("Break the lip's edge", holding, set_up)
 

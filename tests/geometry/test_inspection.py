@@ -8,15 +8,8 @@ from hypothesis import given, settings
 from geometry.conditions import Conditions
 from geometry.document.shop import Shop
 from geometry.drawing.measures import measures
-from geometry.inspection import (
-    CALIPER,
-    MICROMETER,
-    PLATES,
-    checks_moved_by,
-    inspection_sheet,
-    instrument_for,
-    is_fine_enough,
-)
+from geometry.inspection import checks_moved_by, inspection_sheet, instrument_for, is_fine_enough
+from geometry.making.instruments import CALIPER, MICROMETER, PLATES
 from geometry.measurements import read_measurements
 from geometry.pad import DIMENSIONS, Pad
 from tests.documents import sample, van
