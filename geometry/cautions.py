@@ -26,6 +26,8 @@ class Caution:
     source: Source
     brief: str = ""
     """The same in few words for the drawing, where room is short; empty where the drawing can do without."""
+    is_for_lifting: bool = False
+    """Whether it tells how to lift, and so has no place on the card of a pad that must not be used."""
 
 
 _JACK_GUIDE = found("Consumer product safety guidance on vehicle jacks, productsafety.gov.au")
@@ -45,6 +47,7 @@ _ALWAYS = (
             "29 CFR 1926.305(d)(1): after the load has been raised it shall be cribbed, blocked or otherwise secured at once"
         ),
         brief="Level ground, wheels chocked, park brake set; stands as soon as the car is up.",
+        is_for_lifting=True,
     ),
     Caution(
         "WARNING",
@@ -58,27 +61,39 @@ _ALWAYS = (
         "WARNING",
         "Lift only on hard, level ground, with the wheels that stay down chocked on both sides and the park brake set.",
         _JACK_GUIDE,
+        is_for_lifting=True,
     ),
-    Caution("WARNING", "Lift only at the point that the vehicle's maker names in its manual.", _JACK_GUIDE),
+    Caution(
+        "WARNING",
+        "Lift only at the point that the vehicle's maker names in its manual.",
+        _JACK_GUIDE,
+        is_for_lifting=True,
+    ),
     Caution("WARNING", "Never exceed the jack's rated load. Nobody and no pet stays in the car.", _JACK_GUIDE),
     Caution(
         "WARNING",
         "Lift in stages: the jack must be free to roll as the car swings. Look, lower and re-seat where pad or seam shifts.",
         found("productsafety.gov.au jack page: the jack must be able to roll slightly"),
+        is_for_lifting=True,
     ),
     Caution(
         "CAUTION",
         "First use: raise until the tyre just unloads, lower, look at pad, cup and seam, then lift.",
         practice("First-use routine of careful workshops"),
+        is_for_lifting=True,
     ),
     Caution(
         "CAUTION",
         "Look at the pad before each use. Discard it when it is cracked, dished, swollen, or white at the foot of a slot wall,"
         " and after any shock.",
         derived("Signs of overload in plastics; inspection before each use as for jacks, 29 CFR 1926.305(d)(1)"),
+        is_for_lifting=True,
     ),
     Caution(
-        "WARNING", "Use one pad. Never stack pads or put anything above or below it.", derived("Each joint can slip")
+        "WARNING",
+        "Use one pad. Never stack pads or put anything above or below it.",
+        derived("Each joint can slip"),
+        is_for_lifting=True,
     ),
 )
 
@@ -114,6 +129,7 @@ def _own(c: Conditions, pad: Pad | None) -> list[Caution]:
                 "WARNING",
                 "The jack was said not to roll. The car then drags it sideways as it rises: find ground on which it rolls.",
                 found("productsafety.gov.au jack page: the jack must be able to roll slightly"),
+                is_for_lifting=True,
             )
         )
     own = c.measurements.own

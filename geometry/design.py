@@ -162,6 +162,8 @@ def let_go(design: Design, dimension: str) -> Design | NoPadFitsError | None:
 def _overload(check: Check) -> str:
     title = check.rule.title[0].lower() + check.rule.title[1:]
     if check.rule.sense == "at_most" and isfinite(check.utilisation) and check.rule.unit in {"MPa", "N", "–"}:
+        if check.utilisation >= 2:
+            return f"{title}: {check.utilisation:.1f} times what is allowed"
         return f"{title} overloaded by {100 * (check.utilisation - 1):.0f} %"
     return f"{title} fails"
 

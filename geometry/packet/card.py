@@ -10,13 +10,18 @@ from geometry.packet.cover import section_picture
 from geometry.packet.failed import banner_of, failed_part
 from geometry.packet.paper import Data, pdf_of
 from geometry.packet.record import discard_words, drawn_look, limit_rows
-from geometry.packet.words import force_words, height_words, mass_words, shop_units
+from geometry.packet.words import height_words, load_words, plate_words, shop_units
 from geometry.standing import PartStanding, record_of
 
 TITLE = "Lifting card"
 _SIGNALS: tuple[SignalWord, ...] = ("DANGER", "WARNING", "CAUTION", "NOTICE")
 _NARROW = 390
 _UNFIT = "It is not fit to make, so there are no steps. What fails:"
+_INSTEAD = (
+    "Do not make it. Change what fails first: the material, a jack with a wider cup, or the measurement that is in doubt;"
+    " the changes that would help are listed with the design. Print a new card for the changed design."
+)
+_DISCARD = "Keep it away from the jack. Mark it as scrap, and make another one to the drawing."
 _FAILED = "Its readings say that it must not be used, so there are no steps. Why:"
 
 
@@ -32,21 +37,23 @@ def card_pdf(design: Design, facts: SheetFacts, *, failed: PartStanding | None =
 def card_data(design: Design, facts: SheetFacts, failed: PartStanding | None = None) -> Data:
     """What the card says; of a part that must not be used nothing that one would do with it."""
     units, (record, _) = shop_units(facts), record_of(design)
-    may_be_used = failed is None
+    may_be_used = failed is None and design.fit_to_make
+    said = [c for c in design.cautions if may_be_used or not c.is_for_lifting]
     return {
         "for": design.measurements.title or "one jack and one car",
         "section": section_picture(design, facts, width=_NARROW, is_bare=True),
         "section_alt": "The pad in its place: seat on the cup's floor, lip off the rim, the seam in its slot.",
         "where": list(_where(design, units)),
-        "heights": list(_heights(design, units)),
-        "load": list(_load(design, units)),
-        "steps": list(_steps(design, units)) if design.fit_to_make and may_be_used else [],
+        "heights": list(_heights(design, units)) if may_be_used else [],
+        "load": list(_load(design, units)) if may_be_used else [],
+        "steps": list(_steps(design, units)) if may_be_used else [],
         "no_steps": _UNFIT if failed is None else _FAILED,
         "failures": _failures(design, failed, units),
+        "instead": "" if may_be_used else _INSTEAD if failed is None else _DISCARD,
         "cautions": [
-            [signal, [c.text for c in design.cautions if c.signal == signal]]
+            [signal, [c.text for c in said if c.signal == signal]]
             for signal in _SIGNALS
-            if any(c.signal == signal for c in design.cautions)
+            if any(c.signal == signal for c in said)
         ],
         "looks": [drawn_look(look, with_words=False) for look in record.looks] if may_be_used else [],
         "limits": [row[:3] for row in limit_rows(record, units)] if may_be_used else [],
@@ -65,7 +72,7 @@ def _where(design: Design, units: Units) -> Iterator[list[str]]:
     cup = f"bore {length_shown(c.cup.bore_mm, units)}, {length_shown(c.cup.depth_mm, units)} deep"
     yield [
         "Jack",
-        f"The one with this cup: {cup}; rated load on its plate {mass_words(c.cup.rated_load_kg, units, digits=0)}",
+        f"The one with this cup: {cup}; rated load on its plate {plate_words(c.cup.rated_load_kg, units)}",
     ]
     yield ["Seam", f"{length_shown(c.seam.thickness_mm, units)} thick, {length_shown(c.seam.height_mm, units)} high"]
     yield ["Pad", f"Number {design.design_id}, {c.material.short_name}; the slot lies along the seam"]
@@ -90,9 +97,8 @@ def _heights(design: Design, units: Units) -> Iterator[list[str]]:
 
 def _load(design: Design, units: Units) -> Iterator[list[str]]:
     c = design.conditions
-    yield ["Expected on the pad", force_words(c.force_n, units)]
-    yield ["Pad is designed for", force_words(c.design_force_n, units)]
-    yield ["Jack's rated load", mass_words(c.cup.rated_load_kg, units, digits=0)]
+    yield ["Load used in the estimates", load_words(c.design_force_n, units)]
+    yield ["Jack's rated load", plate_words(c.cup.rated_load_kg, units)]
 
 
 def _steps(design: Design, units: Units) -> Iterator[list[str]]:
@@ -121,8 +127,13 @@ def _steps(design: Design, units: Units) -> Iterator[list[str]]:
         "Raise until the tyre just unloads. Lower. Look at pad, cup and seam. Nothing moved, whitened or bent: then lift.",
     ]
     yield ["", "Lift in stages, the jack free to roll. Where pad or seam shifts, lower and seat them anew."]
-    yield ["", f"Rim at {needed}: the seam has risen by {lifted}. Set stands at once and lower the car onto them."]
     yield [
         "",
-        "Down again: nobody under the car; raise it off the stands, take them away, lower slowly, roll the jack out.",
+        f"Rim at {needed}: the seam has risen by {lifted}. Set stands at once, from the side, at"
+        " arm's length, nothing of you under the sill or the car, and lower the car onto them.",
+    ]
+    yield [
+        "",
+        "Down again: nobody under the car. Raise it off the stands and take them away from the side, at arm's length, nothing"
+        " of you under the sill or the car. Lower slowly, roll the jack out.",
     ]

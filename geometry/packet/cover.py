@@ -9,8 +9,9 @@ from geometry.drawing.facts import CRITICAL_MARK, SheetFacts
 from geometry.drawing.lettering import FONT_FAMILY
 from geometry.drawing.measures import length_words, measures
 from geometry.drawing.table import WORDS
+from geometry.making.wording import Units
 from geometry.packet.paper import Data
-from geometry.packet.words import force_words, mass_words, shop_units, verdict_of
+from geometry.packet.words import load_words, mass_words, plate_words, shop_units, verdict_of
 
 CRITICAL = {
     "seat_diameter_mm": "goes into the cup",
@@ -31,19 +32,27 @@ def cover_data(design: Design, facts: SheetFacts, sheet: CalculationSheet) -> Da
         "section": section_picture(design, facts),
         "section_alt": "The assembled job in section: jack, cup, pad, seam and sill, each measurement with a number.",
         "verdict": design.verdict_words,
+        "dangers": [c.text for c in design.cautions if c.signal == "DANGER"],
         "governing": f"{governing.rule.title}: {verdict_of(governing)}. {governing.words}",
         "failures": [f"{check.rule.title}: {check.words}" for check in design.failures],
         "sizes": _sizes(design, facts),
         "facts": [
-            ["Expected load at the lift point", f"{force_words(c.force_n, units)}, estimated"],
-            ["Load that the pad is designed for", f"{force_words(c.design_force_n, units)}, estimated, not tested"],
-            ["Jack's rated load, by its plate", mass_words(c.cup.rated_load_kg, units, digits=0)],
+            *_loads(design, units),
+            ["Jack's rated load, by its plate", plate_words(c.cup.rated_load_kg, units)],
             ["Material", facts.material],
             ["Used", f"{facts.temperature.replace('-', '−')}; {facts.moisture}"],
             ["Mass of the pad", mass_words(design.mass_kg, units)],
         ],
         "assumed": [f"{i.title}: {i.remark}" for i in sheet.assumptions],
     }
+
+
+def _loads(design: Design, units: Units) -> list[list[str]]:
+    """The load of the estimates; of a pad that is not fit to make no load is printed that could be read as its own."""
+    if not design.fit_to_make:
+        return []
+    used = load_words(design.conditions.design_force_n, units)
+    return [["Load used in the estimates", f"{used}, estimated, not tested"]]
 
 
 def _sizes(design: Design, facts: SheetFacts) -> list[list[str]]:

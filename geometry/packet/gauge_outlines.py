@@ -39,15 +39,31 @@ class Gauge:
 
 
 def gauges_of(design: Design, units: Units) -> tuple[Gauge, ...]:
-    """The four gauges of a design, in the order of use: jack, seam, turning, milling."""
-    cup = design.conditions.cup
-    found = cup_gauge(bore_mm=cup.bore_mm, depth_mm=cup.depth_mm, corner_radius_mm=cup.corner_radius_mm, units=units)
-    return (found, *pad_gauges(design.pad, units))
+    """The gauges of a design, in the order of use: jack, seam, turning, milling."""
+    cup, jack = design.conditions.cup, design.measurements.jack
+    found = cup_gauge(
+        bore_mm=cup.bore_mm,
+        depth_mm=cup.depth_mm,
+        corner_radius_mm=cup.corner_radius_mm,
+        units=units,
+        corner_is_measured=jack.cup_corner_radius_mm is not None,
+    )
+    entry = design.ledger.get("slot_width_mm")
+    tolerance_mm = entry.tolerance_mm if entry is not None else 0.0
+    is_printed = design.conditions.process == "printed"
+    pieces = pad_gauges(
+        design.pad, units, slot_tolerance_mm=tolerance_mm, is_printed=is_printed, is_fit=design.fit_to_make
+    )
+    return (found, *pieces)
 
 
-def pad_gauges(pad: Pad, units: Units) -> tuple[Gauge, ...]:
-    """The three gauges of the pad itself: its section, its seat corner, its slot."""
-    return (_section(pad, units), _corner(pad, units), _slot(pad, units))
+def pad_gauges(
+    pad: Pad, units: Units, *, slot_tolerance_mm: float = 0.0, is_printed: bool = False, is_fit: bool = True
+) -> tuple[Gauge, ...]:
+    """The gauges of the pad itself: its section, its seat corner, and its slot at both limits of its width."""
+    part = "finished print" if is_printed else "turned part"
+    slots = slot_gauges(pad, units, tolerance_mm=slot_tolerance_mm, is_fit=is_fit) if pad.has_slot else ()
+    return (_section(pad, units), _corner(pad, units, part), *slots)
 
 
 def bounds(outline: Outline) -> Box:
@@ -96,7 +112,9 @@ def _is_level(one: Line, other: Line) -> bool:
     return one.start[1] == one.end[1] == other.start[1] == other.end[1]
 
 
-def cup_gauge(*, bore_mm: float, depth_mm: float, corner_radius_mm: float, units: Units) -> Gauge:
+def cup_gauge(
+    *, bore_mm: float, depth_mm: float, corner_radius_mm: float, units: Units, corner_is_measured: bool = True
+) -> Gauge:
     """The hollow of the cup as measured, with shoulders that meet the rim."""
     half, depth, radius = bore_mm / 2, depth_mm, corner_radius_mm
     out, top = half + SHOULDER_MM, depth + HANDLE_MM
@@ -106,8 +124,9 @@ def cup_gauge(*, bore_mm: float, depth_mm: float, corner_radius_mm: float, units
         *polyline([(half, radius), (half, depth), (out, depth), (out, top), (0, top)]),
     )
     outline, halved = _closed(right)
+    doubt = "" if corner_is_measured else " assumed: measure it"
     use = (
-        f"The cup as measured: bore and depth {_said(units, bore_mm, depth)}, corner R {_said(units, radius)}. Stand it in"
+        f"The cup as measured: bore and depth {_said(units, bore_mm, depth)}; corner R {_said(units, radius)}{doubt}. Stand it in"
         " the cup, across and along. Floor, walls and rim should meet it all at once; where light shows, or it will not go"
         " in, measure again before cutting anything."
     )
@@ -121,9 +140,10 @@ def _section(pad: Pad, units: Units) -> Gauge:
         " the cup: its seat meets the floor and its lip stays off the rim. Hold it over the seam at the lift point: the seam"
         " drops to the slot's floor without force, and the sill stays clear of both walls."
     )
-    return Gauge(
-        "pad", "Pad gauge: into the cup and over the seam", use, _joined(section_outline(pad)), _right_half(pad)
-    )
+    whole = _joined(section_outline(pad))
+    # With its slot off the middle the section has no half that tells all.
+    half = whole if pad.slot_offset_mm else _right_half(pad)
+    return Gauge("pad", "Pad gauge: into the cup and over the seam", use, whole, half)
 
 
 def _right_half(pad: Pad) -> Outline:
@@ -132,17 +152,17 @@ def _right_half(pad: Pad) -> Outline:
     for piece in section_outline(pad):
         is_last = piece.end[0] < SAME_POINT_MM and bool(pieces)
         # The floor is cut at the axis; a slot as round as it is wide ends there in an arc.
-        pieces += polyline([piece.start, (0, pad.web_mm)]) if is_last and isinstance(piece, Line) else [piece]
+        pieces += polyline([piece.start, (0, piece.start[1])]) if is_last and isinstance(piece, Line) else [piece]
         if is_last:
             break
-    return (*pieces, *polyline([(0, pad.web_mm), pieces[0].start]))
+    return (*pieces, *polyline([pieces[-1].end, pieces[0].start]))
 
 
-def _corner(pad: Pad, units: Units) -> Gauge:
+def _corner(pad: Pad, units: Units, part: str) -> Gauge:
     """What is left around seat corner, seat and lip: held against the part while it turns no more."""
     seat, body, radius = pad.seat_diameter_mm / 2, pad.body_diameter_mm / 2, pad.seat_corner_radius_mm
     lip, edge = pad.seat_length_mm, pad.edge_chamfer_mm
-    flat = seat - radius - pad.stem_diameter_mm / 2
+    flat = seat - radius - max(pad.stem_diameter_mm, pad.seat_recess_diameter_mm) / 2
     inner = seat - radius - min(FACE_SHOWN_MM, 0.8 * flat)
     top = min(lip + edge + BODY_SHOWN_MM, pad.top_height_mm - edge)
     relief = min(RELIEF_MM, (lip - radius) / 2, (body - edge - seat) / 2)
@@ -154,16 +174,35 @@ def _corner(pad: Pad, units: Units) -> Gauge:
         *polyline([(seat - radius, 0), (inner, 0)]),
     )
     use = (
-        f"Corner R {_said(units, radius)}, seat length {_said(units, lip)}. Against the turned part and a lamp, machine at rest:"
+        f"Corner R {_said(units, radius)}, seat length {_said(units, lip)}. Against the {part} and a lamp, nothing turning:"
         " it sits on seat face, corner, seat and lip without light between. Light at both ends of the corner: it still stands out,"
         " take more off. Light in its middle: too much is off."
     )
-    return Gauge("corner", "Seat corner gauge: against the turned part", use, outline, outline)
+    return Gauge("corner", f"Seat corner gauge: against the {part}", use, outline, outline)
 
 
-def _slot(pad: Pad, units: Units) -> Gauge:
-    """The slot's hollow, with shoulders that meet the wall tops."""
-    half, depth, radius = pad.slot_width_mm / 2, pad.slot_depth_mm, pad.slot_corner_radius_mm
+def slot_gauges(pad: Pad, units: Units, *, tolerance_mm: float, is_fit: bool = True) -> tuple[Gauge, ...]:
+    """Two gauges of the slot: one as wide as its low limit, which goes in, and one at its high limit, which does not."""
+    low, high = pad.slot_width_mm - tolerance_mm, pad.slot_width_mm + tolerance_mm
+    when = "Try it in the slot while cutting: in" if is_fit else "In"
+    goes_in = (
+        f"As wide as the slot's low limit, {_said(units, low)}, and {_said(units, pad.slot_depth_mm)} deep. {when} the"
+        " finished slot its foot meets the floor as its shoulders meet the wall tops, and it slides from end to end."
+    )
+    stays_out = (
+        f"As wide as the slot's high limit, {_said(units, high)}. It must not enter the finished slot: where it does,"
+        " measure the slot, which is too wide."
+    )
+    return (
+        _slot("slot", "Slot gauge: goes in", goes_in, pad, low),
+        _slot("slot_high", "Slot gauge: does not go in", stays_out, pad, high),
+    )
+
+
+def _slot(key: str, title: str, use: str, pad: Pad, width_mm: float) -> Gauge:
+    """The slot's hollow at one width, with shoulders that meet the wall tops."""
+    half, depth = width_mm / 2, pad.slot_depth_mm
+    radius = min(pad.slot_corner_radius_mm, half)
     mouth = pad.slot_mouth_chamfer_mm
     out, top = half + mouth + SHOULDER_MM, depth + HANDLE_MM
     right: Outline = (
@@ -172,11 +211,7 @@ def _slot(pad: Pad, units: Units) -> Gauge:
         *polyline([(half, radius), (half, depth - mouth), (half + mouth, depth), (out, depth), (out, top), (0, top)]),
     )
     outline, halved = _closed(right)
-    use = (
-        f"Slot width and depth {_said(units, pad.slot_width_mm, depth)}. Try it in the slot while cutting: in the finished slot"
-        " its foot meets the floor as its shoulders meet the wall tops, and it slides from end to end without rocking."
-    )
-    return Gauge("slot", "Slot gauge: into the slot", use, outline, halved)
+    return Gauge(key, title, use, outline, halved)
 
 
 def is_closed(outline: Iterable[Arc | Line]) -> bool:

@@ -175,7 +175,7 @@ def _foot(facts: SheetFacts, width: float, number: int, of: int) -> list[Text]:
         Text((_MARGIN_MM, y + (len(lines) - 1 - i) * _LINE_MM), line, STYLE.text_mm, layer=Layer.CAUTION)
         for i, line in enumerate(lines)
     ]
-    page = Text((width - _MARGIN_MM, y), f"{number}/{of}", STYLE.text_mm, "right")
+    page = Text((width - _MARGIN_MM, y), f"page {number} of {of}", STYLE.text_mm, "right")
     return [*found, page]
 
 

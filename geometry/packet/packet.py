@@ -16,6 +16,11 @@ from geometry.packet.record import record_data
 from geometry.standing import PartStanding
 
 TITLE = "Lifting pad packet"
+NO_MAKING = (
+    "There is no route card and no inspection sheet in this packet: the pad is not fit to make, and sheets of the shop"
+    " that are torn from it would not say so. Change what fails, and print the packet anew."
+)
+NO_ROUTE = "There is no route card in this packet: its part must not be used. The inspection sheet tells why."
 
 
 def packet_pdf(design: Design, facts: SheetFacts, *, failed: PartStanding | None = None) -> bytes:
@@ -39,10 +44,11 @@ def packet_pdf(design: Design, facts: SheetFacts, *, failed: PartStanding | None
             alt=f"Part drawing {facts.design_id}, main scale {drawing.scale.words}. {sizes}.",
         ),
         "calculation": calculation_data(sheet),
-        "route": making_data(design, facts),
-        "inspection": inspection_data(design, facts),
+        "route": making_data(design, facts) if design.fit_to_make and found is None else None,
+        "inspection": inspection_data(design, facts) if design.fit_to_make else None,
         "card": card_data(design, facts, found),
         "record": record_data(design, facts, is_failed=found is not None),
+        "no_making": NO_ROUTE if design.fit_to_make else NO_MAKING,
         "sources": source_rows(design, sheet),
     }
     return pdf_of("packet.typ", facts, TITLE, data | banner_of(found, facts))

@@ -28,6 +28,34 @@ def force_words(force_n: float, units: Units) -> str:
     return f"{force_n / 1000:.2f} kN (the weight of {mass_words(force_n / STANDARD_GRAVITY, units, digits=0)})"
 
 
+def load_words(force_n: float, units: Units) -> str:
+    """A force to two digits: enough to see how heavy the case is, too few to be read as a rating.
+
+    >>> load_words(9743, "mm"), load_words(9743, "in")
+    ('about 9.7 kN (the weight of about 990 kg)', 'about 9.7 kN, 2200 lbf (the weight of about 2200 lb)')
+    """
+    kilonewtons, mass_kg = force_n / 1000, force_n / STANDARD_GRAVITY
+    if units == "in":
+        pounds = _two_digits(kg_to_pound(mass_kg))
+        return f"about {_two_digits(kilonewtons)} kN, {pounds} lbf (the weight of about {pounds} lb)"
+    return f"about {_two_digits(kilonewtons)} kN (the weight of about {_two_digits(mass_kg)} kg)"
+
+
+def _two_digits(number: float) -> str:
+    """A number rounded to its first two digits, without a power of ten."""
+    return f"{float(f'{number:.2g}'):g}"
+
+
+def plate_words(rated_load_kg: float, units: Units) -> str:
+    """The jack's rated load as its plate has it in kg, pounds in brackets for who reads inches.
+
+    >>> plate_words(2250, "mm"), plate_words(2250, "in")
+    ('2250 kg', '2250 kg (4960 lb)')
+    """
+    plate = mass_words(rated_load_kg, "mm", digits=0)
+    return f"{plate} ({mass_words(rated_load_kg, 'in', digits=0)})" if units == "in" else plate
+
+
 def mass_words(mass_kg: float, units: Units, *, digits: int = 3) -> str:
     """A mass with its unit.
 

@@ -118,7 +118,7 @@ def test_the_verdict_says_what_passes_what_is_open_and_that_nothing_is_tested() 
 def test_a_failed_check_is_named_in_the_verdict() -> None:
     design = designed(sample("repair_cafe_people_carrier"))
     assert not design.fit_to_make
-    assert design.verdict_words.startswith("Do not make: slot floor under the seam's edge overloaded by ")
+    assert design.verdict_words.startswith("Do not make: slot floor under the seam's edge")
 
 
 def test_the_usual_cautions_are_always_said() -> None:

@@ -59,7 +59,7 @@ def _cup_floor_bearing(k: Case) -> Finding:
             cup.mean_mpa,
             sigma,
             lambda: (
-                f"The seat presses {cup.mean_mpa:.1f} MPa on the cup's floor; {k.c.material.short_name} stands {sigma:.1f}."
+                f"The seat presses {cup.mean_mpa:.1f} MPa on the cup's floor; {k.c.material.short_name} stands {sigma:.1f} MPa."
             ),
             numbers,
         )
@@ -68,7 +68,7 @@ def _cup_floor_bearing(k: Case) -> Finding:
         EDGE_PEAK * sigma,
         lambda: (
             f"Play, side load and a slot off the axis put the load {cup.eccentricity_mm:.1f} mm off the seat's middle: its edge"
-            f" presses {edge:.1f} MPa on the cup's floor; {k.c.material.short_name} stands {EDGE_PEAK * sigma:.1f} there."
+            f" presses {edge:.1f} MPa on the cup's floor; {k.c.material.short_name} stands {EDGE_PEAK * sigma:.1f} MPa there."
         ),
         numbers,
         formula="F_d / A * k_e",
@@ -88,7 +88,7 @@ _DISC = "6 * P * ((1 + nu) * ln(a / b) + 1 - (1 - nu) * b**2 / (4 * a**2)) / (4 
     source=recomputed(
         "Disc on a ring: Timoshenko & Woinowsky-Krieger, Plates and Shells, art. 19; finite elements give 0.64 to 1.06 of it"
     ),
-    needs=("jack.stem_hole_diameter_mm", "car.gross_mass_kg", "make.material"),
+    needs=("jack.stem_hole_diameter_mm", "jack.floor_boss_diameter_mm", "car.gross_mass_kg", "make.material"),
     place="web",
 )
 def _web_bending(k: Case) -> Finding | Pointless:
@@ -104,7 +104,7 @@ def _web_bending(k: Case) -> Finding | Pointless:
         sigma,
         lambda: (
             f"Over the {'recess' if k.pad.has_recess else 'stem hole'} the web bends to {stress:.1f} MPa at most;"
-            f" {k.c.material.short_name} stands {sigma:.1f}."
+            f" {k.c.material.short_name} stands {sigma:.1f} MPa."
             " Thin-plate theory, mostly above what finite elements give."
         ),
         {
@@ -354,15 +354,21 @@ def _arm_clear(k: Case) -> Finding:
     advice=True,
 )
 def _cup_floor_flat(k: Case) -> Finding:
-    told = "floor_boss_height_mm" in k.c.measurements.jack.model_fields_set
+    told, boss, recess = "floor_boss_height_mm" in k.c.measurements.jack.model_fields_set, k.c.cup.boss_height_mm, 0.0
+    if boss > 0:
+        recess = k.pad.seat_recess_depth_mm
     return Finding(
-        0.0,
-        0.0,
+        boss,
+        recess,
         lambda: (
-            "You found no boss on the cup's floor; keep it free of grit and let water drain."
+            f"The recess, {recess:g} mm deep, takes the boss of {boss:g} mm; keep the floor around it free of grit and let water"
+            " drain."
+            if boss
+            else "You found no boss on the cup's floor; keep it free of grit and let water drain."
             if told
             else "Look into the cup: a screw head, a rib or grit on its floor would carry the pad on one point; water must drain."
         ),
-        {"boss": 0.0},
-        verdict="pass" if told else "advice",
+        {"boss": boss, "recess_depth": recess},
+        verdict="pass" if told and boss <= recess else "advice",
+        limit_formula="recess_depth" if boss else None,
     )

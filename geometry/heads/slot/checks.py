@@ -42,7 +42,7 @@ def _slot_floor_bearing(k: Case) -> Finding:
         s.strength_mpa,
         lambda: (
             f"The seam's edge presses {s.pressure_mpa:.0f} MPa into the slot's floor;"
-            f" {k.c.material.short_name} stands {s.strength_mpa:.0f} there."
+            f" {k.c.material.short_name} stands {s.strength_mpa:.0f} MPa there."
         ),
         {
             "F_d": k.c.design_force_n,
@@ -79,9 +79,9 @@ def _slot_floor_marking(k: Case) -> Finding:
         s.pressure_mpa,
         limit,
         lambda: (
-            f"At {s.pressure_mpa:.0f} MPa the seam's edge leaves no lasting mark (up to {limit:.0f})."
+            f"At {s.pressure_mpa:.0f} MPa the seam's edge leaves no lasting mark (up to {limit:.0f} MPa)."
             if s.pressure_mpa <= limit
-            else f"At {s.pressure_mpa:.0f} MPa the seam's edge leaves a lasting mark on the floor (from {limit:.0f}):"
+            else f"At {s.pressure_mpa:.0f} MPa the seam's edge leaves a lasting mark on the floor (from {limit:.0f} MPa):"
             " inspect it before each use and replace the pad sooner."
         ),
         {
@@ -114,7 +114,9 @@ def _lip_shear(k: Case) -> Finding | Pointless:
     return Finding(
         tau,
         limit,
-        lambda: f"Beyond the seat the lip is sheared by {tau:.1f} MPa; {k.c.material.short_name} stands {limit:.1f}.",
+        lambda: (
+            f"Beyond the seat the lip is sheared by {tau:.1f} MPa; {k.c.material.short_name} stands {limit:.1f} MPa."
+        ),
         {
             "q": k.slot.edge_force_n_per_mm,
             "web": k.pad.web_mm,
@@ -151,7 +153,7 @@ def _lip_bending(k: Case) -> Finding | Pointless:
         limit,
         lambda: (
             f"Beyond the seat the lip is bent from wall to wall and pulled by {stress:.1f} MPa on its underside;"
-            f" {k.c.material.short_name} stands {limit:.1f} there."
+            f" {k.c.material.short_name} stands {limit:.1f} MPa there."
         ),
         {
             "q": k.slot.edge_force_n_per_mm,
@@ -179,7 +181,7 @@ def _web_shear(k: Case) -> Finding:
     return Finding(
         tau,
         limit,
-        lambda: f"The seam's edge shears the web by {tau:.1f} MPa; {k.c.material.short_name} stands {limit:.1f}.",
+        lambda: f"The seam's edge shears the web by {tau:.1f} MPa; {k.c.material.short_name} stands {limit:.1f} MPa.",
         {"q": k.slot.edge_force_n_per_mm, "web": k.pad.web_mm, "web_f": web, "sigma_allow": k.c.allowable_mpa},
         formula=_over_a_recess(k, "q / (2 * web)"),
     )
@@ -212,7 +214,7 @@ def _wall_bending(k: Case) -> Finding:
         stress,
         limit,
         lambda: (
-            f"Pushed sideways at its top, a slot wall bends to {stress:.1f} MPa at its root; it stands {limit:.1f}."
+            f"Pushed sideways at its top, a slot wall bends to {stress:.1f} MPa at its root; it stands {limit:.1f} MPa."
         ),
         {
             "K_t": s.fillet_factor,

@@ -40,7 +40,7 @@ def _seam_crush(k: Case) -> Finding:
     return Finding(
         p,
         f_y,
-        lambda: f"The seam's own edge carries {p:.0f} MPa; its steel yields at {f_y:.0f}.{_doubt(k, p / f_y)}",
+        lambda: f"The seam's own edge carries {p:.0f} MPa; its steel yields at {f_y:.0f} MPa.{_doubt(k, p / f_y)}",
         {"F_d": k.c.design_force_n, "t_b": k.c.seam.edge_thickness_mm, "L": k.slot.length_mm, "f_y": f_y},
         verdict=_judged(k, p / f_y),
     )
@@ -113,8 +113,8 @@ def _seam_buckling(k: Case) -> Finding | Pointless:
         stress,
         limit,
         lambda: (
-            f"Each sheet carries {stress:.0f} MPa between sill and slot, up to {limit:.0f} is allowed. It would buckle at"
-            f" {guided:.0f} in this slot and at {free:.0f} without one, before the steel's yield caps both."
+            f"Each sheet carries {stress:.0f} MPa between sill and slot, up to {limit:.0f} MPa is allowed. It would buckle at"
+            f" {guided:.0f} MPa in this slot and at {free:.0f} MPa without one, before the steel's yield caps both."
             f"{_doubt(k, stress / limit)}"
         ),
         {
