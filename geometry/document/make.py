@@ -40,9 +40,9 @@ class Make(Group):
     step: Literal["metric", "inch"] = chosen(
         "Rounding", default="metric", help="Sizes are rounded to what a metric or an inch machine sets easily."
     )
-    stock_diameters_mm: tuple[Number, ...] | None = _series("Bars to hand", "Diameters of rod you can get, in mm.")
+    stock_diameters_mm: tuple[Number, ...] | None = _series("Bars to hand", "Diameters of rod you can get.")
     cutter_diameters_mm: tuple[Number, ...] | None = _series(
-        "Cutters to hand", "Diameters of end mills you have, in mm."
+        "Cutters to hand", "Diameters of end mills you have."
     )
     measured_with: Literal["caliper", "rule"] = chosen(
         "Cup and seam measured with",

@@ -82,6 +82,14 @@ def test_the_seat_carries_around_the_recess() -> None:
     assert bearing.finding.numbers["A"] == pytest.approx(ring)
 
 
+def test_the_advice_on_the_floor_knows_the_boss() -> None:
+    design = designed(van(jack__floor_boss_height_mm=5, jack__floor_boss_diameter_mm=22))
+    floor = next(c for c in design.checks if c.code == "cup_floor_flat")
+    assert floor.verdict == "pass"
+    assert "takes the boss of 5 mm" in floor.words
+    assert floor.value == 5
+
+
 def test_a_boss_that_the_recess_does_not_clear_fails() -> None:
     fixed = {"seat_recess_diameter_mm": 22.5, "seat_recess_depth_mm": 6}
     design = designed(van(jack__floor_boss_height_mm=5, jack__floor_boss_diameter_mm=22, fixed=fixed))
@@ -90,7 +98,9 @@ def test_a_boss_that_the_recess_does_not_clear_fails() -> None:
 
 def test_a_crossed_slot_carries_less_by_its_width() -> None:
     plain, crossed = (designed(van(make__slots=slots, fixed__body_diameter_mm=80)) for slots in ("one", "crossed"))
-    lengths = [next(c for c in d.checks if c.code == "slot_floor_bearing").finding.numbers["L"] for d in (plain, crossed)]  # type: ignore[union-attr]
+    lengths = [
+        next(c for c in d.checks if c.code == "slot_floor_bearing").finding.numbers["L"] for d in (plain, crossed)
+    ]  # type: ignore[union-attr]
     assert lengths[0] - lengths[1] == pytest.approx(crossed.pad.cross_slot_width_mm)
 
 
