@@ -68,7 +68,10 @@ class AsMade:
 
     @property
     def words(self) -> str:
-        """The outcome in one sentence."""
+        """The outcome in a sentence; what is out of its limits is named first, even where much is not measured yet."""
+        outside = ", ".join(j.title.lower() for j in self.with_verdict("reject"))
+        if self.outcome == "open" and outside:
+            return f"Not as drawn: {outside} outside its limits. Not all of the part is measured yet."
         return _OUTCOME[self.outcome]
 
     @property

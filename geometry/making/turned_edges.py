@@ -81,7 +81,8 @@ def _facet_steps(radius: float, cusp: float, m: Machine) -> list[Sentence]:
             cusp=cusp,
         ),
         said(
-            "File the ridges off until the gauge of {radius} fits without a gap in its middle; never file past the arc.",
+            "File the ridges off until the gauge of {radius} shows no light, at its ends or between: light at its ends means"
+            " that a ridge still stands. Never file past the arc.",
             radius=radius,
         ),
     ]
@@ -113,7 +114,10 @@ def saw_off_operation(pad: Pad, c: Conditions, plan: StockPlan) -> Operation:
     return Operation(
         title="Saw the pad off the bar",
         set_up=1,
-        holding=said("The bar still in the chuck, spindle locked; or the bar in a vice with soft jaws."),
+        holding=said(
+            "The bar still in the chuck, the machine isolated from its supply, the saw's handle clear of the jaws;"
+            " or the bar in a vice with soft jaws."
+        ),
         tools=(saw(plan.kerf_mm),),
         steps=(
             said(

@@ -83,3 +83,12 @@ def test_a_shallow_recess_makes_the_part_one_not_to_be_used() -> None:
     found = judge_as_made(design.pad, design.conditions, (ReadingSet(seat_recess_depth_mm=(4.0,)),))
     assert found.must_not_be_used
     assert "boss_clear" in {c.code for c in found.checks if c.verdict == "fail"}
+
+
+def test_a_size_out_of_its_limits_is_named_first_while_others_are_unread() -> None:
+    """Oracle: the headline of a part whose slot is 0.4 mm too wide, nothing else read."""
+    design = _designed(SAMPLES[2])
+    wide = design.pad.slot_width_mm + 0.4
+    found = judge_as_made(design.pad, design.conditions, (ReadingSet(slot_width_mm=(wide,)),))
+    assert found.outcome == "open"
+    assert found.words.startswith("Not as drawn: slot width outside")
