@@ -6,6 +6,7 @@ from markupsafe import Markup
 
 from server.field_views import LinkView
 from server.how_to import HowPicture
+from server.ways import Ways
 
 
 @dataclass(frozen=True, slots=True)
@@ -154,7 +155,7 @@ class GuidePage:
 
     units: str
     units_links: tuple[LinkView, ...]
-    back: str
+    ways: Ways
     contents: tuple[tuple[LinkView, tuple[LinkView, ...]], ...]
     measuring_cautions: tuple[str, ...]
     tools: str

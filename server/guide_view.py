@@ -10,7 +10,7 @@ from geometry.provenance import Mark
 from geometry.service_life import GROOVE_SOURCE, LIMIT_SOURCE, service_record
 from server import measuring_sheet
 from server.field_views import LinkView
-from server.forms import Units
+from server.forms import Units, read_form
 from server.guide_cautions import signals
 from server.guide_checks import check_groups
 from server.guide_context import CheckGroupPart, DiscardPart, FamilyPart, FieldGroupPart, GuidePage, StepPart, WordPart
@@ -18,7 +18,8 @@ from server.guide_fields import field_group, groups_asked_once
 from server.guide_glossary import SOURCE, WORDS
 from server.guide_materials import families
 from server.guide_words import LIFTING, MAKING, Step
-from server.links import address_of_document, guide_address, ready_sample, static_url
+from server.links import address_of_document, ready_sample, static_url
+from server.ways import units_ways, ways_of
 
 _CHOOSING = ("make", "own")
 _MAKING = ("fixed", "shop", "as_made", "wear")
@@ -31,7 +32,7 @@ _MAKING_PAGES = (
 
 def guide_page(units: Units) -> GuidePage:
     """The context of the guide."""
-    sample, example = ready_sample(), _example()
+    sample, example, nothing = ready_sample(), _example(), read_form([])
     names = groups_asked_once()
     measuring = tuple(field_group(n, units) for n in names if n not in {*_CHOOSING, *_MAKING})
     choosing, making = (tuple(field_group(n, units) for n in names if n in some) for some in (_CHOOSING, _MAKING))
@@ -41,8 +42,8 @@ def guide_page(units: Units) -> GuidePage:
     )
     return GuidePage(
         units=units,
-        units_links=(LinkView("mm", guide_address()), LinkView("in", guide_address(units="in"))),
-        back="/pad?units=in" if units == "in" else "/pad",
+        units_links=units_ways(nothing, "/guide"),
+        ways=ways_of(nothing, units=units),
         contents=_contents(measuring, choosing, making, kinds, checks),
         measuring_cautions=measuring_sheet.CAUTIONS,
         tools=measuring_sheet.TOOLS,

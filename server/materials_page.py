@@ -3,14 +3,17 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from fastapi import APIRouter
+from fastapi import APIRouter, Request
 from starlette.responses import HTMLResponse, Response
 
 from geometry.cautions import ONE_LINE
 from geometry.materials import MATERIALS, Material, Published
 from geometry.provenance import Mark, Sourced
 from server import shown
+from server.documents import query_pairs
+from server.forms import read_form
 from server.templating import render
+from server.ways import Ways, asked_beside, ways_of
 
 router = APIRouter(include_in_schema=False)
 
@@ -76,6 +79,7 @@ class MaterialView:
 class MaterialsPage:
     """All materials."""
 
+    ways: Ways
     head: tuple[str, ...]
     materials: tuple[MaterialView, ...]
     marks: tuple[tuple[str, str], ...]
@@ -83,16 +87,18 @@ class MaterialsPage:
 
 
 @router.get("/materials")
-async def materials() -> Response:
-    """Every material that is known here, and why some are not offered."""
-    return HTMLResponse(render("materials.html", materials_page()))
+async def materials(request: Request) -> Response:
+    """Every material that is known here, and why some are not offered; the address may hold the case to go back to."""
+    case, units = asked_beside(query_pairs(request))
+    return HTMLResponse(render("materials.html", materials_page(ways_of(case, units=units))))
 
 
-def materials_page() -> MaterialsPage:
-    """The context of the page."""
+def materials_page(ways: Ways | None = None) -> MaterialsPage:
+    """The context of the page, with the ways to the sheet and to the guide."""
     known = MATERIALS["pa66"].sourced()
     head = tuple(f"{TITLES[key]}, {_unit(known[key].unit, known[key].value)}" for key in _OVERVIEW)
     return MaterialsPage(
+        ways=ways or ways_of(read_form([]), units="mm"),
         head=head,
         materials=tuple(_material(entry) for entry in MATERIALS.values()),
         marks=tuple((mark.value, mark.words) for mark in Mark),

@@ -15,6 +15,7 @@ from server.documents import query_pairs
 from server.field_views import FieldView, LinkView, field_view
 from server.forms import FormReading, Units, read_form
 from server.templating import render
+from server.ways import asked_beside, units_ways, ways_of
 
 router = APIRouter(include_in_schema=False)
 CAUTIONS = (
@@ -52,15 +53,15 @@ class MeasuringPage:
 
 @router.get("/measure")
 async def measuring_sheet(request: Request) -> Response:
-    """The sheet, empty; of its address only the units matter."""
-    pairs = [pair for pair in query_pairs(request) if pair[0] == "units"]
-    units = read_form(pairs).units
-    return await run_in_threadpool(lambda: HTMLResponse(render("measure.html", measuring_page(units))))
+    """The sheet, empty; of its address the units matter, and the case to go back to."""
+    case, units = asked_beside(query_pairs(request))
+    return await run_in_threadpool(lambda: HTMLResponse(render("measure.html", measuring_page(units, case))))
 
 
-def measuring_page(units: Units) -> MeasuringPage:
-    """The context of the sheet: every number that the working sheet asks of jack and car."""
+def measuring_page(units: Units, case: FormReading | None = None) -> MeasuringPage:
+    """The context of the sheet: every number that the working sheet asks of jack and car, and the way back to ``case``."""
     reading = read_form([("units", units)])
+    case = case or reading
 
     def part(heading: str, *keys: str) -> SheetPart:
         return SheetPart(heading, tuple(_field(key, reading) for key in keys))
@@ -76,8 +77,8 @@ def measuring_page(units: Units) -> MeasuringPage:
         cautions=CAUTIONS,
         tools=TOOLS,
         units=units,
-        units_links=(LinkView("mm", "/measure"), LinkView("in", "/measure?units=in")),
-        back="/pad?units=in" if units == "in" else "/pad",
+        units_links=units_ways(case, "/measure"),
+        back=ways_of(case, units=units).sheet,
         caution_line=ONE_LINE,
     )
 
