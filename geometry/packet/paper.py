@@ -22,12 +22,13 @@ Data = dict[str, Any]
 _HERE = Path(__file__).parent
 _LONGEST_WORD = 24
 _UNKNOWN = "\ufffd"
+_UNIT = re.compile(r"(?<=\d) (?=(?:mm|MPa|kN|N|kg|lbf|lb|in|min|µm|°C|%)(?![\w]))")
 
 
 def pdf_of(template: str, facts: SheetFacts, title: str, data: Mapping[str, Any]) -> bytes:
     """A PDF/UA-1 document of one template; nothing of ``data`` is ever read as source."""
     whole = _common(facts, title) | dict(data)
-    inputs = {"sheet": printable(json.dumps(whole, ensure_ascii=False))}
+    inputs = {"sheet": kept_together(printable(json.dumps(whole, ensure_ascii=False)))}
     made = _compiler(template).compile(format="pdf", pdf_standards="ua-1", sys_inputs=inputs)
     if not isinstance(made, bytes):
         raise TypeError(f"{template} gave no document")
@@ -37,6 +38,15 @@ def pdf_of(template: str, facts: SheetFacts, title: str, data: Mapping[str, Any]
 def _breakable(words: str) -> str:
     """The words with places to break in those that are longer than a line may be."""
     return re.sub(rf"\S{{{_LONGEST_WORD}}}", "\\g<0>\u200b", words)
+
+
+def kept_together(text: str) -> str:
+    """The text with every number held to its unit, so that no line breaks between them.
+
+    >>> kept_together("A web of 20.5 mm under 9.7 kN") == "A web of 20.5\\u00a0mm under 9.7\\u00a0kN"
+    True
+    """
+    return _UNIT.sub("\u00a0", text)
 
 
 def printable(text: str) -> str:
