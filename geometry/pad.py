@@ -163,6 +163,12 @@ class Pad:
         return self.cross_hole_diameter_mm > 0
 
     @property
+    def is_plain(self) -> bool:
+        """Whether there is nothing but a slot in the middle of a round body, on a seat that may have a stem."""
+        more = (self.has_recess, self.has_skirt, self.has_cross_hole, self.has_flats, self.is_crossed, self.has_relief)
+        return self.has_slot and self.slot_offset_mm == 0 and not self.has_plug and not any(more)
+
+    @property
     def present(self) -> tuple[str, ...]:
         """The names of the dimensions that this pad is made by, in the order of ``DIMENSIONS``."""
         return tuple(name for name in DIMENSIONS if getattr(self, name) or self._belongs(name))

@@ -10,6 +10,8 @@ from math import acos, pi, sqrt
 import numpy as np
 from numpy.typing import NDArray
 
+from geometry.drawing.inside import inside, slot_half_mm
+from geometry.drawing.isometric_edges import all_edges
 from geometry.drawing.model import Box, Curve, Layer, Line, Point, View
 from geometry.pad import Pad
 
@@ -26,7 +28,8 @@ _SKIN_MM = 0.03
 @lru_cache(maxsize=64)
 def isometric_view(pad: Pad) -> View:
     """What can be seen of the pad's edges and contours, projected along a space diagonal (ISO 5456-3)."""
-    shapes = tuple(shape for points, straight in _edges(pad) for shape in _seen(pad, points, straight=straight))
+    edges = _edges(pad) if pad.is_plain else all_edges(pad)
+    shapes = tuple(shape for points, straight in edges for shape in _seen(pad, points, straight=straight))
     flat = [p for shape in shapes for p in (shape.points if isinstance(shape, Curve) else (shape.start, shape.end))]
     xs, ys = [x for x, _ in flat], [y for _, y in flat]
     return View("isometric", shapes, Box(min(xs), min(ys), max(xs), max(ys)))
@@ -50,32 +53,7 @@ def _hidden(pad: Pad, points: Points) -> NDArray[np.bool_]:
     away = reach * np.linspace(0, 1, _LOOKS)[1:] ** 2
     looked = points[:, None, :] + away[None, :, None] * _TO_EYE
     x, y, z = looked[..., 0], looked[..., 1], looked[..., 2]
-    inside = np.hypot(x, y) < _turned_radius(pad, z) - _SKIN_MM
-    return np.asarray((inside & (np.abs(x) > _slot_half_width(pad, z) + _SKIN_MM)).any(axis=1))
-
-
-def _turned_radius(pad: Pad, z: Points) -> Points:
-    """Radius of the turned body at each height, thinned by the skin upwards and downwards; negative outside."""
-    seat, body, corner = pad.seat_diameter_mm / 2, pad.body_diameter_mm / 2, pad.seat_corner_radius_mm
-    lip, top, edge, skin = pad.seat_length_mm, pad.top_height_mm, pad.edge_chamfer_mm, _SKIN_MM
-    low = np.clip(corner - z, 0.0, corner)
-    seat_radius = seat - corner + np.sqrt(np.maximum(0.0, corner**2 - low**2))
-    body_radius = body - np.maximum(0.0, np.maximum(edge - (z - lip), edge - (top - z)))
-    stem = pad.stem_diameter_mm / 2 if pad.has_stem else -1.0
-    return np.select(
-        [z < -pad.stem_length_mm + skin, z < skin, z < lip + skin, z < top - skin],
-        [np.full_like(z, -1.0), np.full_like(z, stem), seat_radius, body_radius],
-        -1.0,
-    )
-
-
-def _slot_half_width(pad: Pad, z: Points) -> Points:
-    """Half the slot's width at each height; negative below its floor, less the skin."""
-    half, corner = pad.slot_width_mm / 2, pad.slot_corner_radius_mm
-    low = np.clip(corner - (z - pad.web_mm), 0.0, corner)
-    inset = corner - np.sqrt(np.maximum(0.0, corner**2 - low**2))
-    flare = np.maximum(0.0, pad.slot_mouth_chamfer_mm - (pad.top_height_mm - z))
-    return np.where(z < pad.web_mm - _SKIN_MM, -1.0, half - inset + flare)
+    return np.asarray(inside(pad, x, y, z, skin_mm=_SKIN_MM).any(axis=1))
 
 
 def _edges(pad: Pad) -> Iterator[tuple[Points, bool]]:
@@ -105,7 +83,7 @@ def _edges(pad: Pad) -> Iterator[tuple[Points, bool]]:
 
 def _circle(pad: Pad, radius: float, z: float) -> Iterator[tuple[Points, bool]]:
     """A circle of the turned body, without what the slot took."""
-    half = float(_slot_half_width(pad, np.array([z]))[0])
+    half = float(slot_half_mm(pad, np.array([z]), pad.slot_width_mm, _SKIN_MM)[0])
     start = acos(min(1.0, max(0.0, half) / radius))
     arcs = [(-start, start), (pi - start, pi + start)] if half > 0 else [(-3 * pi / 4, 5 * pi / 4)]
     for first, last in arcs:
@@ -137,7 +115,7 @@ def _slot(pad: Pad) -> Iterator[tuple[Points, bool]]:
         for way in (1, -1):
             yield _straight((way * x, -reach, z), (way * x, reach, z)), True
     heights = np.concatenate((web + corner * np.linspace(0, 1, _STEPS) ** 2, np.linspace(web + corner, top, _STEPS)))
-    widths = _slot_half_width(pad, heights)
+    widths = slot_half_mm(pad, heights, pad.slot_width_mm, _SKIN_MM)
     floor = np.linspace(0.0, float(widths[0]), 20)[:-1]
     across = np.concatenate((floor, widths))
     up = np.concatenate((np.full_like(floor, web), heights))

@@ -5,6 +5,7 @@ from html import escape
 from math import cos, pi, sin, sqrt
 
 from geometry.drawing.isometric import isometric_view
+from geometry.drawing.isometric_tint import covered
 from geometry.drawing.model import Curve, Line, Point
 from geometry.outline import Arc, Segment
 from geometry.pad import Pad
@@ -25,14 +26,16 @@ def isometric_svg(pad: Pad, *, title: str, description: str, name: str = "isomet
     view = isometric_view(pad)
     box = view.box
     width, height = box.right - box.left + 2 * _MARGIN_MM, box.top - box.bottom + 2 * _MARGIN_MM
-    body = "".join(_path(hull, closed=True) for hull in body_hulls(pad))
+    hulls, through = (body_hulls(pad), seen_through(pad)) if pad.is_plain else (covered(pad), ())
+    body = "".join(_path(hull, closed=True) for hull in hulls)
+    opening = _path(through, closed=True) if through else ""
     edges = "".join(_path(_stretch(shape), closed=False) for shape in view.shapes if isinstance(shape, Curve | Line))
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" class="isometric" role="img" aria-labelledby="{name}-title {name}-words"'
         f' viewBox="{box.left - _MARGIN_MM:.2f} {-box.top - _MARGIN_MM:.2f} {width:.2f} {height:.2f}">'
         f'<title id="{name}-title">{escape(title)}</title><desc id="{name}-words">{escape(description)}</desc>'
         f'<path class="iso-body" fill="#e9dcc3" d="{body}"/>'
-        f'<path class="iso-through" fill="#fbf8f0" d="{_path(seen_through(pad), closed=True)}"/>'
+        f'<path class="iso-through" fill="#fbf8f0" d="{opening}"/>'
         f'<path class="iso-edge" fill="none" stroke="#5b3d1e" stroke-width="1.4" stroke-linecap="round"'
         f' stroke-linejoin="round" vector-effect="non-scaling-stroke" d="{edges}"/></svg>'
     )
