@@ -224,7 +224,12 @@ def _remedies(
     def link(remedy: Remedy) -> LinkView:
         return LinkView(remedy_words(remedy, reading.units, then=then), _applied(reading, remedy.changes))
 
-    return tuple(RemedyView(link(remedy), remedy.outcome) for remedy in found)
+    return tuple(RemedyView(link(remedy), _then(remedy.outcome)) for remedy in found)
+
+
+def _then(outcome: str) -> str:
+    """The verdict after a change; where something else still fails, that is said first."""
+    return f"Mends this one, not the rest: {outcome}" if outcome.startswith("Do not make") else outcome
 
 
 def plot_view(plot: Plot, narrow: Plot, prefix: str) -> PlotView:

@@ -35,7 +35,10 @@ def remedy_words(remedy: Remedy, units: str, *, then: str = "this no longer fail
         case "size":
             return f"Make the {title} {after} instead of {now}."
         case "measure":
-            return f"Measure the {title} again (now {now}): with {after} {then}."
+            return (
+                f"Was the {title} read right? It stands at {now}; only if a new measurement gave {after}, {then}."
+                " Never type a number that was not measured."
+            )
 
 
 def error_words(influence: Influence, units: str) -> str:

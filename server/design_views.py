@@ -14,7 +14,7 @@ from geometry.sizing import Bound, Entry
 from geometry.units import inch_to_mm, mm_to_inch
 from server import shown
 from server.check_views import verdict_words
-from server.field_views import LinkView, link_to, title_of
+from server.field_views import LinkView, field_id, link_to, title_of
 from server.fixing import cost_of_fixing
 from server.links import pad_address
 
@@ -73,6 +73,11 @@ class DimensionView:
     """What to type to keep it as it is."""
     let_go: str
     """The address without it; empty where it is not fixed."""
+
+    @property
+    def field(self) -> str:
+        """The id of its box among the sizes that are fixed."""
+        return field_id(self.key)
 
 
 @dataclass(frozen=True, slots=True)

@@ -118,6 +118,11 @@ class FieldView:
         return f"{self.id}-note"
 
     @property
+    def keyboard(self) -> str:
+        """Which keyboard a phone shows: one with marks and letters where fractions, units, signs or lists are typed."""
+        return "text" if self.is_words or self.is_long or self.unit in {"in", "lb"} else "decimal"
+
+    @property
     def is_open(self) -> bool:
         """Whether it still waits for a measurement."""
         return self.is_required and not self.text

@@ -11,7 +11,7 @@ from typing import Any, Literal, get_args
 
 from geometry.errors import Problem, UnreadableError
 from geometry.measurements import Measurements
-from geometry.units import LengthUnit, MassUnit, parse_length_mm, parse_mass_kg, parse_number
+from geometry.units import LengthUnit, MassUnit, mm_to_inch, parse_length_mm, parse_mass_kg, parse_number
 from server.fields import FIELDS, FormField
 from server.unfinished import judge
 
@@ -109,7 +109,8 @@ class _Reader:
             self._take_units(text)
         elif text.strip():
             self.typed[key] = text
-        self._seen.add(key)
+        if text.strip():
+            self._seen.add(key)
 
     def _take_units(self, text: str) -> None:
         if text in get_args(Units):
@@ -164,7 +165,11 @@ class _Reader:
         value = -size if sign and sign[1] != "+" else size
         tidy = " ".join(text.split())
         has_unit = bool(re.search(r"[a-z\"″”]\s*$", tidy, re.IGNORECASE))
-        if not (_PLAIN_NUMBER.fullmatch(tidy.removesuffix(house).rstrip()) and (has_unit or bare == house)):
+        is_plain = bool(_PLAIN_NUMBER.fullmatch(tidy.removesuffix(house).rstrip()))
+        if is_plain and has_unit and bare == "in":
+            # Typed in millimetres by one who reads inches: the box is labelled in inches, so that is said.
+            self.echo[known.key] = f"{tidy} = {mm_to_inch(value):.3f} in"
+        elif not (is_plain and (has_unit or bare == house)):
             self.echo[known.key] = f"{tidy if has_unit else f'{tidy} {bare}'} = {_shown(value, house)} {house}"
         return value
 

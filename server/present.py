@@ -15,7 +15,7 @@ from server import check_views, field_groups, links, shown
 from server import design_views as views
 from server.check_views import CheckGroup
 from server.field_groups import FieldGroup
-from server.field_views import FieldView, LinkView, field_view, link_to, with_units_spelled_out
+from server.field_views import FieldView, LinkView, field_id, field_view, link_to, title_of, with_units_spelled_out
 from server.forms import FormReading
 from server.making_views import HowMade, how_made
 from server.turn_view import TurnView, turn_view
@@ -149,6 +149,14 @@ class PadPage:
     drawing: str
     drawing_page: str
     """The address where the drawing can be looked at closely; empty where there is no pad."""
+    save: str
+    """Where the design is saved, and links to it are made."""
+    fixed: tuple[LinkView, ...]
+    """The sizes that somebody fixed, each with the way to its box."""
+    all_let_go: str
+    """The address without any fixed size."""
+    inch_steps: str
+    """The same job in inch steps, for one who reads inches; empty where it is so, or not wanted."""
     making: HowMade | None
     files: tuple[FileView, ...]
     models: tuple[FileView, ...]
@@ -214,6 +222,10 @@ def pad_page(outcome: Outcome, section: SectionView, *, has_welcome: bool = Fals
         no_models=no_models,
         drawing=_sibling(own, ".svg") if design else "",
         drawing_page=_sibling(own, "/drawing") if design else "",
+        save=links.save_address(typed, units=units),
+        fixed=_fixed(typed),
+        all_let_go=links.pad_address({k: v for k, v in typed.items() if not k.startswith("fixed.")}, units=units),
+        inch_steps=_inch_steps(reading) if design else "",
         making=how_made(design, typed, units) if design else None,
         files=_files(own) if design else (),
         models=_models(own if design.fit_to_make else "/pad") if design else (),
@@ -237,6 +249,19 @@ def _units_links(reading: FormReading) -> tuple[LinkView, ...]:
 def _sibling(own: str, suffix: str) -> str:
     """The same design's address with another ending."""
     return own.replace("/pad", f"/pad{suffix}", 1)
+
+
+def _fixed(typed: Mapping[str, str]) -> tuple[LinkView, ...]:
+    """Each fixed size in words, with the way to its box."""
+    sizes = ((key, text) for key, text in typed.items() if key.startswith("fixed."))
+    return tuple(LinkView(f"{shown.lower_first(title_of(key))} {text}", f"#{field_id(key)}") for key, text in sizes)
+
+
+def _inch_steps(reading: FormReading) -> str:
+    """The address that asks for inch steps, where inches are read and the steps are metric."""
+    if reading.units != "in" or reading.typed.get("make.step") == "inch":
+        return ""
+    return links.pad_address({**reading.typed, "make.step": "inch"}, units="in")
 
 
 def _elsewhere(reading: FormReading, own: str) -> tuple[LinkView, ...]:

@@ -71,7 +71,12 @@
   document.addEventListener("htmx:config:request", (event) => {
     const body = event.detail.ctx.request.body;
     if (body instanceof FormData) {
-      [...body.entries()].filter(([, text]) => !String(text).trim()).forEach(([key]) => body.delete(key));
+      // A box for a size of one's own may stand empty beside a button that says the size.
+      [...new Set(body.keys())].forEach((key) => {
+        const given = body.getAll(key).filter((text) => String(text).trim());
+        body.delete(key);
+        given.forEach((text) => body.append(key, text));
+      });
     }
   });
 
@@ -86,7 +91,31 @@
     if (isSame || (edited && edited === lastPushed)) history.type = "replace";
     lastPushed = edited;
   });
-  window.addEventListener("popstate", () => { lastPushed = null; });
+  let wentBack = false;
+  window.addEventListener("popstate", () => { lastPushed = null; wentBack = true; });
+
+  /* A link that changes answers writes them into the boxes and asks as typing does: the reader keeps the place. */
+
+  document.addEventListener("click", (event) => {
+    const link = event.target.closest("a[data-answers]");
+    if (!link || !form() || event.ctrlKey || event.metaKey || event.shiftKey || event.altKey) return;
+    event.preventDefault();
+    const wanted = new URL(link.href).searchParams;
+    const written = new Set(["units"]);
+    for (const box of form().elements) {
+      if (!box.name || box.name === "units" || box instanceof HTMLButtonElement) continue;
+      box.value = written.has(box.name) ? "" : wanted.get(box.name) || "";
+      if (box.value) written.add(box.name);
+    }
+    [...wanted].filter(([key]) => !written.has(key)).forEach(([key, text]) => {
+      const select = document.getElementById(`field-${key.replace(".", "-")}`);
+      if (select) return;
+      const extra = Object.assign(document.createElement("input"), { type: "hidden", name: key, value: text });
+      form().append(extra);
+    });
+    edited = null;
+    askAgain();
+  });
 
   /* Saying the outcome once it has settled, and only where it has changed. */
 
@@ -253,10 +282,20 @@
       // Where nothing more is needed the keyboard gives way to the outcome.
       const open = document.querySelector(`#${shown} .is-open input`);
       if (open) goTo(open); else event.target.blur();
+      // The box just filled may still be marked as open: what stands in it decides.
+      const isEnough = ![...all(".is-open input")].some((box) => !box.value.trim());
+      if (isEnough) document.getElementById("outcome").scrollIntoView();
     }
   });
 
-  const settle = () => { light(); show(shown); fitToKeyboard(); fetchAllSlow(); };
+  /* What was taken back by going back stands in sight. */
+  const showWhatIsMissing = () => {
+    const step = wentBack && document.querySelector(".is-open")?.closest(".step");
+    wentBack = false;
+    if (step) shown = step.id;
+  };
+
+  const settle = () => { showWhatIsMissing(); light(); show(shown); fitToKeyboard(); fetchAllSlow(); };
 
   document.addEventListener("htmx:after:swap", () => { settle(); say(); });
   document.addEventListener("DOMContentLoaded", () => {

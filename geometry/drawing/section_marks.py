@@ -24,6 +24,22 @@ PLACE_OF_DIMENSION = {
     "slot_corner_radius_mm": "slot_floor",
     "slot_mouth_chamfer_mm": "wall_top",
     "edge_chamfer_mm": "wall_top",
+    "seat_recess_diameter_mm": "seat",
+    "seat_recess_depth_mm": "seat",
+    "skirt_bore_mm": "rim",
+    "skirt_length_mm": "rim",
+    "cross_hole_diameter_mm": "stem",
+    "cross_hole_distance_mm": "stem",
+    "flats_width_mm": "body",
+    "slot_offset_mm": "slot_side",
+    "cross_slot_width_mm": "slot_side",
+    "relief_width_mm": "slot_floor",
+    "relief_length_mm": "slot_floor",
+    "relief_depth_mm": "slot_floor",
+    "plug_length_mm": "wall_top",
+    "plug_width_mm": "wall_top",
+    "plug_height_mm": "wall_top",
+    "plug_corner_radius_mm": "wall_top",
 }
 LEFT_PLACES = frozenset({"seat", "seat_side", "seat_corner", "stem", "lip", "cup", "rim"})
 """Trouble with the jack's side of the pad is told on the left, with the car's on the right."""
@@ -57,6 +73,7 @@ class TroubleSpot:
             return f"at least {least}, at most {most}: no room"
         limit = quantity_words(self.limit, self.unit, units)
         wanted = f"{'at most' if self.sense == 'at_most' else 'at least'} {limit}"
+        wanted = wanted.replace(" ", "\N{NO-BREAK SPACE}")
         return f"{quantity_words(self.value, self.unit, units)}, {wanted}" if isfinite(self.value) else wanted
 
 

@@ -134,7 +134,7 @@ def test_a_phones_verdict_stands_at_the_bottom_edge_except_while_typing(phone: P
     expect(bar).to_be_hidden()
     phone.locator(BORE).blur()
     bar.get_by_role("link").click()
-    expect(phone.locator("#estimates")).to_be_in_viewport()
+    expect(phone.locator("#outcome .verdict")).to_be_in_viewport()
 
 
 def test_a_missing_measurement_links_to_its_field_even_in_another_group(phone: Page, site: Site) -> None:
@@ -161,7 +161,7 @@ def test_everything_works_without_scripts(still: Page, site: Site) -> None:
     expect(still.locator("#outcome .verdict")).to_contain_text("estimates pass")
     expect(still.locator("#field-seam-thickness_mm")).to_have_value('1/8"')
     assert "=&" not in still.url
-    still.locator("#web_mm button").click()
+    still.locator("#web_mm .deed button").click()
     expect(still.locator("#web_mm")).to_contain_text("because you fixed it")
     still.get_by_role("link", name="in", exact=True).click()
     expect(still.locator("#field-jack-cup_bore_mm")).to_have_value("68 mm")
@@ -245,5 +245,5 @@ def test_a_printed_sheet_has_no_bars_and_buttons(page: Page, site: Site) -> None
     page.goto(site.sample("mobile_library_van"))
     page.emulate_media(media="print")
     expect(page.locator(".units")).to_be_hidden()
-    expect(page.locator("#web_mm button")).to_be_hidden()
+    expect(page.locator("#web_mm .deed button")).to_be_hidden()
     expect(page.locator("#web_mm")).to_contain_text("19")

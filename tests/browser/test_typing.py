@@ -95,12 +95,12 @@ def test_fixing_a_size_keeps_what_is_still_being_typed(page: Page, site: Site) -
     """Oracle: the address holds the fixed size and the text typed a moment before."""
     page.goto(site.sample("mobile_library_van"))
     page.locator("#field-title").fill("Another van")
-    page.locator("#web_mm button").click()
+    page.locator("#web_mm .deed button").click()
     expect(page.locator("#web_mm")).to_contain_text("because you fixed it")
     assert "fixed.web_mm=19+mm" in page.url
     assert "title=Another+van" in page.url
     page.locator("#web_mm .deed a").click()
-    expect(page.locator("#web_mm button")).to_be_visible()
+    expect(page.locator("#web_mm .deed button")).to_be_visible()
     assert "fixed" not in page.url
 
 

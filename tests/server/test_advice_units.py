@@ -77,6 +77,7 @@ async def test_a_change_promises_no_more_than_it_was_tried_for(
     """Other estimates may still fail: the outcome after the change stands beside it."""
     html = sentences((await client.get(pad_address(typed_of_document(document), "/changes"))).text)
     assert promise in html
+    assert "only if a new measurement gave" in html or "read right" not in html
     assert "works out" not in html
 
 

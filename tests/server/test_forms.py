@@ -54,7 +54,18 @@ def test_a_bare_number_means_inches_and_pounds_for_a_viewer_of_inches() -> None:
 def test_a_typed_unit_wins_over_the_viewers_units() -> None:
     form = reading("in", jack__cup_bore_mm="68 mm", car__gross_mass_kg="1600 kg")
     assert form.document == {"jack": {"cup_bore_mm": 68.0}, "car": {"gross_mass_kg": 1600.0}}
-    assert not form.echo
+
+
+def test_millimetres_are_said_in_inches_to_one_who_reads_inches() -> None:
+    """Oracle: 68 / 25.4 = 2.677."""
+    assert reading("in", jack__cup_bore_mm="68 mm").echo == {"jack.cup_bore_mm": "68 mm = 2.677 in"}
+    assert not reading("mm", jack__cup_bore_mm="68 mm").echo
+
+
+def test_an_empty_text_beside_a_given_one_is_no_second_answer() -> None:
+    form = read_form([("jack.cup_bore_mm", ""), ("jack.cup_bore_mm", "68")])
+    assert form.typed == {"jack.cup_bore_mm": "68"}
+    assert not form.problems
 
 
 def test_a_number_may_carry_the_unit_of_its_field() -> None:

@@ -1,0 +1,111 @@
+"""What a fresh owner of a car met on a phone, from the first size of one's own to the way back."""
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from tests.browser.conftest import Site
+
+pytestmark = pytest.mark.browser
+WEB = "#web_mm"
+
+
+def test_inches_can_be_typed_on_a_phones_keyboard(phone: Page, site: Site) -> None:
+    """A keyboard of digits alone has no slash, no mark of inches and no space."""
+    box = phone.locator("#field-jack-cup_bore_mm")
+    phone.goto(site.address + "/pad?units=in")
+    expect(box).to_have_attribute("inputmode", "text")
+    phone.goto(site.address + "/pad")
+    expect(box).to_have_attribute("inputmode", "decimal")
+
+
+def test_a_size_of_ones_own_is_typed_where_the_size_stands(phone: Page, site: Site) -> None:
+    phone.goto(site.sample("mobile_library_van"))
+    phone.locator(f"{WEB} .own-size summary").click()
+    phone.locator("#own-web_mm").fill("24")
+    phone.locator("#own-web_mm").press("Enter")
+    phone.wait_for_url("**fixed.web_mm=24*")
+    expect(phone.locator(f"{WEB} .size strong")).to_have_text("24")
+
+
+def test_fixing_and_letting_go_keep_the_place(phone: Page, site: Site) -> None:
+    """Oracle: the page is not loaded anew, and the size moves by less than its own line's height in the window."""
+    phone.goto(site.sample("mobile_library_van"))
+    phone.evaluate("window.isSame = true")
+    phone.locator(f"{WEB} .deed button").click()
+    phone.wait_for_url("**fixed.web_mm*")
+    let_go = phone.locator(f"{WEB} .deed a")
+    let_go.scroll_into_view_if_needed()
+    before = let_go.bounding_box()
+    let_go.click()
+    phone.wait_for_url(lambda address: "fixed.web_mm" not in address)
+    after = phone.locator(f"{WEB} .deed").bounding_box()
+    assert before
+    assert after
+    assert abs(before["y"] - after["y"]) < 100
+    assert phone.evaluate("window.isSame")
+
+
+def test_what_was_fixed_stands_at_the_verdict_and_is_let_go_there(phone: Page, site: Site) -> None:
+    phone.goto(site.sample("mobile_library_van") + "&fixed.web_mm=24&fixed.slot_width_mm=6")
+    fixed = phone.locator(".fixed-by-you")
+    expect(fixed).to_contain_text("24")
+    fixed.get_by_role("link", name="Let all go").click()
+    phone.wait_for_url(lambda address: "fixed." not in address)
+    expect(fixed).to_have_count(0)
+
+
+def test_an_offer_keeps_the_place_and_shows_in_the_address(phone: Page, site: Site) -> None:
+    phone.goto(site.sample("repair_cafe_people_carrier"))
+    phone.evaluate("window.isSame = true")
+    offer = phone.locator(".remedies a").first
+    expect(offer).to_be_visible(timeout=20000)
+    before = phone.url
+    offer.click()
+    phone.wait_for_url(lambda address: address != before)
+    assert phone.evaluate("window.isSame")
+    assert phone.evaluate("window.scrollY") > 100
+
+
+def test_going_back_shows_the_box_that_is_empty_again(phone: Page, site: Site) -> None:
+    whole = site.sample("mobile_library_van")
+    phone.goto(whole)
+    mass = phone.locator("#field-car-gross_mass_kg")
+    phone.goto(whole.replace("car.gross_mass_kg=", "title="))
+    phone.get_by_role("link", name="Next: the car").click()
+    mass.fill("1600")
+    phone.wait_for_url("**car.gross_mass_kg=1600*")
+    mass.blur()
+    phone.locator("#step-car .walk .next").click()
+    expect(mass).to_be_hidden()
+    phone.go_back()
+    expect(mass).to_be_visible()
+
+
+def test_the_verdict_leads_to_drawing_saving_and_files(phone: Page, site: Site) -> None:
+    phone.goto(site.sample("mobile_library_van"))
+    ways = phone.locator(".outcome-ways a")
+    assert [a.split("?")[0] for a in ways.evaluate_all("all => all.map(a => a.getAttribute('href'))")] == [
+        "#the-pad", "/pad/drawing", "/save", "#files",
+    ]  # fmt: skip
+    expect(phone.locator("#step-jack .enough")).to_have_text("Enough: see the pad")
+
+
+def test_inch_steps_are_offered_to_one_who_reads_inches(phone: Page, site: Site) -> None:
+    phone.goto(site.sample("mobile_library_van"))
+    offer = phone.get_by_role("link", name="Size it in inch steps")
+    expect(offer).to_have_count(0)
+    phone.locator("#units").get_by_role("link", name="in").click()
+    offer.click()
+    phone.wait_for_url("**make.step=inch*")
+    expect(offer).to_have_count(0)
+
+
+def test_on_a_phone_the_drawing_comes_before_the_buttons_that_move_it(phone: Page, site: Site) -> None:
+    phone.goto(site.sample("mobile_library_van").replace("/pad?", "/pad/drawing?"))
+    stage, buttons = phone.locator("#sheet-stage").bounding_box(), phone.locator("#looking").bounding_box()
+    back = phone.get_by_role("link", name="Back to the working sheet").bounding_box()
+    assert stage
+    assert buttons
+    assert back
+    assert stage["y"] + stage["height"] <= buttons["y"]
+    assert back["height"] >= 44
