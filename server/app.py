@@ -7,14 +7,14 @@ from functools import partial
 from fastapi import FastAPI
 from starlette.concurrency import run_in_threadpool
 from starlette.exceptions import HTTPException
-from starlette.responses import FileResponse
+from starlette.responses import FileResponse, RedirectResponse
 
 from geometry import ENGINE_VERSION
 from geometry.errors import SeamrestError
 from server import advice, api, calculation, downloads, guide, making, materials_page, packet, pages, turn, two
 from server.drawn import drawers
 from server.limits import BodyTime, RateLimits
-from server.links import static_file
+from server.links import static_file, static_url
 from server.model_cache import open_cache
 from server.once import Once
 from server.openapi import describe
@@ -62,6 +62,7 @@ def create_app(settings: Settings | None = None) -> FastAPI:
         app.include_router(router)
     add_saving(app, chosen)
     app.add_api_route("/static/{path:path}", static, methods=["GET"], include_in_schema=False)
+    app.add_api_route("/favicon.ico", icon, methods=["GET"], include_in_schema=False)
     app.add_exception_handler(SeamrestError, answer_error)
     app.add_exception_handler(HTTPException, answer_http_error)
     # The last one added is the first that a request meets.
@@ -102,3 +103,8 @@ async def static(path: str) -> FileResponse:
     if found is None:
         raise AnsweredError(NOT_FOUND, NOT_FOUND.meaning)
     return FileResponse(found, headers={"Cache-Control": _A_YEAR})
+
+
+async def icon() -> RedirectResponse:
+    """The icon, for what asks for it where icons used to be; its own address changes with its content, so this is not kept."""
+    return RedirectResponse(static_url("icon.svg"), 307)

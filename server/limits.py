@@ -77,7 +77,7 @@ class RateLimits:
         wait_s = self._wait_s(scope) if scope["type"] == "http" else 0
         if wait_s:
             kind = replace(TOO_MANY, retry_after_s=wait_s)
-            await problem_response(kind, f"Ask again in {wait_s} s. {kind.meaning}")(scope, receive, send)
+            await problem_response(scope, kind, f"Ask again in {wait_s} s. {kind.meaning}")(scope, receive, send)
             return
         await self.app(scope, receive, send)
 

@@ -11,6 +11,7 @@ from typing import Any
 from starlette.exceptions import HTTPException
 from starlette.requests import Request
 from starlette.responses import Response
+from starlette.types import Scope
 
 from geometry.drawing import SheetError
 from geometry.errors import (
@@ -23,6 +24,7 @@ from geometry.errors import (
     SeamrestError,
 )
 from server.processes import NoAnswerError
+from server.trouble_page import for_reader
 
 MEDIA_TYPE = "application/problem+json"
 _LONGEST_VALUE = 200
@@ -135,11 +137,11 @@ class AnsweredError(SeamrestError):
         super().__init__(detail)
 
 
-def problem_response(kind: ProblemKind, detail: str, **more: object) -> Response:
-    """One answer in the shape of RFC 9457; ``more`` are its extension members."""
+def problem_response(scope: Scope, kind: ProblemKind, detail: str, **more: object) -> Response:
+    """One answer in the shape of RFC 9457, or a page where a browser asked; ``more`` are its extension members."""
     body = {"type": kind.address, "title": kind.title, "status": kind.status, "detail": detail, **more}
     headers = {} if kind.retry_after_s is None else {"Retry-After": str(kind.retry_after_s)}
-    return Response(json_bytes(body), kind.status, headers, MEDIA_TYPE)
+    return for_reader(scope, body, Response(json_bytes(body), kind.status, headers, MEDIA_TYPE))
 
 
 def json_bytes(body: object) -> bytes:
@@ -147,50 +149,51 @@ def json_bytes(body: object) -> bytes:
     return json.dumps(body, allow_nan=False, ensure_ascii=False, separators=(",", ":")).encode("utf-8", "replace")
 
 
-async def answer_error(_: Request, error: Exception) -> Response:
+async def answer_error(request: Request, error: Exception) -> Response:
     """The answer to any error that this program raises on purpose."""
+    scope = request.scope
     match error:
         case AnsweredError():
-            return problem_response(error.kind, str(error), **error.more)
+            return problem_response(scope, error.kind, str(error), **error.more)
         case BadMeasurementsError():
-            return bad_measurements(error.problems)
+            return bad_measurements(scope, error.problems)
         case NoPadFitsError():
-            return _no_pad_fits(error)
+            return _no_pad_fits(scope, error)
         case SheetError():
-            return problem_response(NO_DRAWING, str(error))
+            return problem_response(scope, NO_DRAWING, str(error))
         case KernelMissingError():
-            return problem_response(KERNEL_MISSING, str(error))
+            return problem_response(scope, KERNEL_MISSING, str(error))
         case NoAnswerError():
-            return problem_response(BUSY, str(error))
+            return problem_response(scope, BUSY, str(error))
         case ModelError():
-            return problem_response(NO_MODEL, str(error))
+            return problem_response(scope, NO_MODEL, str(error))
         case _:
-            return problem_response(OURS, OURS.meaning)
+            return problem_response(scope, OURS, OURS.meaning)
 
 
-async def answer_http_error(_: Request, error: Exception) -> Response:
+async def answer_http_error(request: Request, error: Exception) -> Response:
     """The answer to an error of the protocol, such as an address that does not exist."""
     if not isinstance(error, HTTPException):
         raise error
     kind = _BY_STATUS.get(error.status_code)
     if kind is None:
         kind = ProblemKind("http", error.status_code, HTTPStatus(error.status_code).phrase, "")
-    response = problem_response(kind, kind.meaning or str(error.detail))
+    response = problem_response(request.scope, kind, kind.meaning or str(error.detail))
     response.headers.update(error.headers or {})
     return response
 
 
-def bad_measurements(problems: tuple[Problem, ...]) -> Response:
+def bad_measurements(scope: Scope, problems: tuple[Problem, ...]) -> Response:
     """422 with every field that is wrong."""
     count = len(problems)
     detail = problems[0].message if count == 1 else f"{count} fields need another look."
     errors = [{"field": p.field, "value": _shown(p.value), "message": p.message} for p in problems]
-    return problem_response(BAD_MEASUREMENTS, detail, errors=errors)
+    return problem_response(scope, BAD_MEASUREMENTS, detail, errors=errors)
 
 
-def _no_pad_fits(error: NoPadFitsError) -> Response:
+def _no_pad_fits(scope: Scope, error: NoPadFitsError) -> Response:
     more: dict[str, Any] = {"dimension": error.dimension, "lower": _limit(error.lower), "upper": _limit(error.upper)}
-    return problem_response(NO_PAD_FITS, error.words, words=error.words, so_far=error.so_far, **more)
+    return problem_response(scope, NO_PAD_FITS, error.words, words=error.words, so_far=error.so_far, **more)
 
 
 def _limit(limit: Limit) -> dict[str, object]:

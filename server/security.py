@@ -95,7 +95,7 @@ class SecurityHeaders:
             _errors.exception("%s %s failed", scope["method"], redacted(scope))
             if has_begun:
                 raise
-            await problem_response(OURS, OURS.meaning)(scope, receive, dressed)
+            await problem_response(scope, OURS, OURS.meaning)(scope, receive, dressed)
 
 
 def _dress(headers: MutableHeaders) -> None:
@@ -167,4 +167,4 @@ class BodyLimit:
 
 
 async def _refuse(kind: ProblemKind, scope: Scope, receive: Receive, send: Send) -> None:
-    await problem_response(kind, kind.meaning)(scope, receive, send)
+    await problem_response(scope, kind, kind.meaning)(scope, receive, send)
