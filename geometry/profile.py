@@ -15,7 +15,6 @@ from geometry.outline import (
     walked_back_mirrored,
 )
 from geometry.pad import Pad
-from geometry.volume import volume_mm3 as volume_mm3  # noqa: PLC0414  until every room asks the other one
 
 
 def turned_outline(pad: Pad) -> Outline:

@@ -7,9 +7,9 @@ from geometry.conditions import Conditions
 from geometry.document.shop import Shop
 from geometry.making.wording import Sentence, said
 from geometry.pad import Pad
-from geometry.profile import volume_mm3
 from geometry.provenance import Source, derived, memory
 from geometry.rules import Check
+from geometry.volume import volume_mm3
 
 NEAR_LIMIT_C = 10.0
 """Nearer than this to its greatest temperature a print is not to be trusted."""

@@ -10,7 +10,7 @@ from geometry.fits import linear_tolerance_mm
 from geometry.making.hand import SLOT, gauge_table
 from geometry.making.hand_verdict import hand_verdict
 from geometry.making.printing import filament_length_mm, print_plan, solid_share
-from geometry.profile import volume_mm3
+from geometry.volume import volume_mm3
 from tests.documents import van
 from tests.geometry.pads import ORDINARY
 from tests.geometry.shops import job
