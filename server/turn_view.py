@@ -5,6 +5,7 @@ from dataclasses import asdict, dataclass
 
 from markupsafe import Markup
 
+from geometry.cautions import ONE_LINE
 from geometry.design import Design
 from geometry.drawing.bodies import bodies_around
 from geometry.pad import Pad
@@ -44,6 +45,7 @@ class TurnPage:
     back: str
     no_models: str
     """What keeps this machine from building models, and what to install; empty where nothing does."""
+    caution_line: str = ONE_LINE
 
 
 def turn_page(design: Design, reading: FormReading, picture: str, *, no_models: str) -> TurnPage:

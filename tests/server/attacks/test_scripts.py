@@ -59,6 +59,8 @@ async def test_what_an_address_says_never_runs_in_its_answer(asking: AsyncClient
         assert what_would_run_in_xml(answer.content) == []
     elif kind.endswith("json"):
         json.loads(answer.text)
+    elif kind == "text/javascript":
+        assert answer.text == (await asking.get(path)).text
     elif kind == "image/png":
         assert answer.content.startswith(b"\x89PNG\r\n")
     else:
