@@ -34,6 +34,9 @@ _KG_PER = {
     "lb": KG_PER_POUND,
     "lbs": KG_PER_POUND,
 }
+_POUNDS_PER_TON = {"short": 2000, "long": 2240}
+"""Exact, by the customary units of the United States and of Britain; from memory. “ton” alone does not say which."""
+_TONS = {"ton", "tons"}
 _VULGAR = {"½": "1/2", "¼": "1/4", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8"}
 _LONGEST_TEXT = 40
 _NUMBER = re.compile(
@@ -95,6 +98,8 @@ def _parse(
             f"“{shown}” could mean {plain_number} or {match['decimal'].replace(',', '.')}; write it without the comma."
         )
     unit = match["unit"] or default_unit
+    if unit in _TONS and factors is _KG_PER:
+        raise UnreadableError(_which_ton(shown, match))
     if unit and unit not in factors:
         raise UnreadableError(f"“{unit}” in “{shown}” is not a unit known here; write {wanted}.")
     try:
@@ -102,6 +107,18 @@ def _parse(
     except ZeroDivisionError:
         raise UnreadableError(f"“{shown}” divides by zero.") from None
     return value * factors.get(unit, Fraction(1)) * (-1 if match["sign"] else 1)
+
+
+def _which_ton(shown: str, match: re.Match[str]) -> str:
+    """What a number of tons is in pounds, for whoever wrote it to choose."""
+    try:
+        short, long = (f"{float(_fraction(match) * pounds):g}" for pounds in _POUNDS_PER_TON.values())
+    except ZeroDivisionError:
+        return f"“{shown}” divides by zero."
+    return (
+        f"“{shown}” can be short tons, {short} lb, as on a jack sold in the United States, or long tons, {long} lb."
+        " Write it in lb, in kg, or in t for tonnes of 1000 kg."
+    )
 
 
 def _fraction(match: re.Match[str]) -> Fraction:

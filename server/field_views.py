@@ -13,7 +13,7 @@ from server.fields import FIELDS, FormField
 from server.forms import FormReading
 from server.how_to import HowPicture, how_picture
 from server.left_out import LeftOut, is_optional, left_out, taken_mm
-from server.shown import length_with_unit, lengths_in, unit_of_field
+from server.shown import length_with_unit, quantities_in, unit_of_field
 
 CHOICE_WORDS: Mapping[str, Mapping[str, str]] = {
     "foot": {"cup": "a round cup"},
@@ -174,13 +174,13 @@ def field_view(
     """One field as the page asks it; ``needed`` names fields that are required here though the document allows to omit them."""
     units, text = reading.units, reading.typed.get(key, "")
     taken = None if text else taken_mm(key, reading.measurements)
-    problem = " ".join(lengths_in(p.message, units) for p in reading.problems if p.field == key)
+    problem = " ".join(quantities_in(p.message, units) for p in reading.problems if p.field == key)
     return _view(
         key,
         units,
         text,
         problem,
-        doubt="" if problem or doubts is None else lengths_in(doubts.get(key, ""), units),
+        doubt="" if problem or doubts is None else quantities_in(doubts.get(key, ""), units),
         echo=reading.echo.get(key, ""),
         taken="" if taken is None else length_with_unit(taken, units),
         required=FIELDS[key].required or key in needed,

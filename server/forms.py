@@ -208,8 +208,7 @@ def _items(part: str) -> list[str]:
 
 
 def _shown(value: float, unit: str) -> str:
-    """A number for the echo: a hundredth of a millimetre, a thousandth below one; masses without idle zeros."""
+    """A number for the echo: exact to a thousandth of a millimetre, idle thousandths left out; masses without idle zeros."""
     if unit == "kg":
         return f"{value:.2f}".rstrip("0").rstrip(".")
-    fine = f"{value:.3f}"
-    return f"{value:.2f}" if abs(value) >= 1 or fine.endswith("0") else fine
+    return f"{value:.3f}".removesuffix("0")

@@ -19,6 +19,7 @@ from server.field_views import FieldView, LinkView, field_id, field_view, link_t
 from server.forms import FormReading
 from server.making_views import HowMade, how_made
 from server.turn_view import TurnView, turn_view
+from server.ways import ways_of
 
 State = Literal["start", "unfinished", "refused", "no_pad", "fit", "not_fit"]
 """How far the job has come: nothing typed, something missing, something wrong, nothing fits, a pad."""
@@ -114,6 +115,8 @@ class PadPage:
     job: FieldView
     units: str
     units_links: tuple[LinkView, ...]
+    measure: str
+    """The address of the measuring sheet."""
     elsewhere: tuple[LinkView, ...]
     """The other pages that this one leads to."""
     samples: tuple[LinkView, ...]
@@ -195,6 +198,7 @@ def pad_page(outcome: Outcome, section: SectionView, *, has_welcome: bool = Fals
         job=asked("title")[0],
         units=units,
         units_links=_units_links(reading),
+        measure=ways_of(reading, units=units).measure,
         elsewhere=_elsewhere(reading, own),
         samples=tuple(LinkView(sample.title, sample.address) for sample in links.samples()),
         section=section,
@@ -206,8 +210,8 @@ def pad_page(outcome: Outcome, section: SectionView, *, has_welcome: bool = Fals
         more_seam=field_groups.more("seam", "More about the seam", asked(*field_groups.MORE_SEAM)),
         groups=groups,
         hidden=_hidden(reading),
-        problems=tuple(link_to(p.field, on_sheet, shown.lengths_in(p.message, units)) for p in reading.problems),
-        doubts=tuple(link_to(key, on_sheet, shown.lengths_in(words, units)) for key, words in doubts.items()),
+        problems=tuple(link_to(p.field, on_sheet, shown.quantities_in(p.message, units)) for p in reading.problems),
+        doubts=tuple(link_to(key, on_sheet, shown.quantities_in(words, units)) for key, words in doubts.items()),
         missing=tuple(link_to(key, on_sheet) for key in reading.missing),
         verdict=_verdict(outcome),
         conflict=views.conflict_of(outcome.conflict, units, on_sheet) if outcome.conflict else None,
@@ -266,12 +270,12 @@ def _inch_steps(reading: FormReading) -> str:
 
 def _elsewhere(reading: FormReading, own: str) -> tuple[LinkView, ...]:
     """The guide, the measuring sheet to print, the materials, what this browser saved, and the place to save."""
-    measure = "/measure?units=in" if reading.units == "in" else "/measure"
+    ways = ways_of(reading, units=reading.units)
     save = own.replace("/pad", "/save", 1)
     found = [
-        LinkView("Guide", links.guide_address(units=reading.units)),
-        LinkView("Measuring sheet", measure),
-        LinkView("Materials", "/materials"),
+        LinkView("Guide", ways.guide),
+        LinkView("Measuring sheet", ways.measure),
+        LinkView("Materials", ways.materials),
         LinkView("My designs", "/mine"),
     ]
     return (*found, LinkView("Save", save)) if reading.measurements else tuple(found)

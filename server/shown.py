@@ -130,6 +130,20 @@ def _in_inches(found: re.Match[str]) -> str:
     return f"{text} in" if found["unit"] else text
 
 
+_MASS_IN_WORDS = re.compile(rf"(?<![\w.])({_NUMBER}) kg(?![\w²/·])")
+
+
+def quantities_in(words: str, units: str) -> str:
+    """A sentence about an answer with its lengths and its masses in the viewer's unit.
+
+    >>> quantities_in("Jack's rated load 0.907185 kg cannot be right (at least 100 kg).", "in")
+    "Jack's rated load 2 lb cannot be right (at least 220.5 lb)."
+    """
+    if units != "in":
+        return words
+    return _MASS_IN_WORDS.sub(lambda m: f"{plain(kg_to_pound(float(m[1])), 1)} lb", lengths_in(words, units))
+
+
 def source_words(source: Source, units: str) -> str:
     """A source with its mark; our own reasoning speaks the viewer's unit, a published text stays as it is.
 

@@ -4,6 +4,9 @@
 (() => {
   "use strict";
 
+  // Pages beside the sheet load this file too, and have nothing for it to do.
+  if (!document.getElementById("measurements")) return;
+
   const phone = window.matchMedia("(max-width: 699.98px)");
   const all = (selector) => document.querySelectorAll(selector);
   const sheet = () => document.getElementById("sheet");

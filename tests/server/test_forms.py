@@ -29,7 +29,7 @@ def message(form: FormReading, key: str) -> str:
         ("68", 68.0, None),
         ("68.5 mm", 68.5, None),
         ("1-1/2 in", 38.1, "1-1/2 in = 38.10 mm"),
-        ('2 5/8"', 66.675, '2 5/8" = 66.67 mm'),
+        ('2 5/8"', 66.675, '2 5/8" = 66.675 mm'),
         ("2½ in", 63.5, "2½ in = 63.50 mm"),
         ("68,5", 68.5, "68,5 mm = 68.50 mm"),
         ("6.8 cm", 68.0, "6.8 cm = 68.00 mm"),
@@ -49,6 +49,19 @@ def test_a_bare_number_means_inches_and_pounds_for_a_viewer_of_inches() -> None:
     assert form.document["jack"]["cup_bore_mm"] == pytest.approx(63.5, abs=1e-12)
     assert form.document["car"]["gross_mass_kg"] == pytest.approx(1587.573295, abs=1e-9)
     assert form.echo == {"jack.cup_bore_mm": "2.5 in = 63.50 mm", "car.gross_mass_kg": "3500 lb = 1587.57 kg"}
+
+
+@pytest.mark.parametrize(("text", "said"), [("1/8 in", "3.175"), ("5/32 in", "3.969"), ("0.05 in", "1.27")])
+def test_the_echo_of_an_inch_is_exact_to_a_thousandth_of_a_millimetre(text: str, said: str) -> None:
+    """Oracle: 25.4 / 8 = 3.175; 5 * 25.4 / 32 = 3.96875; 0.05 * 25.4 = 1.27."""
+    assert reading(seam__thickness_mm=text).echo["seam.thickness_mm"] == f"{text} = {said} mm"
+
+
+@pytest.mark.parametrize(("text", "pounds"), [("2 ton", "4000 lb"), ("1-1/2 tons", "3000 lb")])
+def test_tons_are_refused_with_what_they_would_be_in_pounds(text: str, pounds: str) -> None:
+    """Oracle: a short ton is 2000 lb, a long ton 2240 lb."""
+    said = message(reading("in", jack__rated_load_kg=text), "jack.rated_load_kg")
+    assert f"short tons, {pounds}" in said
 
 
 def test_a_typed_unit_wins_over_the_viewers_units() -> None:

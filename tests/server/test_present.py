@@ -125,6 +125,13 @@ def test_what_is_missing_links_to_a_field_of_the_sheet() -> None:
     assert len(page.missing) == 8
 
 
+def test_a_mass_that_cannot_be_is_refused_in_the_unit_that_it_was_typed_in() -> None:
+    """Oracle: the least is 100 kg, 100 / 0.45359237 = 220.5 lb."""
+    page = page_of({"jack.rated_load_kg": "2"}, "in")
+    assert "2 lb cannot be right (at least 220.5 lb)" in page.jack_mass.problem
+    assert page.problems[0].words == page.jack_mass.problem
+
+
 def test_a_problem_stands_beside_its_field_and_in_the_summary() -> None:
     page = page_of({"jack.cup_bore_mm": "4"})
     assert page.jack[0].problem == page.problems[0].words
