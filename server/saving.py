@@ -31,7 +31,7 @@ from server.store.errors import NewerRevisionError
 from server.store.exchange import add_proposal
 from server.store.keys import letters_of, number_of
 from server.store.links import Access, add_links, open_link
-from server.working_out import facts_of, plain_words, whole_reading, worked_out
+from server.working_out import changed_address, facts_of, plain_words, whole_reading, worked_out
 
 router = APIRouter(default_response_class=Response)
 LONGEST_TITLE, LONGEST_NOTE, LONGEST_NAME, LONGEST_REMARK = 80, 500, 60, 2000
@@ -110,10 +110,15 @@ async def save(request: Request) -> Response:
         name=plain_words(sent.get("name", ""), LONGEST_NAME),
     )
     try:
-        reading, measurements = whole_reading(page.inputs)
+        reading, measurements = whole_reading(_named(page))
         return await _saved(request, page, reading, measurements)
     except (BadMeasurementsError, NoPadFitsError, SheetError) as error:
         return private_page("save.html", _troubled(page, error), 422)
+
+
+def _named(page: SavePage) -> str:
+    """The inputs of a new design with the name it is saved under, so that its papers carry it too."""
+    return changed_address(page.inputs, (("title", page.title),)) if page.title and not page.to else page.inputs
 
 
 async def _saved(request: Request, page: SavePage, reading: FormReading, measurements: Measurements) -> Response:

@@ -21,6 +21,13 @@ def verdicts(design: Design) -> dict[str, str]:
     return {check.code: check.verdict for check in design.checks}
 
 
+def bearing_length_mm(design: Design) -> float:
+    """The length of seam that carries, as the check of the slot's floor has it."""
+    bearing = next(check for check in design.checks if check.code == "slot_floor_bearing")
+    assert bearing.finding
+    return bearing.finding.numbers["L"]
+
+
 @st.composite
 def with_options(draw: st.DrawFn) -> dict[str, Any]:
     """Ordinary jacks and cars, with any option that goes with them."""
@@ -98,9 +105,7 @@ def test_a_boss_that_the_recess_does_not_clear_fails() -> None:
 
 def test_a_crossed_slot_carries_less_by_its_width() -> None:
     plain, crossed = (designed(van(make__slots=slots, fixed__body_diameter_mm=80)) for slots in ("one", "crossed"))
-    lengths = [
-        next(c for c in d.checks if c.code == "slot_floor_bearing").finding.numbers["L"] for d in (plain, crossed)
-    ]  # type: ignore[union-attr]
+    lengths = [bearing_length_mm(design) for design in (plain, crossed)]
     assert lengths[0] - lengths[1] == pytest.approx(crossed.pad.cross_slot_width_mm)
 
 

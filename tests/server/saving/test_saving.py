@@ -36,6 +36,12 @@ async def test_a_file_of_a_saved_design_is_as_the_working_sheet_gave_it(asking: 
         assert found.content == unsaved
 
 
+async def test_the_name_a_design_is_saved_under_stands_on_its_papers(asking: AsyncClient) -> None:
+    owner = await save(asking, van(), title="Shop jack, bolt head")
+    assert (await asking.get(f"{owner}.document.json")).json()["title"] == "Shop jack, bolt head"
+    assert "Shop jack, bolt head" in (await asking.get(f"{owner}.svg")).text
+
+
 async def test_saved_files_are_kept_and_not_made_again(
     asking: AsyncClient, setting: str, monkeypatch: pytest.MonkeyPatch
 ) -> None:
