@@ -83,8 +83,7 @@ class Draft:
     @property
     def lost_length_mm(self) -> float:
         """Length of floor that is missing under the seam's edge."""
-        opened = self.relief_length_mm if self.relief_depth_mm > self.slot_depth_mm else 0.0
-        return max(self.cross_slot_width_mm, opened)
+        return self.relief_length_mm if self.relief_depth_mm > self.slot_depth_mm else 0.0
 
     @property
     def floor_thickness_mm(self) -> float:

@@ -88,8 +88,13 @@ class Pad:
 
     @property
     def lost_length_mm(self) -> float:
-        """Length of floor that is missing under the seam's edge: where a second slot or an open relief crosses."""
-        return max(self.cross_slot_width_mm, self.relief_length_mm if self.floor_is_open else 0.0)
+        """Length of floor that is missing under the seam's edge: where a relief opens it."""
+        return self.relief_length_mm if self.floor_is_open else 0.0
+
+    @property
+    def lost_wall_mm(self) -> float:
+        """Length of wall that is missing beside the seam though the floor is there: at a crossing, or beside a closed relief."""
+        return self.cross_slot_width_mm + (0.0 if self.floor_is_open else self.relief_length_mm)
 
     @property
     def floor_is_open(self) -> bool:

@@ -143,9 +143,7 @@ def _reach(k: Case) -> str:
 
 def _lost(k: Case) -> str:
     """What is taken off the length that carries."""
-    if not k.pad.lost_length_mm:
-        return ""
-    return " - slot_2" if k.pad.is_crossed else " - relief_l"
+    return " - relief_l" if k.pad.lost_length_mm else ""
 
 
 def _write_edge(book: Book, k: Case) -> None:
@@ -156,7 +154,7 @@ def _write_edge(book: Book, k: Case) -> None:
         s.length_mm,
         formula=f"min(straight, sqrt(body**2 - {_reach(k)}**2) - 2 * c_e, seat_flat + 1.4 * h){_lost(k)}",
         source=derived("Straight edge, chord of the body, and as far beyond the seat as the overhang is stiff"),
-        remark="less what a second slot or an open pocket takes away" if _lost(k) else "",
+        remark="less what an open pocket takes away" if _lost(k) else "",
     )
     web = "web"
     if k.pad.has_recess:
@@ -186,7 +184,13 @@ def _write_wall(book: Book, k: Case) -> None:
         formula = f"min({formula}, (flats - {reach}) / 2)"
     book.write("e", s.wall_mm, formula=formula, remark="the segment of the circle spread over its chord")
     if s.wall_length_mm < s.length_mm:
-        book.write("L_w", s.wall_length_mm, formula="max(0, L - relief_l)", remark="the pocket takes no side load")
+        missing = "slot_2" if k.pad.is_crossed else "relief_l"
+        book.write(
+            "L_w",
+            s.wall_length_mm,
+            formula=f"max(0, L - {missing})",
+            remark="where there is no wall it takes no side load",
+        )
     source = derived("Fitted to own finite elements of the slot, 5 % below to 27 % above them")
     book.write("K_t", s.fillet_factor, formula="sqrt(e / r_f) * (0.75 + (e / slot_depth)**2 / 12)", source=source)
 

@@ -34,16 +34,14 @@ class Make(Group):
     slots: Literal["one", "crossed"] = chosen(
         "Slots",
         default="one",
-        help="Two slots at right angles let the pad be used a quarter turn round; the crossing carries nothing, so less of the"
-        " seam carries.",
+        help="Two slots at right angles let the pad be used a quarter turn round; where they cross no wall holds the seam"
+        " upright.",
     )
     step: Literal["metric", "inch"] = chosen(
         "Rounding", default="metric", help="Sizes are rounded to what a metric or an inch machine sets easily."
     )
     stock_diameters_mm: tuple[Number, ...] | None = _series("Bars to hand", "Diameters of rod you can get.")
-    cutter_diameters_mm: tuple[Number, ...] | None = _series(
-        "Cutters to hand", "Diameters of end mills you have."
-    )
+    cutter_diameters_mm: tuple[Number, ...] | None = _series("Cutters to hand", "Diameters of end mills you have.")
     measured_with: Literal["caliper", "rule"] = chosen(
         "Cup and seam measured with",
         default="caliper",

@@ -35,7 +35,7 @@ class SlotLoading:
     indentation_mm: float
     wall_mm: float
     wall_length_mm: float
-    """Length of wall that takes the side load: the loaded length less a pocket in the walls."""
+    """Length of wall that takes the side load: the loaded length less a pocket or a crossing in the walls."""
     fillet_factor: float
     free_strip_mm: float
     """Height of seam between the sill and the parallel part of the slot."""
@@ -78,7 +78,7 @@ def slot_loading(c: Conditions, pad: Pad, spread: Spread = AS_DRAWN) -> SlotLoad
             modulus_mpa=c.modulus_mpa,
         ),
         wall_mm=wall,
-        wall_length_mm=max(0.0, length - (0.0 if pad.floor_is_open else pad.relief_length_mm)),
+        wall_length_mm=max(0.0, length - pad.lost_wall_mm),
         fillet_factor=fillet_factor(
             wall_mm=wall, slot_depth_mm=pad.slot_depth_mm, fillet_radius_mm=pad.slot_corner_radius_mm
         ),
