@@ -1,4 +1,4 @@
-"""Why each dimension is what it is, in one sentence with its numbers."""
+"""Why each dimension is what it is, in a sentence or two with its numbers."""
 
 from collections.abc import Callable, Mapping
 from types import MappingProxyType
@@ -58,7 +58,7 @@ def length(value_mm: float) -> str:
 
 
 def why(design: Design, entry: Entry) -> str:
-    """One sentence: the value, and the numbers that made it."""
+    """The value, and the numbers that made it, in a sentence or two."""
     if entry.is_fixed:
         return f"{length(entry.value_mm)} because you fixed it{_free_words(design, entry)}."
     if entry.value_mm == 0:
@@ -92,7 +92,7 @@ def _rounding(design: Design, entry: Entry, bound: Bound) -> str:
         return f"{reached}, and {made} is the smallest end mill to hand that gives it"
     step = (_ROUNDS_IN if c.is_inch else _ROUNDS_MM).get(entry.dimension)
     if step and abs(bound.value - entry.value_mm) >= step:
-        return f"{reached}; {made} was needed on the way there, and web and body never fall again while they are sized"
+        return f"{reached}. The sizes are found in rounds; an earlier round asked for {made}, and that is kept"
     return f"{reached}, rounded {'up' if bound.rule.side == 'lower' else 'down'} to {made}"
 
 
@@ -122,28 +122,31 @@ PHRASES: Mapping[tuple[str, str], Phrase] = MappingProxyType(
             f"a seat of {b.mm('seat')} must keep a flat face"
         ),
         ("seat_recess_diameter_mm", "(boss_d + u + play + 1.0) / (1 + g_cold) + tol"): lambda b: (
-            f"the boss on the cup's floor is {b.measured('boss_d')} wide, the seat may play {b.mm('play')}, {b.cold()}, 1 is kept"
+            f"the boss on the cup's floor is {b.measured('boss_d')} wide, the seat may play {b.mm('play')}, and {b.cold()}."
+            f" Besides, 1 is kept"
             f" free, and it may be turned {b.mm('tol')} too narrow"
         ),
         ("seat_recess_diameter_mm", "seat_flat - 6 - tol"): lambda b: (
             f"3 of face must stay on each side of a flat of {b.mm('seat_flat')}"
         ),
         ("seat_recess_depth_mm", "(boss + u + 1.0 + squash) / (1 + g_cold) + tol"): lambda b: (
-            f"the boss stands {b.measured('boss')} high, the load squashes the seat by {b.mm('squash')}, {b.cold()}, 1 is kept"
+            f"the boss stands {b.measured('boss')} high, the load squashes the seat by {b.mm('squash')}, and {b.cold()}."
+            f" Besides, 1 is kept"
             f" free, and it may be turned {b.mm('tol')} too shallow"
         ),
         ("slot_offset_mm", "off"): lambda b: f"the seam passes {b.mm('off')} beside the jack's axis",
         ("cross_slot_width_mm", "slot"): lambda b: f"it takes the same seam as the first slot, {b.mm('slot')} wide",
         ("relief_width_mm", "max((t_l + u + bow + 1.0) / (1 + g_cold) + tol, slot + 2 * c_m + 1)"): lambda b: (
-            f"the seam's thickest place is {b.measured('t_l')} thick and bowed {b.mm('bow')}, 1 lets it go in, {b.cold()}, and the"
+            f"the seam's thickest place is {b.measured('t_l')} thick and bowed {b.mm('bow')}, and {b.cold()}."
+            f" Besides, 1 lets it go in, and the"
             f" pocket must be wider than a slot of {b.mm('slot')}"
         ),
         ("relief_length_mm", "(length_l + u + 6) / (1 + g_cold) + tol"): lambda b: (
-            f"the place is {b.measured('length_l')} long, 3 at each end let the jack stand a little off, {b.cold()}, and it may be"
+            f"the place is {b.measured('length_l')} long, 3 at each end let the jack stand a little off, and {b.cold()}. It may be"
             f" cut {b.mm('tol')} too short"
         ),
         ("relief_depth_mm", "slot_depth + (drop + u + 1.0) / (1 + g_cold) + tol"): lambda b: (
-            f"the slot is {b.mm('slot_depth')} deep, {b.mm('drop')} hangs below the seam's edge, 1 is kept free, {b.cold()}, and it"
+            f"the slot is {b.mm('slot_depth')} deep, {b.mm('drop')} hangs below the seam's edge, 1 is kept free, and {b.cold()}. It"
             f" may be cut {b.mm('tol')} too shallow"
         ),
         ("relief_depth_mm", "slot_depth"): lambda b: f"it is as deep as the slot, {b.mm('slot_depth')}",
@@ -173,21 +176,25 @@ PHRASES: Mapping[tuple[str, str], Phrase] = MappingProxyType(
         ),
         ("seat_length_mm", "r + 1"): lambda b: f"it must be 1 longer than its corner radius of {b.mm('r')}",
         ("seat_length_mm", "(cup_depth + u + 0.5 + squash) / (1 + g_cold) + tol + tol_run"): lambda b: (
-            f"the cup is {b.measured('cup_depth')} deep, the load squashes the seat by {b.mm('squash')}, {b.cold()}, 0.5 keeps the"
+            f"the cup is {b.measured('cup_depth')} deep, the load squashes the seat by {b.mm('squash')}, and {b.cold()}."
+            f" Besides, 0.5 keeps the"
             f" lip off the rim, it may be turned {b.mm('tol')} too short, and its lip may run out by {b.mm('tol_run')}"
         ),
         ("stem_diameter_mm", "6"): lambda b: "a thinner stem breaks off in the hand",
         ("stem_diameter_mm", "(hole - u) / (1 + g_hot) - tol - play - 1.0"): lambda b: (
-            f"the hole is {b.measured('hole')}, the seat may play {b.mm('play')} in the cup, {b.hot()}, 1 is kept free, and it may"
+            f"the hole is {b.measured('hole')}, the seat may play {b.mm('play')} in the cup, and {b.hot()}."
+            f" Besides, 1 is kept free, and it may"
             f" be turned {b.mm('tol')} too thick"
         ),
         ("stem_length_mm", "5"): lambda b: "a shorter stem retains nothing",
         ("stem_length_mm", "(hole_depth - u - 1.5) / (1 + g_hot) - tol"): lambda b: (
-            f"the hole is {b.measured('hole_depth')} deep, {b.hot()}, 1.5 is kept free, and it may be turned {b.mm('tol')} too long"
+            f"the hole is {b.measured('hole_depth')} deep, and {b.hot()}."
+            f" Besides, 1.5 is kept free, and it may be turned {b.mm('tol')} too long"
         ),
         ("stem_length_mm", "stem"): lambda b: f"a stem longer than its {b.mm('stem')} of thickness only breaks sooner",
         ("slot_width_mm", "(t + u + bow + 0.6) / (1 + g_cold) + tol"): lambda b: (
-            f"the seam is {b.measured('t')} thick and bowed {b.mm('bow')}, 0.6 lets it go in, {b.cold()}, and the slot may be cut"
+            f"the seam is {b.measured('t')} thick and bowed {b.mm('bow')}, and {b.cold()}."
+            f" Besides, 0.6 lets it go in, and the slot may be cut"
             f" {b.mm('tol')} too narrow"
         ),
         ("slot_width_mm", "(t - u + bow + max(2.5, t)) / (1 + g_hot) - tol"): lambda b: (
@@ -198,7 +205,8 @@ PHRASES: Mapping[tuple[str, str], Phrase] = MappingProxyType(
         ),
         ("slot_depth_mm", "1.0 + c_m"): lambda b: f"1 of wall must guide the seam below a chamfer of {b.mm('c_m')}",
         ("slot_depth_mm", "(clear - u - 3.0) / (1 + g_hot) - tol - tol_par"): lambda b: (
-            f"{b.measured('clear')} is free above the seam's edge, 3 is kept between wall and sill, {b.hot()}, the slot may be cut"
+            f"{b.measured('clear')} is free above the seam's edge, 3 is kept between wall and sill, and {b.hot()}."
+            f" The slot may be cut"
             f" {b.mm('tol')} too deep, and its floor may slope by {b.mm('tol_par')}"
         ),
         ("web_mm", "10"): lambda b: "less under the slot is no web",
@@ -216,7 +224,7 @@ PHRASES: Mapping[tuple[str, str], Phrase] = MappingProxyType(
             f"the edge's {b.numbers['q']:.0f} N/mm must not punch through at {b.numbers['sigma_allow']:.1f} MPa"
         ),
         ("web_mm", "(cup_depth + u + 2.0) / (1 + g_cold) + tol + tol_par"): lambda b: (
-            f"the cup is {b.measured('cup_depth')} deep, the seam's edge must run 2 above its rim, {b.cold()}, it may be turned"
+            f"the cup is {b.measured('cup_depth')} deep, the seam's edge must run 2 above its rim, and {b.cold()}. It may be turned"
             f" {b.mm('tol')} too thin, and the slot's floor may slope by {b.mm('tol_par')}"
         ),
         ("web_mm", "seat_length + max(4, sqrt(3) * q / (2 * sigma_allow))"): lambda b: (
@@ -251,7 +259,7 @@ PHRASES: Mapping[tuple[str, str], Phrase] = MappingProxyType(
             f"the slot is {b.mm('slot')} wide and a wall of 12 stands on each side"
         ),
         ("body_diameter_mm", "sqrt((L_m + 2 * c_e)**2 + slot**2)"): lambda b: (
-            f"{b.mm('L_m')} of the seam's edge must be carried for it to leave no lasting mark, as far as can be had"
+            f"{b.mm('L_m')} of the seam's edge, or as much as fits, must be carried for it to leave no lasting mark"
         ),
         ("slot_corner_radius_mm", "0.3"): lambda b: "a radius of 0.3 keeps the wall's root from cracking",
         ("slot_corner_radius_mm", "0.1"): lambda b: "no end mill leaves a sharper corner",

@@ -42,7 +42,7 @@ class ReadingSet(Group):
     relief_length_mm: Readings = _read("Relief length", "Along the slot, near the relief's floor.")
     relief_depth_mm: Readings = _read("Relief depth", "Wall tops to the relief's floor.")
     web_mm: Readings = _read("Web", "Seat face to slot floor.")
-    top_height_mm: Readings = _read("Height", "Seat face to wall top; with the slot depth it gives the web.")
+    top_height_mm: Readings = _read("Height, seat face to wall top", "With the slot depth it gives the web.")
     slot_corner_radius_mm: Readings = _read("Slot floor radius", "With a radius gauge.")
     slot_mouth_chamfer_mm: Readings = _read("Slot mouth chamfer", "Its height.")
     edge_chamfer_mm: Readings = _read("Edge chamfer", "Its height.")

@@ -32,10 +32,10 @@ WORDS = {
     "plug_height_mm": "Plug height above the shoulder",
     "plug_corner_radius_mm": "Plug corner radius",
     "web_mm": "Web: slot floor above seat face",
-    "slot_corner_radius_mm": "Slot floor corner radius, both sides",
+    "slot_corner_radius_mm": "Slot floor radius, both sides",
     "slot_mouth_chamfer_mm": "Slot mouth chamfer, both sides",
     "edge_chamfer_mm": "Edge chamfer of the body, both ends",
-    "top_height_mm": "Wall top above seat face (follows from web and slot depth)",
+    "top_height_mm": "Height, seat face to wall top (follows from web and slot depth)",
     "overall_height_mm": "Overall height (follows from the lengths that make it up)",
 }
 """What each dimension is called."""

@@ -55,10 +55,11 @@ def test_why_the_van_seat_is_what_it_is() -> None:
 
 @_SETTINGS
 @given(roomy_documents())
-def test_every_dimension_says_why_in_one_sentence_that_starts_with_its_value(document: dict[str, Any]) -> None:
+def test_every_dimension_says_why_in_short_sentences_that_start_with_its_value(document: dict[str, Any]) -> None:
     design = designed(document)
     for part in calculation_sheet(design).ledger if design else ():
         assert part.why.endswith(".")
+        assert max(len(words.split()) for words in re.split(r"[.:] ", part.why)) <= 34, part.why
         if part.entry.value_mm and not part.entry.is_fixed:
             stated = float(part.why.split(" because ")[0].replace("−", "-"))
             assert stated == pytest.approx(part.entry.value_mm, abs=0.005001)
