@@ -148,14 +148,7 @@ def _own(c: Conditions, pad: Pad | None) -> list[Caution]:
             Caution("WARNING", chosen.slot_advice, derived("A hard pad on a thin seam"), brief=chosen.slot_advice)
         )
     if chosen.family in {"nylon", "printed"} and service.wetness != "soaked":
-        said.append(
-            Caution(
-                "NOTICE",
-                f"{chosen.short_name.capitalize()} takes up water: machine it dry, keep it out of puddles, and discard it swollen.",
-                memory("Water uptake of polyamides; stock that is moist when cut shrinks as it dries"),
-                brief="Machine dry stock; discard the pad when it is swollen.",
-            )
-        )
+        said.append(_takes_up_water(c))
     if pad is not None and c.cup.hole_diameter_mm > 0 and not pad.has_stem:
         said.append(
             Caution(
@@ -165,6 +158,19 @@ def _own(c: Conditions, pad: Pad | None) -> list[Caution]:
             )
         )
     return said
+
+
+def _takes_up_water(c: Conditions) -> Caution:
+    """What swelling asks for; rod is cut dry, and of a print there is nothing to cut."""
+    name = c.material.short_name.capitalize()
+    is_cut = c.material.family != "printed"
+    dry, brief = (" machine it dry,", "Machine dry stock; discard") if is_cut else ("", "Discard")
+    return Caution(
+        "NOTICE",
+        f"{name} takes up water:{dry} keep it out of puddles, and discard it swollen.",
+        memory("Water uptake of polyamides; stock that is moist when cut shrinks as it dries"),
+        brief=f"{brief} the pad when it is swollen.",
+    )
 
 
 def _stated_too_low(c: Conditions) -> list[Caution]:

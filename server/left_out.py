@@ -27,6 +27,21 @@ class LeftOut:
     guessed: tuple[str, ...]
     """Titles of those that are made with what is taken instead."""
 
+    def words(self, assumed: str, taken: str) -> str:
+        """What follows where the box is left empty, each thing once.
+
+        >>> LeftOut(("Body beside the jack's arm",), ()).words("nothing; whether the body clears the arm is then not checked", "")
+        '; whether the body clears the arm is then not checked.'
+        """
+        nothing, _, what_is_not_checked = assumed.partition("nothing; ")
+        says_it = bool(what_is_not_checked) and not nothing and len(self.unchecked) == 1
+        first = (
+            f"; {what_is_not_checked}." if says_it else f": {f'{taken} is taken ({assumed})' if taken else assumed}."
+        )
+        unchecked = "" if says_it or not self.unchecked else f" Not checked then: {'; '.join(self.unchecked)}."
+        guessed = f" Resting on that guess then: {'; '.join(self.guessed)}." if self.guessed else ""
+        return first + unchecked + guessed
+
 
 @cache
 def left_out(key: str) -> LeftOut:

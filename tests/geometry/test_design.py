@@ -137,6 +137,15 @@ def test_the_usual_cautions_are_always_said() -> None:
     assert "not tested" in ONE_LINE
 
 
+@pytest.mark.parametrize("is_cut", [True, False])
+def test_only_who_cuts_rod_is_told_to_machine_it_dry(is_cut: bool) -> None:
+    """Oracle: a print comes off its plate with nothing to machine; both kinds of nylon swell and say so."""
+    design = designed(van(make__material="pa66") if is_cut else sample("choir_minibus_printed"))
+    said = " ".join(f"{c.text} {c.brief}" for c in design.cautions)
+    assert "discard it swollen" in said
+    assert ("machine it dry" in said) == ("Machine dry stock" in said) == is_cut
+
+
 def test_a_long_hold_never_becomes_leave_to_park_on_a_jack() -> None:
     said = [c.text for c in designed(van(service__hold="overnight")).cautions]
     assert any("no leave to leave a car on a jack" in text for text in said)

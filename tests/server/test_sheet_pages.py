@@ -8,6 +8,7 @@ from httpx import AsyncClient
 
 from server.fields import FIELDS
 from server.how_to import how_picture
+from server.left_out import LeftOut
 from server.links import STATIC, address_of_document, static_file
 from server.measuring_sheet import measuring_page
 from server.packed import html_answer
@@ -128,3 +129,23 @@ async def test_pages_that_carry_secret_links_are_not_packed(client: AsyncClient)
     """Oracle: what is squeezed together with a visitor's own words can be guessed by its size."""
     answer = await client.get(f"/saved/{'x' * 22}/A", headers={"Accept-Encoding": "gzip"})
     assert "content-encoding" not in answer.headers
+
+
+async def test_what_is_not_checked_without_a_measurement_is_said_once(client: AsyncClient) -> None:
+    """Oracle: one check alone hangs on the arm, and the field's own words name it already."""
+    text = " ".join((await client.get("/pad")).text.split())
+    words = re.findall(r"I can't measure this.</strong> (Leave the box empty[^<]*)", text)
+    arm = [w for w in words if "clears the arm" in w]
+    assert arm == ["Leave the box empty; whether the body clears the arm is then not checked."]
+
+
+def test_what_the_words_of_a_field_do_not_say_is_listed() -> None:
+    """Oracle: two checks cannot both be the one that the words name."""
+    words = LeftOut(("A", "B"), ("C",)).words("nothing; whether A is then not checked", "")
+    assert words.endswith(" Not checked then: A; B. Resting on that guess then: C.")
+    assert LeftOut((), ()).words("half the depth", "5 mm") == ": 5 mm is taken (half the depth)."
+
+
+async def test_sizes_are_said_to_be_in_inches(client: AsyncClient) -> None:
+    text = (await client.get(address_of_document(FITTING, units="in"))).text
+    assert "Sizes in inches at 20 °C" in text
