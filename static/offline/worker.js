@@ -23,7 +23,15 @@ const keyOf = (url) => {
 const keep = async (url, answer) => {
   if (!isPage(answer)) return;
   if (KEPT.pages.includes(url.pathname)) {
-    await (await caches.open(FILES)).put(keyOf(url), answer);
+    const files = await caches.open(FILES);
+    const own = keyOf(url);
+    if (url.pathname + url.search === own) {
+      await files.put(own, answer);
+    } else if (!(await files.match(own, LOOSE))) {
+      // This one leads back to one sheet of many; the page that every sheet shares is kept in its place.
+      const shared = await fetch(own);
+      if (isPage(shared)) await files.put(own, shared);
+    }
   } else if (KEPT.seen.includes(url.pathname)) {
     const seen = await caches.open(SEEN);
     // What is put again goes to the end of the row, so the page longest unseen stands first.

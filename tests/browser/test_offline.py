@@ -209,3 +209,13 @@ def test_the_page_keeps_nobody_out_and_never_scrolls_sideways(
         found: Any = page.evaluate("document.documentElement.scrollWidth")
         assert found <= size[0]
         assert findings(page, RULES) == []
+
+
+def test_a_page_beside_a_sheet_is_kept_for_every_sheet_and_not_with_the_way_back_to_one(kept: Page, site: Site) -> None:
+    """Oracle: the store's own addresses, and the words of what it holds."""
+    kept.goto(site.address + "/guide?units=in&back=jack.cup_bore_mm%3D77.25")
+    until_kept(kept, "/guide?units=in")
+    assert not [address for addresses in store(kept).values() for address in addresses if "back=" in address]
+    text = kept.evaluate("async () => (await caches.match('/guide?units=in', {ignoreVary: true})).text()")
+    assert "Can be 0.787 in" in text
+    assert "77.25" not in text
