@@ -31,7 +31,10 @@ CASES: dict[str, tuple[dict[str, Any], str]] = {
     "bad": (sample(VAN) | {"as_made": BAD}, "inspection"),
     "slip": (sample(VAN) | {"as_made": SLIP}, "inspection"),
     "record": (sample(VAN), "record"),
-    "worn record": (sample(VAN) | {"wear": {"log": "2026-01-10 seat 67.1 wall clean; 2026-03-01 wall white"}}, "record"),
+    "worn record": (
+        sample(VAN) | {"wear": {"log": "2026-01-10 seat 67.1 wall clean; 2026-03-01 wall white"}},
+        "record",
+    ),
     "unfit record": (sample(FAILING), "record"),
 }
 LOOKS = {"390": (PHONE, False), "1440": (DESKTOP, False), "dark": (DESKTOP, True), "dark 390": (PHONE, True)}
