@@ -12,7 +12,8 @@ from geometry.drawing.section_known import BALLOONS, Known, fixed_of_partial, kn
 from geometry.drawing.section_marks import TroubleSpot, spot_of_conflict, spots_of_checks
 from geometry.drawing.section_pointers import Pointer, pad_spans, pointers_of
 from geometry.drawing.section_scene import Scene, scene_of
-from geometry.drawing.section_shapes import Shape, shapes_of
+from geometry.drawing.section_shape import Shape
+from geometry.drawing.section_shapes import shapes_of
 from geometry.errors import NoPadFitsError
 from geometry.measurements import Measurements
 from geometry.pad import Pad

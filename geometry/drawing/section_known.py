@@ -58,6 +58,8 @@ class Known:
     rim_diameter_mm: float | None = None
     stem_hole_diameter_mm: float | None = None
     stem_hole_depth_mm: float | None = None
+    floor_boss_height_mm: float | None = None
+    floor_boss_diameter_mm: float | None = None
     rim_height_low_mm: float | None = None
     thickness_mm: float | None = None
     sheets: int | None = None
@@ -66,6 +68,10 @@ class Known:
     edge_height_mm: float | None = None
     clear_outboard_mm: float | None = None
     clear_inboard_mm: float | None = None
+    offset_mm: float | None = None
+    local_thickness_mm: float | None = None
+    local_drop_mm: float | None = None
+    local_length_mm: float | None = None
     is_complete: bool = False
     """Whether all that is required is there, so that what is missing was left to its default."""
 
@@ -134,7 +140,13 @@ def _contradicts(name: str, value: float, told: Mapping[str, float]) -> bool:
             return bore is not None and value < bore
         case "stem_hole_diameter_mm":
             return bore is not None and value > bore - 6
+        case "floor_boss_height_mm":
+            return "stem_hole_diameter_mm" in told
+        case "floor_boss_diameter_mm":
+            return bore is not None and value > bore - 12
         case "bare_thickness_mm":
             return thickness is not None and value > thickness
+        case "local_thickness_mm":
+            return thickness is not None and value < thickness
         case _:
             return False

@@ -24,24 +24,26 @@ PLACE_OF_DIMENSION = {
     "slot_corner_radius_mm": "slot_floor",
     "slot_mouth_chamfer_mm": "wall_top",
     "edge_chamfer_mm": "wall_top",
-    "seat_recess_diameter_mm": "seat",
-    "seat_recess_depth_mm": "seat",
+    "seat_recess_diameter_mm": "recess",
+    "seat_recess_depth_mm": "recess",
     "skirt_bore_mm": "rim",
     "skirt_length_mm": "rim",
     "cross_hole_diameter_mm": "stem",
     "cross_hole_distance_mm": "stem",
     "flats_width_mm": "body",
-    "slot_offset_mm": "slot_side",
+    "slot_offset_mm": "slot_offset",
     "cross_slot_width_mm": "slot_side",
-    "relief_width_mm": "slot_floor",
-    "relief_length_mm": "slot_floor",
-    "relief_depth_mm": "slot_floor",
+    "relief_width_mm": "pocket",
+    "relief_length_mm": "pocket",
+    "relief_depth_mm": "pocket",
     "plug_length_mm": "wall_top",
     "plug_width_mm": "wall_top",
     "plug_height_mm": "wall_top",
     "plug_corner_radius_mm": "wall_top",
 }
-LEFT_PLACES = frozenset({"seat", "seat_side", "seat_corner", "stem", "lip", "cup", "rim"})
+_PLACE_OF_CHECK = {"boss_clear": "recess", "relief_clear": "pocket", "slot_offset_fit": "slot_offset"}
+"""Checks about something that the place of their rule says too little about."""
+LEFT_PLACES = frozenset({"seat", "recess", "seat_side", "seat_corner", "stem", "lip", "cup", "rim"})
 """Trouble with the jack's side of the pad is told on the left, with the car's on the right."""
 
 
@@ -80,7 +82,14 @@ class TroubleSpot:
 def spots_of_checks(checks: Iterable[Check]) -> tuple[TroubleSpot, ...]:
     """The checks that fail, as spots, in their order."""
     return tuple(
-        TroubleSpot(c.rule.place, c.rule.title, c.finding.value, c.finding.limit, c.rule.unit, c.rule.sense)
+        TroubleSpot(
+            _PLACE_OF_CHECK.get(c.code, c.rule.place),
+            c.rule.title,
+            c.finding.value,
+            c.finding.limit,
+            c.rule.unit,
+            c.rule.sense,
+        )
         for c in checks
         if c.verdict == "fail" and c.finding
     )
@@ -132,7 +141,8 @@ def _conflict_band(spot: TroubleSpot, s: Scene) -> Band | None:
         lines = tuple(((near, y), (far, y)) for y in (first, second))
         return Band((near + k, low), (far - k, high), (far - k, (low + high) / 2), lines)
     if spot.dimension in {"seat_diameter_mm", "body_diameter_mm", "slot_width_mm"}:
-        first, second = (min(max(x / 2, 0.0), s.reach) for x in (first, second))
+        middle = s.middle if spot.dimension == "slot_width_mm" else 0.0
+        first, second = (min(max(middle + x / 2, middle), s.reach) for x in (first, second))
         y = {"seat_diameter_mm": s.depth / 2, "body_diameter_mm": (pad.seat_length_mm + s.wall_top) / 2}.get(
             spot.dimension, (s.edge + s.wall_top) / 2
         )
@@ -146,7 +156,7 @@ def _band(place: str, s: Scene) -> Band:
     """The stretch that a place names, on the right half; the body's side where the name is new."""
     found = _jack_bands(s) | _car_bands(s)
     k = s.unit_mm
-    return found.get(place) or _box(s.body - 3 * k, s.pad.seat_length_mm, s.body, s.wall_top)
+    return found.get(place) or _box(s.side - 3 * k, s.pad.seat_length_mm, s.side, s.wall_top)
 
 
 def _jack_bands(s: Scene) -> dict[str, Band]:
@@ -156,6 +166,7 @@ def _jack_bands(s: Scene) -> dict[str, Band]:
     flat = max(p.seat_flat_diameter_mm / 2, k)
     return {
         "seat": Band((max(s.hole, 0.15 * flat), -0.8 * k), (max(flat, s.hole), 0.8 * k), (0.7 * flat, 0)),
+        "recess": _recess(s),
         "seat_side": _box(min(seat, s.bore), min(s.corner, s.depth), max(seat, s.bore), s.depth),
         "seat_corner": _box(seat - radius, 0, seat, radius),
         "stem": _box(stem, -max(p.stem_length_mm, 2 * k), max(s.hole, stem), -0.5 * k),
@@ -165,19 +176,48 @@ def _jack_bands(s: Scene) -> dict[str, Band]:
     }
 
 
+def _recess(s: Scene) -> Band:
+    """The gap between a boss and the recess over it, or where they would be."""
+    k, p = s.unit_mm, s.pad
+    recess = p.seat_recess_diameter_mm / 2 or s.boss + 2 * k
+    high = max(p.seat_recess_depth_mm, s.boss_height, 2 * k)
+    return _box(min(s.boss, recess), 0, max(s.boss, recess), high)
+
+
 def _car_bands(s: Scene) -> dict[str, Band]:
     """Where the pad meets the seam and the sill."""
-    k, p, half, slot = s.unit_mm, s.pad, s.thickness / 2, s.pad.slot_width_mm / 2
-    wall, level = (slot + s.body) / 2, min(s.sill, s.inboard)
+    k, p, m = s.unit_mm, s.pad, s.middle
+    half, slot = s.thickness / 2, p.slot_width_mm / 2
+    left, right = m - half, m + half
+    side = m + slot
+    wall, level = (side + s.side) / 2, min(s.sill, s.inboard)
     return {
-        "web": _box(0.4 * slot, min(p.seat_length_mm, s.edge), slot + 6 * k, s.edge),
-        "slot_floor": Band((-half - k, s.edge - 2 * k), (half + k, s.edge), (half + k, s.edge - 1.4 * k)),
-        "slot_side": _box(min(half, slot), s.edge, max(slot, half), s.wall_top),
-        "wall": _box(slot, s.edge - k, min(slot + 4 * k, s.body), s.edge + 4 * k),
+        "web": _box(m + 0.4 * slot, min(p.seat_length_mm, s.edge), side + 6 * k, s.edge),
+        "slot_floor": Band((left - k, s.edge - 2 * k), (right + k, s.edge), (right + k, s.edge - 1.4 * k)),
+        "slot_side": _box(m + min(half, slot), s.edge, m + max(slot, half), s.wall_top),
+        "slot_offset": _offset(s),
+        "pocket": _pocket(s),
+        "wall": _box(side, s.edge - k, min(side + 4 * k, s.side), s.edge + 4 * k),
         "wall_top": _box(wall - 3 * k, min(s.wall_top, level), wall + 5 * k, max(s.wall_top, level)),
-        "seam_edge": Band((-half, s.edge), (half, s.edge + 2 * k), (half, s.edge + 1.4 * k)),
-        "seam_strip": _box(-half, min(s.wall_top, s.sill - k), half, s.sill),
+        "seam_edge": Band((left, s.edge), (right, s.edge + 2 * k), (right, s.edge + 1.4 * k)),
+        "seam_strip": _box(left, min(s.wall_top, s.sill - k), right, s.sill),
     }
+
+
+def _offset(s: Scene) -> Band:
+    """Between the middle of the slot and where the seam passes, both beside the axis."""
+    wanted = s.known.offset_mm or 0.0
+    low, high = min(wanted, s.middle), min(max(wanted, s.middle), s.reach)
+    lines = tuple(((x, s.wall_top - 3 * s.unit_mm), (x, s.wall_top + 3 * s.unit_mm)) for x in (low, high))
+    return Band((low, s.edge), (high, s.wall_top), (high, (s.edge + s.wall_top) / 2), lines)
+
+
+def _pocket(s: Scene) -> Band:
+    """The gap between the seam where it is not plain and the pocket around it, or where they would be."""
+    p, k = s.pad, s.unit_mm
+    thick, wide = s.thickest / 2, p.relief_width_mm / 2 or p.slot_width_mm / 2 + k
+    floor = min(p.body_top_mm - (p.relief_depth_mm or p.slot_depth_mm), s.edge - s.hanging)
+    return _box(s.middle + min(thick, wide), floor, s.middle + max(thick, wide), s.wall_top)
 
 
 def _box(left: float, low: float, right: float, high: float) -> Band:

@@ -96,27 +96,28 @@ def _jack_targets(s: Scene) -> Targets:
 
 
 def _car_targets(s: Scene) -> Targets:
-    k, half = s.unit_mm, s.thickness / 2
+    k, half, m = s.unit_mm, s.thickness / 2, s.middle
     strip = (max(s.edge, min(s.wall_top, s.sill)) + s.sill) / 2
-    beside = max(s.body, s.step) + 4 * k
+    beside = max(s.body, m + s.step) + 4 * k
+    outboard, inboard = (m - s.step - s.reach) / 2, (m + s.step + s.reach) / 2
     return {
-        "seam.thickness_mm": ((half, strip), _narrow(half, strip, k)),
-        "seam.bare_thickness_mm": ((0, s.edge + 0.35 * (strip - s.edge)), _narrow(s.bare / 2, strip, k)),
+        "seam.thickness_mm": ((m + half, strip), _narrow(half, strip, k, m)),
+        "seam.bare_thickness_mm": ((m, s.edge + 0.35 * (strip - s.edge)), _narrow(s.bare / 2, strip, k, m)),
         "seam.height_mm": (
-            (half + 0.3 * (s.step - half), s.sill),
-            _upright(beside, s.edge, s.sill, from_x=(half, s.step)),
+            (m + half + 0.3 * (s.step - half), s.sill),
+            _upright(beside, s.edge, s.sill, from_x=(m + half, m + s.step)),
         ),
         "seam.edge_height_mm": (
-            (0, s.edge),
-            _upright(max(s.rim, s.body) + 6 * k, s.ground, s.edge, from_x=(s.rim, half)),
+            (m, s.edge),
+            _upright(max(s.rim, s.body) + 6 * k, s.ground, s.edge, from_x=(s.rim, m + half)),
         ),
         "seam.clear_outboard_mm": (
-            (-(s.step + s.reach) / 2, s.outboard),
-            _upright(-(s.step + s.reach) / 2, s.edge, s.outboard, from_x=(-half, -s.step)),
+            (outboard, s.outboard),
+            _upright(outboard, s.edge, s.outboard, from_x=(m - half, m - s.step)),
         ),
         "seam.clear_inboard_mm": (
-            (0.2 * s.step + 0.8 * s.reach, s.inboard),
-            _upright((s.step + s.reach) / 2, s.edge, s.inboard, from_x=(half, s.step)),
+            (0.2 * (m + s.step) + 0.8 * s.reach, s.inboard),
+            _upright(inboard, s.edge, s.inboard, from_x=(m + half, m + s.step)),
         ),
     }
 
@@ -126,10 +127,11 @@ def _across(half: float, y: float, from_y: float) -> Span:
     return Span((-half, y), (half, y), (((-half, from_y), (-half, y)), ((half, from_y), (half, y))))
 
 
-def _narrow(half: float, y: float, k: float) -> Span:
+def _narrow(half: float, y: float, k: float, middle: float = 0.0) -> Span:
     """A level dimension line across something thin, its arrows outside."""
+    left, right = middle - half, middle + half
     return Span(
-        (-half, y), (half, y), (((-half - 8 * k, y), (-half, y)), ((half + 8 * k, y), (half, y))), arrows="outside"
+        (left, y), (right, y), (((left - 8 * k, y), (left, y)), ((right + 8 * k, y), (right, y))), arrows="outside"
     )
 
 
@@ -152,11 +154,30 @@ def pad_spans(scene: Scene) -> Mapping[str, Span]:
             (seat - p.seat_corner_radius_mm, p.seat_corner_radius_mm), arc_middle, arrows="radius"
         ),
         "body_diameter_mm": _across(scene.body, (p.seat_length_mm + p.web_mm) / 2, p.web_mm),
-        "slot_width_mm": _narrow(slot, p.web_mm + 0.4 * p.slot_depth_mm, k),
-        "slot_depth_mm": _upright(right, p.web_mm, p.top_height_mm, from_x=(slot, scene.body)),
-        "web_mm": _upright(right, 0, p.web_mm, from_x=(0, slot)),
+        "slot_width_mm": _narrow(slot, p.web_mm + 0.4 * p.slot_depth_mm, k, scene.middle),
+        "slot_depth_mm": _upright(right, p.web_mm, p.top_height_mm, from_x=(scene.middle + slot, scene.side)),
+        "web_mm": _upright(right, 0, p.web_mm, from_x=(0, scene.middle + slot)),
     }
     if p.has_stem:
         spans["stem_diameter_mm"] = _across(stem, -p.stem_length_mm / 2, -p.stem_length_mm / 2)
         spans["stem_length_mm"] = _upright(0, -p.stem_length_mm, 0, from_x=(0, 0))
-    return {f"fixed.{name}": span for name, span in spans.items()}
+    return {f"fixed.{name}": span for name, span in (spans | _option_spans(scene)).items()}
+
+
+def _option_spans(scene: Scene) -> dict[str, Span]:
+    """The same for what not every pad has, as far as it lies in the cut."""
+    k, p, m = scene.unit_mm, scene.pad, scene.middle
+    recess, relief, floor = p.seat_recess_diameter_mm / 2, p.relief_width_mm / 2, p.body_top_mm - p.relief_depth_mm
+    spans: dict[str, Span] = {}
+    if p.has_recess:
+        spans["seat_recess_diameter_mm"] = _across(recess, p.seat_recess_depth_mm / 2, p.seat_recess_depth_mm / 2)
+        spans["seat_recess_depth_mm"] = _upright(recess + 2 * k, 0, p.seat_recess_depth_mm, from_x=(recess, recess))
+    if m:
+        y = p.body_top_mm + 2 * k
+        spans["slot_offset_mm"] = Span((0, y), (m, y), (((0, p.body_top_mm), (0, y)), ((m, p.body_top_mm), (m, y))))
+    if p.has_relief:
+        spans["relief_width_mm"] = _narrow(relief, max(floor, p.web_mm) + 0.6 * p.slot_depth_mm, k, m)
+        spans["relief_depth_mm"] = _upright(scene.body + 3 * k, floor, p.body_top_mm, from_x=(m + relief, scene.side))
+    if p.has_flats:
+        spans["flats_width_mm"] = _across(scene.side, (p.seat_length_mm + p.web_mm) / 2, p.web_mm)
+    return spans

@@ -1,54 +1,38 @@
 """What stands in the section, as outlines in model mm: cup, pad, seam, sill and ground."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
-from typing import Literal
+from math import sqrt
 
+from geometry.drawing.section_car import car, paint, sheets, thick_place
 from geometry.drawing.section_scene import Scene
-from geometry.outline import Arc, Outline, Point, corner, polyline, walked_back_mirrored
+from geometry.drawing.section_shape import Shape
+from geometry.outline import Outline, Point, corner, moved, polyline, walked_back_mirrored
 from geometry.profile import section_outline
-
-Kind = Literal[
-    "cut-steel",
-    "cup-edge",
-    "jack",
-    "lowered",
-    "pad",
-    "paint",
-    "seam",
-    "sill",
-    "ground",
-    "car",
-    "centre",
-    "break",
-    "hole-edge",
-]
-
-
-@dataclass(frozen=True, slots=True)
-class Shape:
-    """One outline and what it means."""
-
-    kind: Kind
-    outline: Outline
-    is_closed: bool = False
-    is_ghost: bool = False
-    """Drawn faintly and dashed: still to be measured, or not yet sized."""
-    width_mm: float = 0.0
-    """Thickness of a sheet whose middle the outline is; 0 for a line."""
 
 
 def shapes_of(scene: Scene) -> tuple[Shape, ...]:
     """Everything from the ground up, in the order in which it is drawn."""
     return (
-        *_car(scene),
+        *car(scene),
         *_jack(scene),
         *_cup(scene),
+        *_boss(scene),
         Shape("pad", section_outline(scene.pad), is_closed=True, is_ghost=scene.pad_is_stand_in),
-        *_paint(scene),
-        *_sheets(scene),
-        Shape("centre", polyline([(0, scene.ground), (0, scene.top - 2 * scene.unit_mm)])),
+        *_pad_beyond(scene),
+        *thick_place(scene),
+        *paint(scene),
+        *sheets(scene),
+        *_centres(scene),
     )
+
+
+def _centres(scene: Scene) -> Iterator[Shape]:
+    """The axis of cup and pad, and the middle of the seam where that is beside it."""
+    top = scene.top - 2 * scene.unit_mm
+    yield Shape("centre", polyline([(0, scene.ground), (0, top)]))
+    if scene.middle:
+        low = scene.edge - scene.hanging - 4 * scene.unit_mm
+        yield Shape("centre", polyline([(scene.middle, low), (scene.middle, top)]))
 
 
 def _jack(scene: Scene) -> Iterator[Shape]:
@@ -81,22 +65,6 @@ def _jack(scene: Scene) -> Iterator[Shape]:
     else:
         ends = [(-scene.rim - 8 * k, scene.rim_low), (-scene.rim - k, scene.rim_low)]
         yield Shape("lowered", polyline(ends), is_ghost=is_ghost)
-
-
-def _car(scene: Scene) -> Iterator[Shape]:
-    """The room that the car takes up above its lowest surfaces, cut off at the top of the picture."""
-    k, x, top = scene.unit_mm, scene.step, scene.top - 6 * scene.unit_mm
-    under = [(-scene.reach, scene.outboard), (-x - k, scene.outboard), (-x + k, scene.sill), (x - k, scene.sill)]
-    corners = [(-scene.reach, top), *under, (x + k, scene.inboard), (scene.reach, scene.inboard), (scene.reach, top)]
-    yield Shape("car", polyline(corners), is_closed=True)
-    zigzag = [
-        (-scene.reach - 2 * k, 0),
-        (0.4 * x, 0),
-        (0.4 * x + k, 2 * k),
-        (0.4 * x + 3 * k, -2 * k),
-        (0.4 * x + 4 * k, 0),
-    ]
-    yield Shape("break", polyline([(x, top + y) for x, y in [*zigzag, (scene.reach + 2 * k, 0)]]))
 
 
 def cup_inside(scene: Scene) -> Outline:
@@ -154,59 +122,31 @@ def _hole_beyond(scene: Scene) -> Iterator[Shape]:
             yield Shape("hole-edge", polyline([(x, 0), (x, scene.under)]), is_ghost=True)
 
 
-def _paint(scene: Scene) -> Iterator[Shape]:
-    coat = (scene.thickness - scene.bare) / 2
-    if coat <= 0:
+def _boss(scene: Scene) -> Iterator[Shape]:
+    """What stands on the middle of the cup's floor, cut as the cup is."""
+    half, high = scene.boss, scene.boss_height
+    if half:
+        corners: list[Point] = [(half, 0), (half, high), (-half, high), (-half, 0)]
+        yield Shape("cut-steel", polyline([*corners, corners[0]]), is_closed=True)
+        yield Shape("cup-edge", polyline(corners))
+
+
+def _pad_beyond(scene: Scene) -> Iterator[Shape]:
+    """Edges of the pad seen beyond the cut, where a second slot or a pocket takes away what would hide them."""
+    pad, is_ghost = scene.pad, scene.pad_is_stand_in
+    slot, mouth, top = pad.slot_width_mm / 2, pad.slot_mouth_chamfer_mm, pad.body_top_mm
+    wall: list[Point] = [(slot, pad.web_mm), (slot, top - mouth), (slot + mouth, top)]
+    if pad.is_crossed:
+        # Each post between the slots ends where the body's round, or a flat, meets the second slot's wall.
+        far = min(scene.side, sqrt(scene.body**2 - (pad.cross_slot_width_mm / 2) ** 2))
+        wall += [(far, top), (far, pad.web_mm)]
+    elif pad.has_relief:
+        wall += [(pad.relief_width_mm / 2, top)]
+    else:
         return
-    top = scene.sill - _bend(scene)
-    for side in (-1, 1):
-        near, far = side * scene.bare / 2, side * scene.thickness / 2
-        corners: list[Point] = [(near, scene.edge), (far, scene.edge), (far, top), (near, top), (near, scene.edge)]
-        yield Shape("paint", polyline(corners), is_closed=True, is_ghost=_seam_is_ghost(scene))
-
-
-def _bend(scene: Scene) -> float:
-    """Inside radius with which a sheet turns from the seam into the sill."""
-    return min(2.5 * scene.unit_mm, 0.4 * (scene.sill - scene.edge))
-
-
-def _seam_is_ghost(scene: Scene) -> bool:
-    return scene.known.thickness_mm is None or scene.known.height_mm is None
-
-
-def _sheets(scene: Scene) -> Iterator[Shape]:
-    """The seam's sheets side by side, each turning into the sill on its own side."""
-    outer = (scene.sheets + 1) // 2
-    for side, count, level in ((-1, outer, scene.outboard), (1, scene.sheets - outer, scene.inboard)):
-        for index in range(max(count, 1)):
-            yield from _sheet(scene, side, index, level, stands=index < count)
-
-
-def _sheet(scene: Scene, side: int, index: int, level: float, *, stands: bool) -> Iterator[Shape]:
-    """One sheet: its straight part in the seam, and its way into the sill; only the outermost runs on to the side."""
-    thin, is_ghost, k = scene.bare / scene.sheets, _seam_is_ghost(scene), scene.unit_mm
-    x = scene.bare / 2 - thin * (index + 0.5) if stands else 0.0
-    y = scene.sill + thin * (index + 0.5)
-    bend = min(_bend(scene) + thin * (index + 0.5), y - scene.edge)
-    if stands:
-        yield _sided("seam", polyline([(x, scene.edge), (x, y - bend)]), side, thin, is_ghost)
-        way: Outline = (Arc((x, y - bend), (x + bend, y), (x + bend, y - bend)),)
-    else:
-        way = polyline([(x, y), (x + bend, y)])
-    start = x + bend
-    if index:
-        way = (*way, *polyline([(start, y), (max(start, 0.75 * scene.step), y)]))
-    else:
-        beside = level + thin / 2
-        points: list[Point] = [(start, y), (max(start, scene.step - k), y), (max(start, scene.step) + k, beside)]
-        points.append((scene.reach, beside))
-        if side < 0:
-            points.append((scene.reach, scene.top - 6 * k))
-        way = (*way, *polyline(points))
-    yield _sided("sill", way, side, thin, is_ghost)
-
-
-def _sided(kind: Kind, outline: Outline, side: int, width_mm: float, is_ghost: bool) -> Shape:
-    """The same on the left where ``side`` is negative."""
-    turned = outline if side > 0 else tuple(piece.mirrored() for piece in outline)
-    return Shape(kind, turned, is_ghost=is_ghost, width_mm=width_mm)
+    for side in (polyline(wall), tuple(piece.mirrored() for piece in polyline(wall))):
+        yield Shape("hole-edge", moved(side, scene.middle), is_ghost=is_ghost)
+    if pad.floor_is_open:
+        yield Shape(
+            "hole-edge", moved(polyline([(-slot, pad.web_mm), (slot, pad.web_mm)]), scene.middle), is_ghost=is_ghost
+        )

@@ -5,6 +5,7 @@ from collections.abc import Iterable, Iterator
 from geometry.drawing.section_known import TITLES
 from geometry.drawing.section_lettering import length_words
 from geometry.drawing.section_marks import TroubleSpot
+from geometry.drawing.section_option_words import option_sentences
 from geometry.drawing.section_pointers import Pointer
 from geometry.drawing.section_scene import Scene
 from geometry.units import LengthUnit
@@ -31,6 +32,7 @@ def _sentences(
     if missing:
         yield f"Still to be measured, drawn faintly: {', '.join(_lower(TITLES[p.field]) for p in missing)}."
     yield _pad(scene, units)
+    yield from option_sentences(scene, units)
     yield scale_words(scene)
     for spot in troubles:
         yield f"Marked: {spot.words}, {spot.numbers(units)}."

@@ -1,6 +1,7 @@
 """Documents of every kind for the tests of the section: unfinished, complete, with a pad and without."""
 
 import json
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
@@ -34,6 +35,11 @@ _DRAWN = {
         "clear_inboard_mm",
     ),
 }
+_OPTIONS = {
+    "jack": ("floor_boss_height_mm", "floor_boss_diameter_mm"),
+    "seam": ("offset_mm", "local_thickness_mm", "local_drop_mm", "local_length_mm"),
+}
+"""What not every job has."""
 
 
 def _within_bounds(group: str, name: str) -> st.SearchStrategy[float]:
@@ -43,9 +49,13 @@ def _within_bounds(group: str, name: str) -> st.SearchStrategy[float]:
 
 def unfinished_documents() -> st.SearchStrategy[dict[str, dict[str, float]]]:
     """Any of the measurements that the section shows, over everything that its field allows."""
+    return _documents({group: (*names, *_OPTIONS[group]) for group, names in _DRAWN.items()})
+
+
+def _documents(drawn: Mapping[str, Sequence[str]]) -> st.SearchStrategy[dict[str, dict[str, float]]]:
     groups = {
         group: st.fixed_dictionaries({}, optional={name: _within_bounds(group, name) for name in names})
-        for group, names in _DRAWN.items()
+        for group, names in drawn.items()
     }
     groups["seam"] = st.builds(
         lambda fields, sheets: fields | sheets,
@@ -53,6 +63,34 @@ def unfinished_documents() -> st.SearchStrategy[dict[str, dict[str, float]]]:
         st.fixed_dictionaries({}, optional={"sheets": st.integers(1, 6)}),
     )
     return st.fixed_dictionaries(groups)
+
+
+@st.composite
+def _optional_fields(draw: st.DrawFn) -> dict[str, dict[str, Any]]:
+    """Boss, slot off the middle, pocket, second slot and flats, as far as they go together and mostly fit a sample."""
+    told: dict[str, dict[str, Any]] = {"jack": {}, "seam": {}, "make": {}}
+    if draw(st.booleans()):
+        told["jack"] = {
+            "floor_boss_height_mm": draw(st.floats(0.5, 12)),
+            "floor_boss_diameter_mm": draw(st.floats(3, 30)),
+            "stem_hole_diameter_mm": None,
+            "stem_hole_depth_mm": None,
+        }
+    if draw(st.booleans()):
+        told["make"] |= {"body": "two_flats"}
+    if draw(st.booleans()):
+        told["make"] |= {"slots": "crossed"}
+        told["seam"] = {"offset_mm": 0, "local_thickness_mm": None, "local_drop_mm": None, "local_length_mm": None}
+        return told
+    if draw(st.booleans()):
+        told["seam"] |= {"offset_mm": draw(st.floats(0, 40))}
+    if draw(st.booleans()):
+        told["seam"] |= {
+            "local_length_mm": draw(st.floats(1, 40)),
+            "local_thickness_mm": draw(st.floats(4, 14)),
+            "local_drop_mm": draw(st.floats(0, 12)),
+        }
+    return told
 
 
 def document(sample: str) -> dict[str, Any]:
@@ -76,12 +114,14 @@ def section_of(told: dict[str, Any]) -> Section:
 @st.composite
 def sections(draw: st.DrawFn) -> Section:
     """Sections of unfinished documents, and of complete ones around a sample with any drawn field changed."""
-    fields = draw(unfinished_documents())
     if draw(st.booleans()):
-        return section_of_partial(fields)
+        return section_of_partial(draw(unfinished_documents()))
     told = document(draw(st.sampled_from(sorted(p.stem for p in SAMPLES.glob("*.json")))))
-    for group, values in fields.items():
-        told[group] = told[group] | values
+    for changes in (
+        (draw(_documents(_DRAWN)), draw(_optional_fields())) if draw(st.booleans()) else (draw(_optional_fields()),)
+    ):
+        for group, values in changes.items():
+            told[group] = told.get(group, {}) | values
     if draw(st.booleans()):
         told["jack"] = told["jack"] | {"rim_height_low_mm": 60.0, "cup_bore_mm": draw(st.floats(40, 100))}
         told["seam"] = told["seam"] | {"edge_height_mm": 300.0}
