@@ -76,7 +76,7 @@ def test_back_undoes_an_answer_and_forward_brings_it_again(page: Page, site: Sit
 
 def test_an_opened_explanation_stays_open_while_one_types(page: Page, site: Site) -> None:
     page.goto(site.sample("mobile_library_van"))
-    page.locator("#web_mm summary").click()
+    page.locator("#web_mm summary").first.click()
     page.locator(DEPTH).fill("12.5")
     page.wait_for_url("**cup_depth_mm=12.5*")
     expect(page.locator("#web_mm details")).to_have_attribute("open", "")

@@ -59,7 +59,9 @@ def test_it_says_its_address_answers_there_and_stops_when_asked(asked: signal.Si
         began = time.monotonic()
         process.send_signal(asked)
         _, log = process.communicate(timeout=60)
-    assert time.monotonic() - began < 30, "it waits for something on a machine that may be busy, but not for half a minute"
+    assert time.monotonic() - began < 30, (
+        "it waits for something on a machine that may be busy, but not for half a minute"
+    )
     assert process.returncode in {0, -asked}
     assert re.findall(r"seamrest.access (.*) [\d.]+ ms", log) == [
         "GET /healthz 200",

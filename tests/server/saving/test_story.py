@@ -117,7 +117,9 @@ class Story(RuleBasedStateMachine):
         design, note = link.design, self.word("note")
         number = max(1, len(design.revisions) - back)
         base = design.revisions[number - 1]
-        answer = self.ask("/saved", inputs=inputs(title=design.first_title, seam__height_mm=height), to=link.at(number), note=note)
+        answer = self.ask(
+            "/saved", inputs=inputs(title=design.first_title, seam__height_mm=height), to=link.at(number), note=note
+        )
         expected = self.status(link, least="friend")
         if expected == 303 and link.kind == "friend":
             base.beside.add(note)
@@ -142,7 +144,8 @@ class Story(RuleBasedStateMachine):
     def propose(self, link: Link, number: int, height: int) -> None:
         number = min(number, len(link.design.revisions))
         found, word = link.design.revisions[number - 1], self.word("proposal")
-        answer = self.ask(f"{link.at(number)}/proposals", inputs=inputs(title=link.design.first_title, seam__height_mm=height), name=word)
+        copy = inputs(title=link.design.first_title, seam__height_mm=height)
+        answer = self.ask(f"{link.at(number)}/proposals", inputs=copy, name=word)
         expected = self.status(link, least="friend")
         if expected == 303 and height == found.height:
             expected = 422
