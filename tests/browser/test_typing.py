@@ -79,7 +79,7 @@ def test_an_opened_explanation_stays_open_while_one_types(page: Page, site: Site
     page.locator("#web_mm summary").first.click()
     page.locator(DEPTH).fill("12.5")
     page.wait_for_url("**cup_depth_mm=12.5*")
-    expect(page.locator("#web_mm details")).to_have_attribute("open", "")
+    expect(page.locator("#web_mm details").first).to_have_attribute("open", "")
 
 
 def test_the_outcome_is_announced_once_it_has_settled(page: Page, site: Site) -> None:
