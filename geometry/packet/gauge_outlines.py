@@ -1,14 +1,14 @@
 """Gauges to cut from card or film: closed outlines in true size, of the cup as measured and of the pad as drawn."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import dist
 
 from geometry.design import Design
 from geometry.drawing.facts import Units
-from geometry.drawing.measures import length_words
 from geometry.drawing.model import Box
 from geometry.outline import SAME_POINT_MM, Arc, Line, Outline, Point, corner, polyline, walked_back_mirrored
+from geometry.packet.words import section_notes, sizes, slot_notes
 from geometry.pad import Pad
 from geometry.profile import section_outline
 
@@ -19,6 +19,8 @@ FACE_SHOWN_MM = 8.0
 BODY_SHOWN_MM = 6.0
 RELIEF_MM = 0.6
 """Taken off where the gauge would stand on what a tool's nose leaves in an inner corner."""
+BOSS_GAP_MM = 1.0
+"""Left free around and above a boss on the cup's floor: chosen for card, no source."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,6 +49,7 @@ def gauges_of(design: Design, units: Units) -> tuple[Gauge, ...]:
         corner_radius_mm=cup.corner_radius_mm,
         units=units,
         corner_is_measured=jack.cup_corner_radius_mm is not None,
+        boss_mm=(cup.boss_diameter_mm, cup.boss_height_mm) if cup.boss_height_mm > 0 else None,
     )
     entry = design.ledger.get("slot_width_mm")
     tolerance_mm = entry.tolerance_mm if entry is not None else 0.0
@@ -85,11 +88,6 @@ def moved(outline: Outline, by: Point) -> Outline:
     )
 
 
-def _said(units: Units, *lengths_mm: float) -> str:
-    unit = "in" if units == "in" else "mm"
-    return " × ".join(length_words(length, units) for length in lengths_mm) + f" {unit}"
-
-
 def _closed(right: Outline) -> tuple[Outline, Outline]:
     """A symmetric outline, and its right half closed along the axis; ``right`` runs from the axis round to the axis."""
     whole = (*right, *walked_back_mirrored(right))
@@ -113,32 +111,48 @@ def _is_level(one: Line, other: Line) -> bool:
 
 
 def cup_gauge(
-    *, bore_mm: float, depth_mm: float, corner_radius_mm: float, units: Units, corner_is_measured: bool = True
+    *,
+    bore_mm: float,
+    depth_mm: float,
+    corner_radius_mm: float,
+    units: Units,
+    corner_is_measured: bool = True,
+    boss_mm: tuple[float, float] | None = None,
 ) -> Gauge:
-    """The hollow of the cup as measured, with shoulders that meet the rim."""
+    """The hollow of the cup as measured, with shoulders that meet the rim and a notch over a boss (width, height)."""
     half, depth, radius = bore_mm / 2, depth_mm, corner_radius_mm
-    out, top = half + SHOULDER_MM, depth + HANDLE_MM
+    notch, roof = (
+        (min(boss_mm[0] / 2 + BOSS_GAP_MM, half - radius), boss_mm[1] + BOSS_GAP_MM) if boss_mm else (0.0, 0.0)
+    )
+    out, top = half + SHOULDER_MM, max(depth, roof) + HANDLE_MM
     right: Outline = (
-        *polyline([(0, 0), (half - radius, 0)]),
+        *polyline([(0, roof), (notch, roof), (notch, 0), (half - radius, 0)]),
         *corner((half - radius, 0), (half, radius), (half - radius, radius)),
         *polyline([(half, radius), (half, depth), (out, depth), (out, top), (0, top)]),
     )
     outline, halved = _closed(right)
     doubt = "" if corner_is_measured else " assumed: measure it"
+    boss = (
+        f" The notch clears the boss of {sizes(units, *boss_mm)} by {sizes(units, BOSS_GAP_MM)} all round: where it touches,"
+        " measure the boss again."
+        if boss_mm
+        else ""
+    )
     use = (
-        f"The cup as measured: bore and depth {_said(units, bore_mm, depth)}; corner R {_said(units, radius)}{doubt}. Stand it in"
+        f"The cup as measured: bore and depth {sizes(units, bore_mm, depth)}; corner R {sizes(units, radius)}{doubt}. Stand it in"
         " the cup, across and along. Floor, walls and rim should meet it all at once; where light shows, or it will not go"
-        " in, measure again before cutting anything."
+        f" in, measure again before cutting anything.{boss}"
     )
     return Gauge("cup", "Cup gauge: into the jack's cup", use, outline, halved)
 
 
-def _section(pad: Pad, units: Units) -> Gauge:
-    """The pad itself, cut across its slot."""
+def _section(whole_pad: Pad, units: Units) -> Gauge:
+    """The pad itself, cut across its slot; a second slot, which runs along the cut, is left standing."""
+    pad = replace(whole_pad, cross_slot_width_mm=0.0)
     use = (
-        f"The pad as drawn: body {_said(units, pad.body_diameter_mm)}, height {_said(units, pad.overall_height_mm)}. Stand it in"
+        f"The pad as drawn: body {sizes(units, pad.body_diameter_mm)}, height {sizes(units, pad.overall_height_mm)}. Stand it in"
         " the cup: its seat meets the floor and its lip stays off the rim. Hold it over the seam at the lift point: the seam"
-        " drops to the slot's floor without force, and the sill stays clear of both walls."
+        f" drops to the slot's floor without force, and the sill stays clear of both walls.{section_notes(whole_pad, units)}"
     )
     whole = _joined(section_outline(pad))
     # With its slot off the middle the section has no half that tells all.
@@ -174,7 +188,7 @@ def _corner(pad: Pad, units: Units, part: str) -> Gauge:
         *polyline([(seat - radius, 0), (inner, 0)]),
     )
     use = (
-        f"Corner R {_said(units, radius)}, seat length {_said(units, lip)}. Against the {part} and a lamp, nothing turning:"
+        f"Corner R {sizes(units, radius)}, seat length {sizes(units, lip)}. Against the {part} and a lamp, nothing turning:"
         " it sits on seat face, corner, seat and lip without light between. Light at both ends of the corner: it still stands out,"
         " take more off. Light in its middle: too much is off."
     )
@@ -186,11 +200,12 @@ def slot_gauges(pad: Pad, units: Units, *, tolerance_mm: float, is_fit: bool = T
     low, high = pad.slot_width_mm - tolerance_mm, pad.slot_width_mm + tolerance_mm
     when = "Try it in the slot while cutting: in" if is_fit else "In"
     goes_in = (
-        f"As wide as the slot's low limit, {_said(units, low)}, and {_said(units, pad.slot_depth_mm)} deep. {when} the"
+        f"As wide as the slot's low limit, {sizes(units, low)}, and {sizes(units, pad.slot_depth_mm)} deep. {when} the"
         " finished slot its foot meets the floor as its shoulders meet the wall tops, and it slides from end to end."
+        f"{slot_notes(pad, units)}"
     )
     stays_out = (
-        f"As wide as the slot's high limit, {_said(units, high)}. It must not enter the finished slot: where it does,"
+        f"As wide as the slot's high limit, {sizes(units, high)}. It must not enter the finished slot: where it does,"
         " measure the slot, which is too wide."
     )
     return (

@@ -1,7 +1,11 @@
 """Figures in words for paper: forces, masses and heights in the reader's units."""
 
 from geometry.drawing.facts import SheetFacts
+from geometry.drawing.facts import Units as SheetUnits
+from geometry.drawing.measures import length_words
 from geometry.making.wording import Units, length_shown
+from geometry.outline import SAME_POINT_MM
+from geometry.pad import Pad
 from geometry.rules import Check
 from geometry.units import STANDARD_GRAVITY, kg_to_pound
 
@@ -82,3 +86,36 @@ def verdict_of(check: Check) -> str:
     words = VERDICTS[check.verdict]
     has_share = check.finding is not None and 0 < check.utilisation < 100
     return f"{words}, {check.utilisation:.2f} of its limit" if has_share else words
+
+
+def sizes(units: SheetUnits, *lengths_mm: float) -> str:
+    """Sizes of one thing with their unit, as the drawing has them.
+
+    >>> sizes("mm", 19, 4.5)
+    '19 × 4.5 mm'
+    """
+    unit = "in" if units == "in" else "mm"
+    return " × ".join(length_words(length, units) for length in lengths_mm) + f" {unit}"
+
+
+def section_notes(pad: Pad, units: SheetUnits) -> str:
+    """What the section of a pad with a second slot or a relief shows and what it leaves out."""
+    notes = ""
+    if pad.is_crossed:
+        width, depth = sizes(units, pad.cross_slot_width_mm), sizes(units, pad.slot_depth_mm)
+        notes += f" The second slot, {width} wide and {depth} deep, runs along the cut and is not shown."
+    if pad.has_relief:
+        size = sizes(units, pad.relief_width_mm, pad.relief_length_mm)
+        notes += f" Cut where the relief is: {size}, {sizes(units, pad.relief_depth_mm)} deep."
+    return notes
+
+
+def slot_notes(pad: Pad, units: SheetUnits) -> str:
+    """What else the slot gauge is tried in, and what it is not."""
+    notes = f" Over the relief, {sizes(units, pad.relief_length_mm)} long, it stands free." if pad.has_relief else ""
+    if not pad.is_crossed:
+        return notes
+    if abs(pad.cross_slot_width_mm - pad.slot_width_mm) < SAME_POINT_MM:
+        return f"{notes} Try it in both slots."
+    size = sizes(units, pad.cross_slot_width_mm)
+    return f"{notes} The second slot is {size} wide and as deep: measure it with the caliper."

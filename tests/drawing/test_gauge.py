@@ -364,3 +364,34 @@ def test_nobody_is_told_to_cut_by_a_gauge_of_a_pad_that_is_not_fit() -> None:
 def test_a_print_is_never_called_a_turned_part() -> None:
     design, sheet = design_of("choir_minibus_printed")
     assert "turned" not in " ".join(gauge.title + gauge.use for gauge in gauges_of(design, sheet.units))
+
+
+@pytest.mark.parametrize(("width", "height"), [(19.0, 4.5), (30.0, 1.0), (8.0, 15.0)])
+def test_a_cup_gauge_stands_free_of_a_boss_on_the_floor(width: float, height: float) -> None:
+    """Oracle: a rectangle of the boss's size on the middle of the floor; the gauge loses it and 1 mm around it."""
+    plain = cup_gauge(bore_mm=72, depth_mm=11, corner_radius_mm=2.5, units="mm")
+    notched = cup_gauge(bore_mm=72, depth_mm=11, corner_radius_mm=2.5, units="mm", boss_mm=(width, height))
+    assert is_closed(notched.outline)
+    assert not [(x, y) for x, y in corners(notched.outline) if abs(x) < width / 2 + 0.99 and y < height + 0.99]
+    handle = bounds(notched.outline).top - bounds(plain.outline).top
+    wanted = (width + 2) * (height + 1) - handle * (72 + 2 * 8)
+    assert area(plain.outline) - area(notched.outline) == pytest.approx(wanted, rel=1e-9)
+
+
+def test_the_cup_gauge_of_a_jack_with_a_bolt_head_has_its_notch() -> None:
+    """Oracle: the document's boss of 19 mm by 4.5 mm, and 1 mm around it."""
+    gauge = gauges_of(design_of("scout_hall_minivan_boss")[0], "mm")[0]
+    ends = {piece.start for piece in gauge.outline}
+    assert {(10.5, 5.5), (-10.5, 5.5), (10.5, 0.0), (-10.5, 0.0)} <= ends
+    assert "boss of 19 × 4.5 mm" in gauge.use
+
+
+def test_the_pad_gauge_of_crossed_slots_shows_the_first_slot() -> None:
+    """Oracle: the same section with rectangles, and floor and wall tops at the pad's own levels."""
+    design, _ = design_of("orchard_pickup_crossed_slots")
+    pad = design.pad
+    gauge = next(g for g in gauges_of(design, "mm") if g.key == "pad")
+    walls = {x for p in gauge.outline for x, y in (p.start,) if pad.web_mm + 0.01 < y < pad.body_top_mm - 3}
+    assert {pad.slot_width_mm / 2, -pad.slot_width_mm / 2} <= {round(x, 9) for x in walls}
+    assert bounds(gauge.outline).top == pytest.approx(pad.body_top_mm)
+    assert "second slot" in gauge.use
