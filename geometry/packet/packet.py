@@ -17,8 +17,8 @@ from geometry.standing import PartStanding
 
 TITLE = "Lifting pad packet"
 NO_MAKING = (
-    "There is no route card and no inspection sheet in this packet: the pad is not fit to make, and sheets of the shop"
-    " that are torn from it would not say so. Change what fails, and print the packet anew."
+    "There is no route card and no inspection sheet in this packet, and its record in service is empty: the pad is not fit"
+    " to make, and sheets that are torn from it would not say so. Change what fails, and print the packet anew."
 )
 NO_ROUTE = "There is no route card in this packet: its part must not be used. The inspection sheet tells why."
 

@@ -18,21 +18,25 @@ EMPTY_LINES = 7
 
 
 def record_data(design: Design, facts: SheetFacts, *, is_failed: bool = False) -> Data:
-    """What the record says, and what was read in service so far; ``is_failed`` where readings elsewhere condemn the part."""
+    """What the record says, and what was read in service so far; ``is_failed`` where readings elsewhere condemn the part.
+
+    Of what must not be used it tells nothing that one would do with it.
+    """
     units = shop_units(facts)
     record, is_measured = record_of(design)
-    record = replace(record, limits=()) if is_failed else record
+    may_be_used = design.fit_to_make and not is_failed
+    record = record if may_be_used else replace(record, limits=())
     worn = worn_of(design)
     return {
         "unit": "in" if units == "in" else "mm",
         "basis": _basis(record, is_measured=is_measured),
-        "looks": [drawn_look(look) for look in record.looks],
+        "looks": [drawn_look(look) for look in record.looks] if may_be_used else [],
         "limits": limit_rows(record, units),
-        "discard": discard_words(record, units),
+        "discard": discard_words(record, units) if may_be_used else [],
         "worn": worn.words if worn.days else "",
         "days": [_day(day, units) for day in worn.days],
         "empty": EMPTY_LINES if record.limits else 0,
-        "sources": [[words, str(source)] for words, source in record_sources()],
+        "sources": [[words, str(source)] for words, source in record_sources()] if may_be_used else [],
     }
 
 
@@ -65,7 +69,7 @@ def discard_words(record: ServiceRecord, units: Units) -> list[str]:
 
 def _basis(record: ServiceRecord, *, is_measured: bool) -> str:
     if not record.limits:
-        return "There are no limits of wear for what must not be used at all."
+        return "There are no looks and no limits of wear for what must not be used at all."
     if is_measured:
         return "Limits are computed for the part as measured, and for what was not read as drawn."
     return "Limits are computed for the pad as drawn."

@@ -124,3 +124,17 @@ def test_an_inch_shop_reads_cutting_speeds_in_feet() -> None:
     cuts = [words for o in data["operations"] for words in o["cuts"]]
     assert any(words.startswith("400 turns/min (471 ft/min on 4.500 in)") for words in cuts)
     assert not [words for words in cuts if "m/min on" in words]
+
+
+def test_the_record_of_a_pad_that_is_not_fit_tells_nothing_to_do_with_it(tmp_path: Path) -> None:
+    """Oracle: the same page of a pad that fits has looks, limits, reasons to discard and sources."""
+    design = design_pad(understood(sample("repair_cafe_people_carrier")))
+    facts = sheet_facts(design, issued=DAY)
+    assert not design.fit_to_make
+    for key in ("looks", "limits", "discard", "sources"):
+        assert record_data(*work())[key] != []
+        assert record_data(design, facts)[key] == []
+    words = words_of(packet_pdf(design, facts), tmp_path)
+    assert "Look before each use" not in words
+    assert "Discard it at once when" not in words
+    assert "no limits of wear" in words
