@@ -310,3 +310,10 @@ def test_the_shown_numbers_are_those_of_the_program() -> None:
     design, _ = design_of(VAN)
     assert force_words(design.conditions.force_n, "mm").startswith(f"{design.conditions.force_n / 1000:.2f} kN")
     assert formulas.shown(design.conditions.force_n) == "8461.2"
+
+
+def test_a_picture_of_the_route_card_stands_on_the_page_of_its_table(packets: dict[str, Path]) -> None:
+    """Oracle: a label of the picture, and the table's title, as poppler finds them."""
+    pages = pages_of(packets[VAN])
+    for label, title in (("1: 78.75°", "Corner radius in"), ("1: 0 mm", "Passes of the slot")):
+        assert [page for page in pages if label in page] == [page for page in pages if title in page] != []
