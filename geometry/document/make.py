@@ -34,7 +34,7 @@ class Make(Group):
     slots: Literal["one", "crossed"] = chosen(
         "Slots",
         default="one",
-        help="Two slots at right angles let the pad be used a quarter turn round; where they cross no wall holds the seam"
+        help="Two slots at right angles let the pad be used a quarter turn round; where they cross no wall keeps the seam"
         " upright.",
     )
     step: Literal["metric", "inch"] = chosen(
