@@ -99,8 +99,8 @@ def sizes(units: SheetUnits, *lengths_mm: float) -> str:
 
 
 def section_notes(pad: Pad, units: SheetUnits) -> str:
-    """What the section of a pad with a second slot or a relief shows and what it leaves out."""
-    notes = ""
+    """What the section of a pad with flats, a second slot or a relief shows and what it leaves out."""
+    notes = f" Shown across the two flats: {sizes(units, pad.flats_width_mm)}." if pad.has_flats else ""
     if pad.is_crossed:
         width, depth = sizes(units, pad.cross_slot_width_mm), sizes(units, pad.slot_depth_mm)
         notes += f" The second slot, {width} wide and {depth} deep, runs along the cut and is not shown."

@@ -395,3 +395,22 @@ def test_the_pad_gauge_of_crossed_slots_shows_the_first_slot() -> None:
     assert {pad.slot_width_mm / 2, -pad.slot_width_mm / 2} <= {round(x, 9) for x in walls}
     assert bounds(gauge.outline).top == pytest.approx(pad.body_top_mm)
     assert "second slot" in gauge.use
+
+
+def test_the_pad_gauge_says_what_its_section_goes_through() -> None:
+    """Oracle: the pad's own sizes, given here."""
+    flats = named(TYPICAL.with_(flats_width_mm=80.0), "pad")
+    relief = TYPICAL.with_(relief_width_mm=20.0, relief_length_mm=30.0, relief_depth_mm=6.0)
+    assert flats.use.endswith("Shown across the two flats: 80 mm.")
+    assert bounds(flats.outline).width == pytest.approx(80.0)
+    assert named(relief, "pad").use.endswith("Cut where the relief is: 20 × 30 mm, 6 mm deep.")
+    assert named(relief, "slot").use.endswith("Over the relief, 30 mm long, it stands free.")
+
+
+@pytest.mark.parametrize(
+    ("width", "words"), [(None, "Try it in both slots."), (12.5, "slot is 12.5 mm wide and as deep")]
+)
+def test_the_slot_gauge_says_what_to_do_with_a_second_slot(width: float | None, words: str) -> None:
+    crossed = TYPICAL.with_(cross_slot_width_mm=width or TYPICAL.slot_width_mm)
+    assert words in named(crossed, "slot").use
+    assert words not in named(TYPICAL, "slot").use
