@@ -39,8 +39,8 @@ def bodies_around(measurements: Measurements, pad: Pad) -> tuple[Body, ...]:
     scene = scene_of(known_of(measurements), pad)
     half_length = scene.body + 8 * scene.unit_mm
     top = scene.sill + _SILL_THICK * scene.unit_mm / 2
-    across = scene.thickness / 2
-    seam = ((-across, scene.edge), (across, scene.edge), (across, top), (-across, top))
+    left, right = scene.middle - scene.thickness / 2, scene.middle + scene.thickness / 2
+    seam = ((left, scene.edge), (right, scene.edge), (right, top), (left, top))
     return (
         Body("cup", "turned", _cup(scene)),
         Body("seam", "along", seam, half_length),
@@ -49,8 +49,10 @@ def bodies_around(measurements: Measurements, pad: Pad) -> tuple[Body, ...]:
 
 
 def _cup(scene: Scene) -> tuple[Point, ...]:
-    """The cup's cross-section right of its axis, with its hole if it has one."""
+    """The cup's cross-section right of its axis, with its hole or its boss if it has one."""
     inside = [point for piece in cup_inside(scene) for point in _points(piece)]
+    if scene.boss:
+        inside = [(0.0, scene.boss_height), (scene.boss, scene.boss_height), (scene.boss, 0.0), *inside[1:]]
     outside = [(scene.rim, scene.depth), (scene.rim, scene.under)]
     if scene.hole and scene.hole_floor is None:
         floor = [(scene.hole, scene.under)]
@@ -64,9 +66,9 @@ def _cup(scene: Scene) -> tuple[Point, ...]:
 
 def _sill(scene: Scene) -> tuple[Point, ...]:
     """The sheet above the seam, and what hangs lower on either side."""
-    k, x = scene.unit_mm, scene.step
-    under = [(-scene.reach, scene.outboard), (-x - k, scene.outboard), (-x + k, scene.sill)]
-    under += [(x - k, scene.sill), (x + k, scene.inboard), (scene.reach, scene.inboard)]
+    k, x, middle = scene.unit_mm, scene.step, scene.middle
+    under = [(-scene.reach, scene.outboard), (middle - x - k, scene.outboard), (middle - x + k, scene.sill)]
+    under += [(middle + x - k, scene.sill), (middle + x + k, scene.inboard), (scene.reach, scene.inboard)]
     over = [(across, level + _SILL_THICK * k) for across, level in reversed(under)]
     return _without_repeats([*under, *over])
 

@@ -7,7 +7,7 @@ import pytest
 from geometry.design import Design, design_pad
 from geometry.drawing.bodies import Body, bodies_around
 from geometry.measurements import read_measurements
-from tests.documents import sample
+from tests.documents import sample, van
 
 SAMPLES = ("mobile_library_van", "tool_library_hatchback_stem", "choir_minibus_printed", "allotment_estate_inch_shop")
 
@@ -53,3 +53,12 @@ def test_the_turning_stem_finds_its_hole(design: Design) -> None:
         return
     assert min(r for r, z in cup.outline if z == 0) > pad.stem_diameter_mm / 2
     assert min(z for _, z in cup.outline) < -pad.stem_length_mm
+
+
+def test_a_boss_stands_in_the_cup_and_a_seam_beside_the_axis_is_beside_it() -> None:
+    boss = design_pad(read_measurements(van(jack__floor_boss_height_mm=4, jack__floor_boss_diameter_mm=20)))
+    beside = design_pad(read_measurements(van(seam__offset_mm=4)))
+    cup, seam = bodies(boss)["cup"], bodies(beside)["seam"]
+    assert {(0.0, 4.0), (10.0, 4.0), (10.0, 0.0)} <= set(cup.outline)
+    xs = [x for x, _ in seam.outline]
+    assert (min(xs) + max(xs)) / 2 == pytest.approx(beside.pad.slot_offset_mm)
