@@ -118,7 +118,8 @@ async def save(request: Request) -> Response:
 
 def _named(page: SavePage) -> str:
     """The inputs of a new design with the name it is saved under, so that its papers carry it too."""
-    return changed_address(page.inputs, (("title", page.title),)) if page.title and not page.to else page.inputs
+    name = " ".join(page.title.split())
+    return changed_address(page.inputs, (("title", name),)) if name and not page.to else page.inputs
 
 
 async def _saved(request: Request, page: SavePage, reading: FormReading, measurements: Measurements) -> Response:

@@ -115,6 +115,8 @@ def window(
         reduced_motion="reduce",
         service_workers="allow" if keeps else "block",
     )
+    # Saving draws every paper of a design: on a busy machine that takes longer than a page may usually take.
+    context.set_default_navigation_timeout(90_000)
     opened = context.new_page()
     complaints: list[str] = []
     opened.on("pageerror", lambda error: complaints.append(str(error)))

@@ -27,7 +27,8 @@ Stroke = tuple[complex, complex, float]
 """Where a stroke begins and ends on the plot, and how long it is, in 0.06 point."""
 NEAR = 12.0
 """A tenth of the height of a letter."""
-TURNS_DEG = (0, 90, -45, 45)
+TURNS_DEG = tuple(range(-75, 91, 15))
+"""A radius is written along its line, which stands at a multiple of 15°."""
 
 
 def plotted(dxf: str, folder: Path) -> list[Stroke]:
@@ -114,7 +115,7 @@ def test_a_size_that_is_not_on_the_sheet_is_not_found_on_the_plot(tmp_path: Path
     """The reading can fail: neighbours of true sizes are not found."""
     drawing = draw(TYPICAL, facts())
     plot = plotted(to_dxf(drawing), tmp_path)
-    wrong = hands(["%%c67.3", "%%c76", "15", "16.6", "R6"], drawing, tmp_path)
+    wrong = hands(["%%c67.3", "%%c76", "17", "16.6", "R6"], drawing, tmp_path)
     assert not any(is_written(turn, plot) for turns in wrong.values() for turn in turns)
 
 
