@@ -1,7 +1,9 @@
 """One database: SQLite in a file without any set-up, or PostgreSQL by its address; opened when first needed."""
 
 import os
+import sqlite3
 import threading
+import time
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -16,6 +18,7 @@ from server.store.migrations import NEWEST, migrate, version_of
 
 _WAIT_MS = 10_000
 """How long a process waits for another that is writing."""
+_AGAIN_MS = 50
 _WRITES = {"seamrest_writes": True}
 _UNAVAILABLE = "What is saved cannot be reached at the moment. Nothing was changed; try again in a minute."
 
@@ -115,8 +118,24 @@ def _prepare(connection: Any, _: Any) -> None:
     """Settings of each connection to SQLite; FULL, so that what was acknowledged outlives a loss of power."""
     # The driver would begin transactions where it likes; _begin does it where we like.
     connection.isolation_level = None
-    for pragma in (f"busy_timeout={_WAIT_MS}", "journal_mode=WAL", "synchronous=FULL", "foreign_keys=ON"):
+    connection.execute(f"PRAGMA busy_timeout={_WAIT_MS}")
+    _write_ahead(connection)
+    for pragma in ("synchronous=FULL", "foreign_keys=ON"):
         connection.execute(f"PRAGMA {pragma}")
+
+
+def _write_ahead(connection: Any) -> None:
+    """Write ahead; where several processes change a new file over at once, SQLite refuses some at once instead of waiting."""
+    give_up = time.monotonic() + _WAIT_MS / 1000
+    while True:
+        try:
+            connection.execute("PRAGMA journal_mode=WAL")
+        except sqlite3.OperationalError as error:
+            if time.monotonic() > give_up or "locked" not in str(error):
+                raise
+            time.sleep(_AGAIN_MS / 1000)
+        else:
+            return
 
 
 def _begin(connection: Connection) -> None:
