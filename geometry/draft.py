@@ -2,10 +2,11 @@
 
 from dataclasses import dataclass
 
-from geometry.bearing import floor_factor, floor_strength_mpa, loaded_length_mm, seat_area_mm2, squash_mm
+from geometry.bearing import floor_factor, floor_strength_mpa, loaded_length_mm
 from geometry.conditions import Conditions
 from geometry.fits import linear_tolerance_mm
 from geometry.pad import DIMENSIONS, Pad
+from geometry.seat import seat_area_mm2, squash_mm
 
 STANDARD_CHAMFER_MM = 1.0
 

@@ -1,11 +1,11 @@
 """What jack and car together, and the stock, ask of web and body."""
 
-from geometry.bearing import disc_thickness_mm
 from geometry.draft import Draft
 from geometry.fits import linear_tolerance_mm
 from geometry.geometrical import FLOOR_PARALLELISM
 from geometry.provenance import derived, recomputed
 from geometry.rules import Numbers, bound
+from geometry.seat import disc_thickness_mm
 
 ENTRY_CLEARANCE_MM = 5.0
 LEAST_WEB_MM = 10.0

@@ -19,7 +19,7 @@ from math import sqrt
 import numpy as np
 import pytest
 
-from geometry.bearing import fillet_factor, wall_bending_mpa
+from geometry.walls import fillet_factor, wall_bending_mpa
 from tests.validation.fe import Array, Plane, arc, graded_mesh
 
 WALLS = [

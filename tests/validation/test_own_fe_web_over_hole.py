@@ -28,7 +28,7 @@ from skfem import (
 )
 from skfem.helpers import dd, ddot, div, eye, sym_grad, trace
 
-from geometry.bearing import disc_bending_mpa
+from geometry.seat import disc_bending_mpa
 from tests.validation.fe import Array
 
 SEAT_RADIUS, POISSON = 30.0, 0.4

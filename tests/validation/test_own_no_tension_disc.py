@@ -11,7 +11,7 @@ import numpy as np
 import pytest
 from scipy.optimize import brentq
 
-from geometry.bearing import seat_edge_factor
+from geometry.seat import seat_edge_factor
 
 
 def _pressed(start: float) -> tuple[float, float]:

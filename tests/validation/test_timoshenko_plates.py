@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from geometry.bearing import _disc_moment, disc_bending_mpa, disc_thickness_mm
+from geometry.seat import _disc_moment, disc_bending_mpa, disc_thickness_mm
 
 
 @pytest.mark.parametrize(("patch", "moment"), [(0.2, 0.245518), (0.5, 0.147803)])

@@ -2,8 +2,8 @@
 
 import pytest
 
-from geometry.bearing import squash_mm
 from geometry.materials import MATERIALS
+from geometry.seat import squash_mm
 
 
 def test_a_seat_under_the_published_stress_is_squashed_by_the_published_strain() -> None:

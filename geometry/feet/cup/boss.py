@@ -1,10 +1,10 @@
 """A boss on the cup's floor, such as a bolt head: the seat face gets a recess over it."""
 
-from geometry.bearing import disc_thickness_mm
 from geometry.case import Case
 from geometry.draft import Draft
 from geometry.provenance import derived, recomputed
 from geometry.rules import Finding, Numbers, Pointless, bound, check
+from geometry.seat import disc_thickness_mm
 
 LEAST_BOSS_GAP_MM = 0.5
 LEAST_FACE_MM = 3.0

@@ -3,10 +3,10 @@
 from math import inf
 
 from geometry import formulas
-from geometry.bearing import disc_bending_mpa
 from geometry.case import Case
 from geometry.provenance import derived, recomputed
 from geometry.rules import Finding, Pointless, check
+from geometry.seat import disc_bending_mpa
 
 LEAST_SEAT_CLEARANCE_MM = 0.1
 MOST_PLAY_SHARE = 0.10

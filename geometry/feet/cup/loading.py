@@ -3,10 +3,10 @@
 from dataclasses import dataclass
 from math import inf
 
-from geometry.bearing import seat_area_mm2, seat_edge_factor, squash_mm
 from geometry.conditions import Conditions
 from geometry.geometrical import LIP_RUN_OUT, SLOT_SYMMETRY
 from geometry.pad import Pad
+from geometry.seat import seat_area_mm2, seat_edge_factor, squash_mm
 from geometry.spread import AS_DRAWN, Spread
 from geometry.stability import load_eccentricity_mm
 

@@ -2,11 +2,12 @@
 
 from math import sqrt
 
-from geometry.bearing import floor_factor, lip_thickness_mm
+from geometry.bearing import floor_factor
 from geometry.draft import Draft
 from geometry.geometrical import FLOOR_PARALLELISM
 from geometry.provenance import derived, memory
 from geometry.rules import Numbers, bound
+from geometry.walls import lip_thickness_mm
 
 MARKING_MOST = 2.0
 """Upper end of the floor factor where a lasting mark is judged."""

@@ -3,11 +3,12 @@
 from math import sqrt
 
 from geometry import formulas
-from geometry.bearing import DESIGN_FACTOR_ON_YIELD, floor_factor, lip_bending_mpa, wall_bending_mpa
+from geometry.bearing import DESIGN_FACTOR_ON_YIELD, floor_factor
 from geometry.case import Case
 from geometry.heads.slot.bounds import LIP_STRESS_SHARE, MARKING_MOST
 from geometry.provenance import derived, found, memory, practice
 from geometry.rules import Finding, Pointless, check
+from geometry.walls import lip_bending_mpa, wall_bending_mpa
 
 LEAST_SIDE_PLAY_MM = 0.3
 LEAST_SILL_GAP_MM = 2.0

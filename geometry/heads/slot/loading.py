@@ -3,18 +3,12 @@
 from dataclasses import dataclass
 from math import inf
 
-from geometry.bearing import (
-    fillet_factor,
-    floor_factor,
-    floor_strength_mpa,
-    indentation_mm,
-    loaded_length_mm,
-    wall_thickness_mm,
-)
+from geometry.bearing import floor_factor, floor_strength_mpa, indentation_mm, loaded_length_mm
 from geometry.conditions import Conditions
 from geometry.geometrical import FLOOR_PARALLELISM
 from geometry.pad import Pad
 from geometry.spread import AS_DRAWN, Spread
+from geometry.walls import fillet_factor, wall_thickness_mm
 
 
 @dataclass(frozen=True, slots=True)
