@@ -5,11 +5,13 @@ from functools import cached_property
 from math import degrees, radians
 
 from geometry import lift
+from geometry.allowables import allowable_mpa, holding_modulus_mpa
 from geometry.document.car import Car
 from geometry.errors import BadMeasurementsError
 from geometry.feet.cup.fields import CupFacts
+from geometry.growth import cold_growth, hot_growth
 from geometry.heads.slot.fields import SlotFacts
-from geometry.materials import Material, allowable_mpa, cold_growth, holding_modulus_mpa, hot_growth
+from geometry.materials import Material
 from geometry.measurements import Measurements
 from geometry.statics import LiftCurve, Vehicle, lift_curve
 

@@ -5,10 +5,10 @@ from math import isfinite
 
 from geometry.checks import judge
 from geometry.conditions import Conditions
+from geometry.growth import water_percent
 from geometry.making.instruments import EYE, FIRST_OFF, HOW, INSTRUMENTS, LOOKS, TITLES, Instrument
 from geometry.making.strays import stray_lines
 from geometry.making.wording import Sentence, said
-from geometry.materials import water_percent
 from geometry.pad import DIMENSIONS, Pad
 from geometry.provenance import practice
 from geometry.spread import general_tolerance_mm

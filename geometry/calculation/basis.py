@@ -3,9 +3,10 @@
 from itertools import pairwise
 
 from geometry import lift
+from geometry.allowables import TESTED_AT_C, temperature_factor
 from geometry.calculation.book import Book
 from geometry.conditions import Conditions, vehicle_of
-from geometry.materials import TESTED_AT_C, temperature_factor, water_percent
+from geometry.growth import water_percent
 from geometry.pad import Pad
 from geometry.provenance import Source, Sourced, derived, found, memory
 from geometry.statics import LiftCurve, LiftPoint

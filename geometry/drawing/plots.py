@@ -7,7 +7,8 @@ from typing import Literal
 from geometry import formulas
 from geometry.drawing.charts import Axis, Band, Chart, Marker, Series
 from geometry.drawing.charts_svg import svg_of
-from geometry.materials import Material, Wetness, growth, water_percent
+from geometry.growth import Wetness, growth, water_percent
+from geometry.materials import Material
 from geometry.outline import Point
 from geometry.statics import WHEELS, LiftCurve
 from geometry.units import LengthUnit, mm_to_inch

@@ -11,7 +11,9 @@ import math
 
 import pytest
 
-from geometry.materials import MATERIALS, Wetness, growth, holding_modulus_mpa, hot_growth
+from geometry.allowables import holding_modulus_mpa
+from geometry.growth import Wetness, growth, hot_growth
+from geometry.materials import MATERIALS
 from geometry.own_values import with_own_values
 from geometry.provenance import Mark
 
