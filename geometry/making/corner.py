@@ -2,9 +2,9 @@
 
 from math import cos, hypot, radians, sin
 
+from geometry.dials import Slide
 from geometry.drawing.model import Arc, Layer, Line, Point, Shape
 from geometry.finish import Facet, corner_facets, facet_cusp_mm
-from geometry.machining import Slide
 from geometry.making.card import Label, Picture, Table, picture
 from geometry.making.wording import said
 

@@ -4,15 +4,12 @@ from dataclasses import dataclass
 from math import ceil, floor
 
 from geometry.conditions import Conditions
+from geometry.dials import Slide, dial_infeed_mm, diameter_after_mm, pass_depths_mm
 from geometry.document.shop import DIVISION_MM, FINISHING_MM, ROUGHING_MM, Shop
 from geometry.finish import roughness_average_um
 from geometry.machining import (
-    Slide,
     cutting_speed_m_min,
-    dial_infeed_mm,
-    diameter_after_mm,
     machine_speed_rpm,
-    pass_depths_mm,
     pass_time_min,
     spindle_speed_rpm,
     table_feed_mm_min,

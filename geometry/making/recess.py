@@ -3,7 +3,8 @@
 from collections.abc import Iterator
 
 from geometry.conditions import Conditions
-from geometry.machining import dial_infeed_mm, pass_time_min
+from geometry.dials import dial_infeed_mm
+from geometry.machining import pass_time_min
 from geometry.making.card import Operation, Pass, Table
 from geometry.making.cutting import FINISH_FEED_MM_REV, ROUGH_FEED_MM_REV
 from geometry.making.kit import CALIPER

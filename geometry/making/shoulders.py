@@ -3,7 +3,7 @@
 from dataclasses import dataclass, replace
 
 from geometry.conditions import Conditions
-from geometry.machining import dial_infeed_mm
+from geometry.dials import dial_infeed_mm
 from geometry.making.card import Operation, Pass, Table
 from geometry.making.kit import CALIPER
 from geometry.making.last_pass import by_dial, by_measure

@@ -6,13 +6,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from geometry.dials import dial_infeed_mm, diameter_after_mm, pass_depths_mm
 from geometry.machining import (
     cutting_speed_m_min,
-    dial_infeed_mm,
-    diameter_after_mm,
     machine_speed_rpm,
     milling_time_min,
-    pass_depths_mm,
     pass_time_min,
     spindle_speed_rpm,
     table_feed_mm_min,

@@ -9,7 +9,7 @@ import pytest
 
 from tests.house.test_floors import KERNEL_ROOMS, MODULES
 
-FORMULA_ROOMS = {"bearing", "seam", "stability", "fits", "lift", "machining", "finish", "materials"}
+FORMULA_ROOMS = {"bearing", "seam", "stability", "fits", "lift", "machining", "dials", "finish", "materials"}
 """Rooms in which every public function with a number among its arguments is a formula."""
 
 
