@@ -47,7 +47,6 @@ class Sensitivity:
     check: Check
     influences: tuple[Influence, ...]
     weaker_utilisation: float
-    weaker_fails: bool
 
     @property
     def words(self) -> str:
@@ -76,7 +75,7 @@ def _sensitivity(design: Design, check: Check) -> Sensitivity:
     weaker = replace(design.conditions, allowable_mpa=WEAKER * design.conditions.allowable_mpa)
     again = _same(judge(weaker, design.pad), check)
     influences = tuple(sorted(_influences(design, check), key=lambda i: -i.change))
-    return Sensitivity(check, influences, again.utilisation, again.verdict == "fail")
+    return Sensitivity(check, influences, again.utilisation)
 
 
 def _influences(design: Design, check: Check) -> Iterator[Influence]:

@@ -110,11 +110,9 @@ class Trouble:
 
 @dataclass(frozen=True, slots=True)
 class RemediesView:
-    """Computed changes; not yet worked out where ``troubles`` is None."""
+    """Computed changes."""
 
-    address: str
-    """Where they are worked out."""
-    troubles: tuple[Trouble, ...] | None
+    troubles: tuple[Trouble, ...]
     words: str = ""
     """What to say where there is no trouble."""
 
@@ -188,11 +186,6 @@ def sensitivity_view(found: tuple[Sensitivity, ...], units: Units = "mm") -> Sen
     )
 
 
-def remedies_place(reading: FormReading) -> RemediesView:
-    """Where changes will be worked out: that takes too long to do with every keystroke."""
-    return RemediesView(links.pad_address(reading.typed, "/changes", units=reading.units), None)
-
-
 def remedies_of(reading: FormReading, design: Design | None, conflict: NoPadFitsError | None) -> RemediesView:
     """Computed changes for all that fails."""
     troubles: list[Trouble] = []
@@ -210,12 +203,11 @@ def remedies_of(reading: FormReading, design: Design | None, conflict: NoPadFits
             )
             for check in design.failures[:MOST_TROUBLES]
         ]
-    address = links.pad_address(reading.typed, "/changes", units=reading.units)
     is_judged = design is not None or conflict is not None
     words = (
         "Nothing fails." if is_judged else "There is no pad yet: the working sheet says what is still to be measured."
     )
-    return RemediesView(address, tuple(troubles), words)
+    return RemediesView(tuple(troubles), words)
 
 
 def _remedies(

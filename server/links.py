@@ -98,16 +98,6 @@ def _text(value: object, unit: str) -> str:
     return str(value)
 
 
-def guide_address(part: str = "", *, units: str = "mm") -> str:
-    """The address of the guide, or of a part of it by its id.
-
-    >>> guide_address("check-lip_gap"), guide_address("word-lip", units="in")
-    ('/guide#check-lip_gap', '/guide?units=in#word-lip')
-    """
-    query = f"?units={units}" if units != "mm" else ""
-    return f"/guide{query}#{part}" if part else f"/guide{query}"
-
-
 def save_address(typed: Mapping[str, str], *, units: str = "mm") -> str:
     """Where the design of a working sheet is saved.
 

@@ -23,9 +23,6 @@ _ABOUT_LIP = 0.75
 _UP_LEFT = (135.0, 125.0, 145.0, 115.0, 155.0)
 _DOWN_RIGHT = (-45.0, -35.0, -55.0, -25.0, -65.0)
 _STEEP = (110.0, 105.0, 115.0, 120.0, 100.0)
-_RIGHT = (20.0, 10.0, 30.0, -5.0, 40.0)
-_DOWN_STEEP = (110.0, 105.0, 115.0, 120.0, 100.0)
-_RIGHT = (-45.0, -35.0, -55.0, -25.0, -65.0)
 
 
 @dataclass(slots=True)
@@ -94,7 +91,7 @@ def _lip_detail(pad: Pad, shown: dict[str, Measure], main: Scale, units: Units, 
     detail = _window(pad, "Z", centre, half * _ABOUT_LIP, main, reach)
     k = detail.scale.factor
     at = ((body - edge / 2 - centre[0]) * k, 0.0)
-    pointer = Pointer(shown["edge_chamfer_mm"], "note", at, 0.0, _RIGHT, _lengths(reach))
+    pointer = Pointer(shown["edge_chamfer_mm"], "note", at, 0.0, _DOWN_RIGHT, _lengths(reach))
     place_pointer(detail.canvas, detail.scale, pointer)
     tip = (((seat + body - edge) / 2 - centre[0]) * k, -edge / 2 * k)
     place_square(detail.canvas, tolerance_frame(LIP_RUN_OUT, units), [tip], "lip run-out", up=False)

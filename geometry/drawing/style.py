@@ -11,8 +11,6 @@ class Style:
     """Visible outlines: line group 0.5/0.25 of ISO 128-2."""
     thin_mm: float = 0.25
     """Dimensions, hatching, hidden and centre lines."""
-    frame_mm: float = 0.7
-    """Frame of the drawing space, ISO 5457."""
     text_mm: float = 2.5
     """Least lettering height on A4, ISO 3098-1."""
     small_mm: float = 1.8

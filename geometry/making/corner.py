@@ -90,12 +90,6 @@ def facet_picture(*, radius_mm: float, facets: int) -> Picture:
     return picture("corner in facets", shapes, labels)
 
 
-def arc_points(*, radius_mm: float, count: int) -> tuple[Point, ...]:
-    """Points of the true arc as (inset, height), from the face to the seat's side, for a gauge or a test."""
-    angles = [radians(90 * k / (count - 1)) for k in range(count)]
-    return tuple((radius_mm * (1 - sin(a)), radius_mm * (1 - cos(a))) for a in angles)
-
-
 def _start(cut: Facet) -> Point:
     return -cut.start_inset_mm, cut.start_height_mm
 

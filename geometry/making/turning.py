@@ -18,8 +18,6 @@ from geometry.making.wording import Sentence, said
 from geometry.pad import Pad
 from geometry.provenance import practice
 
-SETTING_MIN = 10.0
-"""Setting a tool or a slide, once for a run of pads: judged, not measured."""
 CLAMPING_MIN = 4.0
 TIMES_SOURCE = practice("Times beside the cut are judged from an unhurried small shop")
 RUN_OUT_BAR_MM = 0.5

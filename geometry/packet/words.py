@@ -23,15 +23,6 @@ def shop_units(facts: SheetFacts) -> Units:
     return "in" if facts.units in {"in", "in_fraction"} else "mm"
 
 
-def force_words(force_n: float, units: Units) -> str:
-    """A force, and the mass that weighs as much.
-
-    >>> force_words(8461.16, "mm"), force_words(8461.16, "in")
-    ('8.46 kN (the weight of 863 kg)', '8.46 kN (the weight of 1902 lb)')
-    """
-    return f"{force_n / 1000:.2f} kN (the weight of {mass_words(force_n / STANDARD_GRAVITY, units, digits=0)})"
-
-
 def load_words(force_n: float, units: Units) -> str:
     """A force to two digits: enough to see how heavy the case is, too few to be read as a rating.
 

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from geometry.drawing.model import Layer, Line
 from geometry.finish import corner_facets, facet_cusp_mm
-from geometry.making.corner import MOST_FACETS, arc_points, facet_picture, facet_table, facets_for
+from geometry.making.corner import MOST_FACETS, facet_picture, facet_table, facets_for
 
 RADII = st.floats(0.5, 30)
 COUNTS = st.integers(1, MOST_FACETS)
@@ -78,10 +78,3 @@ def test_the_picture_has_a_thick_line_for_each_cut_and_two_for_face_and_side() -
     """Oracle: four cuts."""
     shapes = facet_picture(radius_mm=5, facets=4).view.shapes
     assert sum(isinstance(s, Line) and s.layer is Layer.VISIBLE for s in shapes) == 6
-
-
-def test_the_arc_starts_on_the_face_and_ends_on_the_side() -> None:
-    """Oracle: (inset, height) of the two ends of a quarter circle."""
-    points = arc_points(radius_mm=4, count=5)
-    assert points[0] == pytest.approx((4, 0), abs=1e-12)
-    assert points[-1] == pytest.approx((0, 4), abs=1e-12)

@@ -24,7 +24,7 @@ from server.advice_views import (
     changed,
     comparison_view,
     curve_view,
-    remedies_place,
+    remedies_of,
     sensitivity_of,
 )
 from server.app import create_app
@@ -207,7 +207,7 @@ def advice_of(document: dict[str, Any]) -> Advice:
     return Advice(
         comparison_view(reading.measurements, reading),
         sensitivity_of(design),
-        remedies_place(reading),
+        remedies_of(reading, design, None),
         curve_view(design, reading.units),
     )
 
