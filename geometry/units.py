@@ -1,6 +1,6 @@
 """Exact conversion factors, and lengths and masses as people write them.
 
-The only room that knows that an inch is 25.4 mm.
+The only room that knows that an inch is 25.4 mm, and what a psi and a degree Fahrenheit are.
 """
 
 import re
@@ -14,6 +14,10 @@ KG_PER_POUND = Fraction(45359237, 100_000_000)
 """Exact, by the international yard and pound agreement of 1959."""
 STANDARD_GRAVITY = 9.80665
 """m/s², exact by convention (ISO 80000-3)."""
+_MPA_PER_PSI = KG_PER_POUND * Fraction(980665, 100_000) / MM_PER_INCH**2
+"""The weight of a pound on a square inch, in N/mm²: exact, by the three above."""
+_FAHRENHEIT_PER_KELVIN = Fraction(9, 5)
+_FAHRENHEIT_AT_ZERO_CELSIUS = 32
 
 LengthUnit = Literal["mm", "in"]
 MassUnit = Literal["kg", "lb"]
@@ -155,3 +159,30 @@ def kg_to_pound(mass_kg: float) -> float:
     2.204623
     """
     return float(Fraction(mass_kg) / KG_PER_POUND)
+
+
+def mpa_to_psi(stress_mpa: float) -> float:
+    """A stress in pounds-force on a square inch.
+
+    >>> round(mpa_to_psi(1), 4)
+    145.0377
+    """
+    return float(Fraction(stress_mpa) / _MPA_PER_PSI)
+
+
+def celsius_to_fahrenheit(temperature_c: float) -> float:
+    """A temperature in degrees Fahrenheit.
+
+    >>> celsius_to_fahrenheit(40), celsius_to_fahrenheit(-40)
+    (104.0, -40.0)
+    """
+    return float(Fraction(temperature_c) * _FAHRENHEIT_PER_KELVIN + _FAHRENHEIT_AT_ZERO_CELSIUS)
+
+
+def per_kelvin_to_per_fahrenheit(rate_per_k: float) -> float:
+    """A rate for each degree Fahrenheit, which is a smaller step than a kelvin.
+
+    >>> per_kelvin_to_per_fahrenheit(90e-6)
+    5e-05
+    """
+    return float(Fraction(rate_per_k) / _FAHRENHEIT_PER_KELVIN)

@@ -153,7 +153,7 @@ def _comparison_row(row: MaterialRow, reading: FormReading) -> ComparisonRow:
         body=shown.length_with_unit(design.pad.body_diameter_mm, units) if design else "",
         height=shown.length_with_unit(design.pad.top_height_mm, units) if design else "",
         governing=_governing(design.governing) if design else "",
-        remark=conflict_words(row.conflict, units) if row.conflict else shown.lengths_in(words, units),
+        remark=conflict_words(row.conflict, units) if row.conflict else shown.words_in(words, units),
         choose=None if row.is_chosen or row.outcome == "refused" else address,
         is_chosen=row.is_chosen,
     )
@@ -198,7 +198,7 @@ def remedies_of(reading: FormReading, design: Design | None, conflict: NoPadFits
         troubles += [
             Trouble(
                 check.rule.title,
-                shown.lengths_in(check.words, reading.units),
+                shown.words_in(check.words, reading.units),
                 _remedies(reading, remedies_for_check(design, check)),
             )
             for check in design.failures[:MOST_TROUBLES]

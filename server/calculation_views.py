@@ -86,18 +86,24 @@ def calculation_page(sheet: CalculationSheet, reading: FormReading) -> Calculati
         factors=sheet.factors,
         doubtful=sheet.doubtful,
         inputs=tuple(
-            InputView(i.title, _symbol(i.symbol), i.words, i.uncertainty, _origin(i.origin, i.remark))
+            InputView(
+                i.title,
+                _symbol(i.symbol),
+                shown.with_customary(i.words, units),
+                i.uncertainty,
+                _origin(i.origin, i.remark),
+            )
             for i in sheet.inputs
         ),
         parts=tuple(
-            LinePart(part, heading, intro, tuple(_line(line, tags) for line in sheet.lines(part)))
+            LinePart(part, heading, intro, tuple(_line(line, tags, units) for line in sheet.lines(part)))
             for part, heading, intro in _PARTS
         ),
         curve=curve_view(design, units) if design.conditions.curve else None,
         ledger=tuple(_ledger(part, tags, units) for part in sheet.ledger),
         fits=tuple(_fit(c) for c in sheet.clearances),
         clearance_plots=clearance_views(design, units),
-        checks=tuple(_check(part, tags) for part in sheet.checks),
+        checks=tuple(_check(part, tags, units) for part in sheet.checks),
         sensitivity=sensitivity_view(sheet.sensitivities),
         sources=tuple(
             SourceView(
@@ -126,13 +132,13 @@ def _origin(origin: str, remark: str) -> str:
     return f"{origin}: {remark}" if remark and remark not in {origin} else origin
 
 
-def _line(line: Line, tags: _Tags) -> LineView:
+def _line(line: Line, tags: _Tags, units: str) -> LineView:
     return LineView(
         symbol=_symbol(line.symbol),
         meaning=line.meaning,
         formula=_equation(line.symbol, line.formula) if line.formula else Markup(""),
         numbers=line.substituted,
-        result=line.result_with_unit,
+        result=shown.with_customary(line.result_with_unit, units),
         remark=line.remark,
         source=tags.of(line.source),
     )
@@ -186,7 +192,7 @@ def _figure(words: str, figure: Figure) -> FigureView:
     return FigureView(words, _symbol(figure.formula), figure.substituted, f"{figure.result} mm")
 
 
-def _check(part: CheckPart, tags: _Tags) -> CheckView:
+def _check(part: CheckPart, tags: _Tags, units: str) -> CheckView:
     check = part.check
     finding = check.finding
     met, broken = _SIGNS[check.rule.sense]
@@ -201,8 +207,11 @@ def _check(part: CheckPart, tags: _Tags) -> CheckView:
         code=check.code,
         title=check.rule.title,
         verdict=verdict_words(check),
-        words=check.words,
-        sides=tuple(SideView(_symbol(f), numbers, f"{result} {unit}".rstrip()) for f, numbers, result in part.sides),
+        words=shown.with_customary(check.words, units),
+        sides=tuple(
+            SideView(_symbol(f), numbers, shown.with_customary(f"{result} {unit}".rstrip(), units))
+            for f, numbers, result in part.sides
+        ),
         sign=met if is_met else broken,
         unit=unit,
         margin=_margin(part, unit),

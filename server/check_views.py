@@ -72,7 +72,7 @@ def _check(check: Check, on_sheet: Set[str], units: str) -> CheckView:
     return CheckView(
         code=check.code,
         title=check.rule.title,
-        words=shown.lengths_in(check.words, units),
+        words=shown.words_in(check.words, units),
         verdict=check.verdict,
         verdict_words=verdict_words(check),
         bar=shown.bar_width(min(used, 1.0)) if drawn else "",
@@ -81,7 +81,7 @@ def _check(check: Check, on_sheet: Set[str], units: str) -> CheckView:
         substituted=check.substituted,
         source=shown.source_words(check.rule.source, units),
         also=tuple(
-            shown.lengths_in(_also(words, value, unit), units)
+            shown.words_in(_also(words, value, unit), units)
             for words, value, unit in (check.finding.also if check.finding else ())
         ),
         needs=tuple(link_to(key, on_sheet) for key in check.rule.needs if key in FIELDS),

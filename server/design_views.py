@@ -126,7 +126,7 @@ def _dimension(design: Design, entry: Entry, typed: Mapping[str, str], units: st
         value="none" if absent else shown.length(entry.value_mm, units),
         tolerance="" if absent else f"± {shown.length(entry.tolerance_mm, units)}",
         reason=_reason(design, entry, units),
-        notes=tuple(shown.lengths_in(note, units) for note in notes),
+        notes=tuple(shown.words_in(note, units) for note in notes),
         bounds=tuple(_bound(b, deciding, entry, units) for b in _tightest_first(entry)),
         is_fixed=entry.is_fixed,
         cost=cost_of_fixing(design, key, units) if entry.is_fixed else "",
@@ -163,7 +163,7 @@ def _bound(bound: Bound, deciding: Bound | None, entry: Entry, units: str) -> Bo
     return BoundView(
         side="at least" if bound.rule.side == "lower" else "at most",
         value=shown.length_with_unit(bound.value, units),
-        reason=shown.lengths_in(bound.reason, units),
+        reason=shown.words_in(bound.reason, units),
         formula=formulas.pretty(bound.rule.formula),
         substituted=bound.substituted,
         source=shown.source_words(bound.rule.source, units),
@@ -202,7 +202,7 @@ def load_rows(conditions: Conditions, units: str) -> tuple[tuple[str, str], ...]
 
 def caution_groups(cautions: tuple[Caution, ...], units: str = "mm") -> tuple[CautionGroup, ...]:
     """The cautions by signal word, the gravest first."""
-    found = ((s, tuple(shown.lengths_in(c.text, units) for c in cautions if c.signal == s)) for s in SIGNAL_WORDS)
+    found = ((s, tuple(shown.words_in(c.text, units) for c in cautions if c.signal == s)) for s in SIGNAL_WORDS)
     return tuple(CautionGroup(signal, sentences) for signal, sentences in found if sentences)
 
 
@@ -213,7 +213,7 @@ def conflict_headline(error: NoPadFitsError, units: str) -> str:
 
 def conflict_words(error: NoPadFitsError, units: str) -> str:
     """Between which two requirements nothing fits, each with its reason."""
-    reasons = (shown.lengths_in(limit.reason, units) for limit in (error.lower, error.upper))
+    reasons = (shown.words_in(limit.reason, units) for limit in (error.lower, error.upper))
     return "The {} At least: {} At most: {}".format(_no_room(error, units), *reasons)
 
 
@@ -222,7 +222,7 @@ def _no_room(error: NoPadFitsError, units: str) -> str:
     low, high = (shown.length_with_unit(limit.value_mm, units) for limit in (error.lower, error.upper))
     # Where there is room, but no makeable size in it, the engine's sentence names the step.
     step = re.search(r" in steps of [\d.]+ mm", error.words)
-    return f"{title} must be at least {low} and at most {high}{shown.lengths_in(step[0], units) if step else ''}."
+    return f"{title} must be at least {low} and at most {high}{shown.words_in(step[0], units) if step else ''}."
 
 
 def conflict_of(error: NoPadFitsError, units: str, on_sheet: Set[str]) -> ConflictView:
@@ -238,6 +238,6 @@ def _limit(side: str, limit: Limit, units: str, on_sheet: Set[str]) -> LimitView
     return LimitView(
         side=side,
         value=shown.length_with_unit(limit.value_mm, units),
-        reason=shown.lengths_in(limit.reason, units),
+        reason=shown.words_in(limit.reason, units),
         measure=link_to(limit.field, on_sheet),
     )

@@ -8,7 +8,7 @@ from markupsafe import Markup
 from server.fields import FIELDS
 from server.how_to import HowPicture, how_picture
 from server.left_out import LeftOut, is_optional, left_out
-from server.shown import lengths_in
+from server.shown import words_in
 from server.templating import render
 
 
@@ -45,4 +45,4 @@ def explained(key: str, units: str, taken: str, *, required: bool) -> Markup:
 @lru_cache(maxsize=512)
 def printed(words: str, units: str) -> str:
     """Standing words of a field in the viewer's unit."""
-    return lengths_in(words, units)
+    return words_in(words, units)

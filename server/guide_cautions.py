@@ -34,7 +34,7 @@ def signals(units: str) -> tuple[SignalPart, ...]:
         SignalPart(
             signal,
             tuple(
-                CautionPart(shown.lengths_in(c.text, units), str(c.source), when)
+                CautionPart(shown.words_in(c.text, units), str(c.source), when)
                 for when, c in found
                 if c.signal == signal
             ),

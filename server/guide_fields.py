@@ -65,9 +65,9 @@ def _field(field: FormField, units: str) -> FieldPart:
         key=field.key,
         title=field.title,
         balloon=BALLOONS.get(field.key),
-        how=shown.lengths_in(field.how, units),
-        why=shown.lengths_in(field.help, units),
-        without=shown.lengths_in(_without(field), units),
+        how=shown.words_in(field.how, units),
+        why=shown.words_in(field.help, units),
+        without=shown.words_in(_without(field), units),
         answers=tuple(_answers(field)),
         can_be=_can_be(field, units),
         picture=how_picture(field.key),
@@ -106,4 +106,5 @@ def _can_be(field: FormField, units: str) -> str:
     if field.kind == "length":
         low, high = (shown.length_with_unit(bound, units) for bound in (field.at_least, field.at_most))
         return f"{low} to {high}"
-    return f"{shown.plain(field.at_least, 4)} to {shown.plain(field.at_most, 4)} {field.unit}".rstrip()
+    bounds = f"{shown.plain(field.at_least, 4)} to {shown.plain(field.at_most, 4)} {field.unit}".rstrip()
+    return shown.with_customary(bounds, units)

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Mapping
 
 from geometry.materials import MATERIALS, Family, Material
+from server.forms import Units
 from server.guide_context import FamilyPart, MaterialPart
 from server.guide_words import FAMILIES
 from server.materials_page import MaterialView, materials_page
@@ -18,9 +19,9 @@ _QUALITIES: Mapping[str, Callable[[Material], float]] = {
 """What a material can be good at, each as a figure of the table that is better when greater."""
 
 
-def families() -> tuple[FamilyPart, ...]:
+def families(units: Units) -> tuple[FamilyPart, ...]:
     """Every material of the table, by family."""
-    page = materials_page()
+    page = materials_page(units)
     return tuple(
         FamilyPart(
             id=f"family-{family}",

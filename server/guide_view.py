@@ -36,7 +36,7 @@ def guide_page(units: Units) -> GuidePage:
     names = groups_asked_once()
     measuring = tuple(field_group(n, units) for n in names if n not in {*_CHOOSING, *_MAKING})
     choosing, making = (tuple(field_group(n, units) for n in names if n in some) for some in (_CHOOSING, _MAKING))
-    kinds, checks = families(), check_groups(example, units)
+    kinds, checks = families(units), check_groups(example, units)
     links = tuple(
         LinkView(words, address_of_document(sample.document, suffix, units=units)) for words, suffix in _MAKING_PAGES
     )

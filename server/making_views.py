@@ -49,7 +49,7 @@ def as_made_standing(design: Design, units: str = "mm") -> Standing | None:
 
 def in_units(sentence: Sentence, units: Units) -> str:
     """A sentence in the viewer's unit, the lengths that an estimate's own words hold included."""
-    return shown.lengths_in(sentence.shown(units), units)
+    return shown.words_in(sentence.shown(units), units)
 
 
 def kept_standing(outcome: str, words: str, reasons: Sequence[str]) -> Standing:

@@ -1,17 +1,19 @@
 """The page of all materials: every property with its value, its unit, its source and how far it may be trusted."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from fastapi import APIRouter, Request
 from starlette.responses import HTMLResponse, Response
 
+from geometry.allowables import TESTED_AT_C
 from geometry.cautions import ONE_LINE
 from geometry.materials import MATERIALS, Material, Published
 from geometry.provenance import Mark, Sourced
+from geometry.units import per_kelvin_to_per_fahrenheit
 from server import shown
 from server.documents import query_pairs
-from server.forms import read_form
+from server.forms import Units, read_form
 from server.templating import render
 from server.ways import Ways, asked_beside, ways_of
 
@@ -80,6 +82,8 @@ class MaterialsPage:
     """All materials."""
 
     ways: Ways
+    tested_at: str
+    """The temperature that the table's stresses are for."""
     head: tuple[str, ...]
     materials: tuple[MaterialView, ...]
     marks: tuple[tuple[str, str], ...]
@@ -90,23 +94,24 @@ class MaterialsPage:
 async def materials(request: Request) -> Response:
     """Every material that is known here, and why some are not offered; the address may hold the case to go back to."""
     case, units = asked_beside(query_pairs(request))
-    return HTMLResponse(render("materials.html", materials_page(ways_of(case, units=units))))
+    return HTMLResponse(render("materials.html", materials_page(units, ways_of(case, units=units))))
 
 
-def materials_page(ways: Ways | None = None) -> MaterialsPage:
-    """The context of the page, with the ways to the sheet and to the guide."""
+def materials_page(units: Units = "mm", ways: Ways | None = None) -> MaterialsPage:
+    """The context of the page for a reader of these units, with the ways to the sheet and to the guide."""
     known = MATERIALS["pa66"].sourced()
     head = tuple(f"{TITLES[key]}, {_unit(known[key].unit, known[key].value)}" for key in _OVERVIEW)
     return MaterialsPage(
-        ways=ways or ways_of(read_form([]), units="mm"),
+        ways=ways or ways_of(read_form([]), units=units),
+        tested_at=shown.with_customary(f"{TESTED_AT_C:g} °C", units),
         head=head,
-        materials=tuple(_material(entry) for entry in MATERIALS.values()),
+        materials=tuple(_material(entry, units) for entry in MATERIALS.values()),
         marks=tuple((mark.value, mark.words) for mark in Mark),
         caution_line=ONE_LINE,
     )
 
 
-def _material(entry: Material) -> MaterialView:
+def _material(entry: Material, units: Units) -> MaterialView:
     known = entry.sourced()
     use = entry.slot_refusal or entry.slot_advice or ""
     if entry.slot_refusal:
@@ -118,34 +123,42 @@ def _material(entry: Material) -> MaterialView:
         name=entry.name[0].upper() + entry.name[1:],
         family=entry.family,
         use=use or "Offered for a slot.",
-        properties=tuple(_property(TITLES[key], value) for key, value in known.items()),
-        published=tuple(_published(figure) for figure in entry.extra),
-        notes=entry.notes,
-        overview=tuple(_figure(known[key].value, known[key].unit) if key in known else "none" for key in _OVERVIEW),
+        properties=tuple(_property(TITLES[key], value, units) for key, value in known.items()),
+        published=tuple(_published(figure, units) for figure in entry.extra),
+        notes=tuple(shown.words_in(note, units) for note in entry.notes),
+        overview=tuple(_cell(known[key], units) if key in known else "none" for key in _OVERVIEW),
     )
 
 
-def _property(title: str, value: Sourced) -> PropertyView:
-    words = _quantity(value.value, None, value.unit)
+def _cell(value: Sourced, units: Units) -> str:
+    """A figure under a head that names its unit; what stands beside it names its own."""
+    return _quantity(value.value, None, value.unit, units).replace(f" {_unit(value.unit, value.value)}", "", 1)
+
+
+def _property(title: str, value: Sourced, units: Units) -> PropertyView:
+    words = _quantity(value.value, None, value.unit, units)
     return PropertyView(title, "", words, value.source.mark.value, value.source.mark.words, value.source.text)
 
 
-def _published(figure: Published) -> PropertyView:
-    words = _quantity(figure.value, figure.highest, figure.unit)
-    mark = figure.source.mark
-    return PropertyView(figure.name, figure.condition, words, mark.value, mark.words, figure.source.text)
+def _published(figure: Published, units: Units) -> PropertyView:
+    words = _quantity(figure.value, figure.highest, figure.unit, units)
+    mark, condition = figure.source.mark, shown.words_in(figure.condition, units)
+    return PropertyView(figure.name, condition, words, mark.value, mark.words, figure.source.text)
 
 
-def _quantity(value: float, highest: float | None, unit: str) -> str:
-    """A value or a range with its unit in words."""
-    low = _figure(value, unit)
-    number = low if highest is None else f"{low} to {_figure(highest, unit)}"
-    return f"{number} {_unit(unit, value)}".rstrip()
+def _quantity(value: float, highest: float | None, unit: str, units: Units) -> str:
+    """A value or a range with its unit in words, and the customary one beside it for a reader of inches."""
+    values = [value] if highest is None else [value, highest]
+    is_tiny = _is_tiny(value, unit)
+    words = f"{_range(values, is_tiny=is_tiny)} {_unit(unit, value)}".rstrip()
+    if units == "in" and unit == "1/K":
+        return f"{words} ({_range(map(per_kelvin_to_per_fahrenheit, values), is_tiny=is_tiny)} per °F)"
+    return shown.with_customary(words, units)
 
 
-def _figure(value: float, unit: str) -> str:
-    """A number for the eye; expansion is counted in millionths."""
-    return shown.plain(value * _PER_MILLION, 1) if _is_tiny(value, unit) else shown.plain(value, 4)
+def _range(values: Iterable[float], *, is_tiny: bool) -> str:
+    """Numbers for the eye; expansion is counted in millionths."""
+    return " to ".join(shown.plain(v * _PER_MILLION, 1) if is_tiny else shown.plain(v, 4) for v in values)
 
 
 def _unit(unit: str, value: float) -> str:

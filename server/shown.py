@@ -4,7 +4,7 @@ import re
 from math import isfinite
 
 from geometry.provenance import Mark, Source
-from geometry.units import STANDARD_GRAVITY, kg_to_pound, mm_to_inch
+from geometry.units import STANDARD_GRAVITY, celsius_to_fahrenheit, kg_to_pound, mm_to_inch, mpa_to_psi
 
 _MINUS = "−"
 FULL_BAR = 1.5
@@ -112,17 +112,17 @@ _LENGTH_IN_WORDS = re.compile(
 _BARE_NUMBER = re.compile(r"(?<![\w.])(\d+(?:\.\d+)?)(?![\d.]*\d)(?! ?(?:N\b|MPa|°C|%|°|kg|lb))(?!\w)")
 
 
-def lengths_in(words: str, units: str) -> str:
-    """A sentence of the engine with its millimetres in the viewer's unit; forces, stresses and formulas stay as they are.
+def words_in(words: str, units: str) -> str:
+    """A sentence of the engine for a reader of inches: millimetres become inches, and °F and psi stand beside °C and MPa.
 
-    >>> lengths_in("The slot is 16.5 mm deep; at 40 MPa and 96 N/mm it stands.", "in")
-    'The slot is 0.65 in deep; at 40 MPa and 96 N/mm it stands.'
-    >>> lengths_in("Lowered from 16.5 to 16 mm.", "in")
+    >>> words_in("The slot is 16.5 mm deep; at 40 MPa and 96 N/mm it stands.", "in")
+    'The slot is 0.65 in deep; at 40 MPa (5800 psi) and 96 N/mm it stands.'
+    >>> words_in("Lowered from 16.5 to 16 mm.", "in")
     'Lowered from 0.65 to 0.63 in.'
     """
-    if units != "in" or "mm" not in words:
+    if units != "in":
         return words
-    return _LENGTH_IN_WORDS.sub(_in_inches, words)
+    return with_customary(_LENGTH_IN_WORDS.sub(_in_inches, words), units)
 
 
 def _in_inches(found: re.Match[str]) -> str:
@@ -130,18 +130,55 @@ def _in_inches(found: re.Match[str]) -> str:
     return f"{text} in" if found["unit"] else text
 
 
+_SIGNED = rf"[-−]?{_NUMBER}"
+_IN_SI = re.compile(
+    rf"(?<![\w.+\-−])(?<!\d )({_SIGNED}(?:(?:–| to | and | or ){_SIGNED})*)[ \u00a0](°C|MPa)(?![\w²/·])"
+)
+"""Temperatures or stresses in a sentence that share their unit."""
+_KSI_FROM_PSI = 100_000
+"""Strengths are told in psi, so that they can be compared; moduli would be long, and are told in ksi (1000 psi)."""
+
+
+def with_customary(words: str, units: str) -> str:
+    """Words in which °F stands beside every temperature in °C, and psi or ksi beside every stress in MPa.
+
+    >>> with_customary("−10 to 40 °C; 24.9 MPa; 2500 MPa", "in")
+    '−10 to 40 °C (14 to 104 °F); 24.9 MPa (3610 psi); 2500 MPa (363 ksi)'
+    """
+    return _IN_SI.sub(_customary, words) if units == "in" else words
+
+
+def _customary(found: re.Match[str]) -> str:
+    values = [float(number.replace(_MINUS, "-")) for number in re.findall(_SIGNED, found[1])]
+    if found[2] == "°C":
+        texts, unit = [plain(celsius_to_fahrenheit(value), 0) for value in values], "°F"
+    else:
+        psi = [mpa_to_psi(value) for value in values]
+        unit = "ksi" if max(map(abs, psi)) >= _KSI_FROM_PSI else "psi"
+        texts = [_three_digits(value / 1000 if unit == "ksi" else value) for value in psi]
+    put_in = iter(texts)
+    beside = f"{re.sub(_SIGNED, lambda _: next(put_in), found[1])} {unit}"
+    before = found.string[: found.start()]
+    is_in_brackets = before.count("(") > before.count(")")
+    return f"{found[0]}, {beside}" if is_in_brackets else f"{found[0]} ({beside})"
+
+
+def _three_digits(value: float) -> str:
+    return plain(float(f"{value:.3g}"), 3)
+
+
 _MASS_IN_WORDS = re.compile(rf"(?<![\w.])({_NUMBER}) kg(?![\w²/·])")
 
 
 def quantities_in(words: str, units: str) -> str:
-    """A sentence about an answer with its lengths and its masses in the viewer's unit.
+    """A sentence about an answer with its lengths and its masses in the viewer's unit, °F and psi beside °C and MPa.
 
     >>> quantities_in("Jack's rated load 0.907185 kg cannot be right (at least 100 kg).", "in")
     "Jack's rated load 2 lb cannot be right (at least 220.5 lb)."
     """
     if units != "in":
         return words
-    return _MASS_IN_WORDS.sub(lambda m: f"{plain(kg_to_pound(float(m[1])), 1)} lb", lengths_in(words, units))
+    return _MASS_IN_WORDS.sub(lambda m: f"{plain(kg_to_pound(float(m[1])), 1)} lb", words_in(words, units))
 
 
 def source_words(source: Source, units: str) -> str:
@@ -150,16 +187,17 @@ def source_words(source: Source, units: str) -> str:
     >>> source_words(Source(Mark.DERIVED, "2 mm of lip"), "in")
     '0.079 in of lip [D: derived for this project]'
     """
-    return lengths_in(str(source), units) if source.mark is Mark.DERIVED else str(source)
+    return words_in(str(source), units) if source.mark is Mark.DERIVED else str(source)
 
 
 def bare_lengths_in(words: str, units: str, *, keep: str) -> str:
     """A sentence whose bare numbers are lengths, in the viewer's unit; ``keep`` is a name that may hold a number.
 
     >>> bare_lengths_in("67.2 because nylon 66 grows 0.19 by 40 °C: at most 67.210", "in", keep="nylon 66")
-    '2.646 because nylon 66 grows 0.007 by 40 °C: at most 2.646'
+    '2.646 because nylon 66 grows 0.007 by 40 °C (104 °F): at most 2.646'
     """
     if units != "in":
         return words
     parts = words.split(keep) if keep else [words]
-    return keep.join(_BARE_NUMBER.sub(lambda m: length(float(m[1]), units), part) for part in parts)
+    inches = keep.join(_BARE_NUMBER.sub(lambda m: length(float(m[1]), units), part) for part in parts)
+    return with_customary(inches, units)

@@ -1,11 +1,22 @@
 """Lengths and masses as people type them."""
 
 import pytest
+import scipy.constants
 from hypothesis import given
 from hypothesis import strategies as st
 
 from geometry.errors import UnreadableError
-from geometry.units import inch_to_mm, kg_to_pound, mm_to_inch, parse_length_mm, parse_mass_kg, parse_number
+from geometry.units import (
+    celsius_to_fahrenheit,
+    inch_to_mm,
+    kg_to_pound,
+    mm_to_inch,
+    mpa_to_psi,
+    parse_length_mm,
+    parse_mass_kg,
+    parse_number,
+    per_kelvin_to_per_fahrenheit,
+)
 
 
 @pytest.mark.parametrize(
@@ -71,3 +82,25 @@ def test_any_text_is_read_or_refused_in_words(text: str) -> None:
 def test_a_pound_is_its_legal_mass() -> None:
     """0.45359237 kg exactly (international yard and pound agreement, 1959)."""
     assert kg_to_pound(0.45359237) == 1
+
+
+@given(st.floats(0.001, 300_000))
+def test_a_psi_is_that_of_a_public_library(stress_mpa: float) -> None:
+    """Oracle: scipy.constants, pascals in a pound-force on a square inch."""
+    assert mpa_to_psi(stress_mpa) == pytest.approx(stress_mpa * 1e6 / scipy.constants.psi, rel=1e-12)
+
+
+@given(st.floats(-60, 300))
+def test_a_degree_fahrenheit_is_that_of_a_public_library(temperature_c: float) -> None:
+    """Oracle: scipy.constants, which converts temperatures by a way of its own, over kelvins."""
+    expected = scipy.constants.convert_temperature(temperature_c, "Celsius", "Fahrenheit")
+    assert celsius_to_fahrenheit(temperature_c) == pytest.approx(float(expected), abs=1e-9)
+
+
+@given(st.floats(1e-7, 0.1), st.floats(-40, 100), st.floats(1, 100))
+def test_a_rate_for_each_degree_gives_the_same_growth_in_either_degree(
+    rate: float, start_c: float, rise_k: float
+) -> None:
+    """Oracle: a rate times its own rise is the same, whichever degrees the rise is counted in."""
+    rise_f = celsius_to_fahrenheit(start_c + rise_k) - celsius_to_fahrenheit(start_c)
+    assert per_kelvin_to_per_fahrenheit(rate) * rise_f == pytest.approx(rate * rise_k, rel=1e-9)
