@@ -13,6 +13,7 @@ from geometry.growth import cold_growth, hot_growth
 from geometry.heads.slot.fields import SlotFacts
 from geometry.materials import Material
 from geometry.measurements import Measurements
+from geometry.side_load import assumed_lean_rad, side_force_n
 from geometry.statics import LiftCurve, Vehicle, lift_curve
 
 
@@ -92,7 +93,7 @@ def conditions_of(measurements: Measurements) -> Conditions:
         material=chosen,
         force_n=force_n,
         design_force_n=design_force_n,
-        side_force_n=lift.side_force_n(design_force_n=design_force_n, lean_rad=lean_rad, ground=service.ground),
+        side_force_n=side_force_n(design_force_n=design_force_n, lean_rad=lean_rad, ground=service.ground),
         lean_deg=degrees(lean_rad),
         pitch_deg=pitch_deg,
         curve=curve,
@@ -144,7 +145,7 @@ def vehicle_of(car: Car) -> Vehicle:
 def _lean(car: Car, curve: LiftCurve | None) -> tuple[float, float | None]:
     """Lean in radians and pitch in degrees at the wanted lift."""
     if curve is None:
-        return lift.assumed_lean_rad(car.lift_needed_mm), None
+        return assumed_lean_rad(car.lift_needed_mm), None
     point = curve.at(car.lift_needed_mm)
     return radians(abs(point.roll_deg)), abs(point.pitch_deg)
 

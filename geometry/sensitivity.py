@@ -11,7 +11,7 @@ from geometry.errors import BadMeasurementsError
 from geometry.rules import Check
 from geometry.variants import bounds_of, field_of, number_at, variant
 
-GOVERNING = 3
+_GOVERNING = 3
 """How many checks are asked, governing first."""
 WEAKER = 0.8
 """Most allowables are derived; what if the material allowed 20 % less?"""
@@ -67,8 +67,13 @@ class Sensitivity:
 
 def sensitivities(design: Design) -> tuple[Sensitivity, ...]:
     """The governing checks of a design, each with what moves it; the pad stays as it is."""
+    return tuple(_sensitivity(design, check) for check in nearest_to_limit(design))
+
+
+def nearest_to_limit(design: Design) -> tuple[Check, ...]:
+    """The checks, advice apart, that use most of their limits; where a limit cannot be met at all nothing moves it."""
     judged = [c for c in design.checks if c.finding and not c.rule.is_advice and isfinite(c.utilisation)]
-    return tuple(_sensitivity(design, check) for check in judged[:GOVERNING])
+    return tuple(judged[:_GOVERNING])
 
 
 def _sensitivity(design: Design, check: Check) -> Sensitivity:

@@ -5,9 +5,9 @@ from math import degrees, inf
 from geometry import lift
 from geometry.body.bounds import STOCK_ALLOWANCE_MM
 from geometry.case import Case
-from geometry.lift import LEAN_LEVER_MM
 from geometry.provenance import derived, found, practice
 from geometry.rules import Finding, Pointless, check
+from geometry.side_load import LEAN_LEVER_MM
 from geometry.stability import free_lean_deg, pitched_edge_pressure_mpa
 
 LEAST_ENTRY_MM = 5.0

@@ -2,7 +2,7 @@
 
 from itertools import pairwise
 
-from geometry import lift
+from geometry import lift, side_load
 from geometry.allowables import TESTED_AT_C, temperature_factor
 from geometry.calculation.book import Book
 from geometry.conditions import Conditions, vehicle_of
@@ -88,7 +88,7 @@ def rows_around(curve: LiftCurve, rise_mm: float) -> tuple[LiftPoint, LiftPoint 
 
 def _write_lean(book: Book, c: Conditions) -> None:
     if c.curve is None:
-        book.write("phi", formula="lift / 1400", source=lift.LEAN_LEVER_MM.source, remark="assumed: no statics")
+        book.write("phi", formula="lift / 1400", source=side_load.LEAN_LEVER_MM.source, remark="assumed: no statics")
         book.write("lean", c.lean_deg, formula="deg(phi)")
         return
     before, after = rows_around(c.curve, c.lift_needed_mm)
@@ -113,7 +113,7 @@ def _write_lean(book: Book, c: Conditions) -> None:
 
 def _write_side_load(book: Book, c: Conditions) -> None:
     if c.measurements.service.ground == "stuck":
-        formula, source = "F_d * max(0.30, 0.03 + sin(phi))", lift.STUCK_SIDE_SHARE.source
+        formula, source = "F_d * max(0.30, 0.03 + sin(phi))", side_load.STUCK_SIDE_SHARE.source
         book.write("H", c.side_force_n, formula=formula, source=source, remark="the jack cannot roll")
     else:
         formula = "F_d * max(0.10, 0.03 + sin(phi))"

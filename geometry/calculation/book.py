@@ -1,6 +1,6 @@
 """Lines of arithmetic that stand one below the other, each made of numbers that stand above it."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 from math import isclose
 
@@ -97,8 +97,3 @@ class Book:
 def same(a: float, b: float) -> bool:
     """Whether two numbers are one and the same but for binary dust."""
     return a == b or isclose(a, b, rel_tol=1e-9, abs_tol=1e-12)
-
-
-def named(numbers: Mapping[str, float], formula: str) -> tuple[tuple[str, float], ...]:
-    """The symbols of a formula with their numbers, in the order of reading."""
-    return tuple((name, numbers[name]) for name in formulas.symbols(formula))

@@ -1,69 +1,16 @@
-"""The pad's sizes, and what the load does to it: the quantities that stand between the measurements and the checks."""
+"""What the load does to the pad: the quantities that stand between the measurements and the checks, as lines."""
 
 from geometry.calculation.book import Book
 from geometry.case import Case
-from geometry.fits import linear_tolerance_mm, radius_tolerance_mm
-from geometry.geometrical import FLOOR_PARALLELISM, LIP_RUN_OUT, SLOT_SYMMETRY
-from geometry.pad import DIMENSIONS
 from geometry.provenance import Source, derived, found, recomputed
 from geometry.seam import K_FREE, K_GUIDED, bending_interaction, buckling_stress_mpa
 
-PAD_SYMBOLS = {
-    "seat_diameter_mm": "seat",
-    "seat_length_mm": "seat_length",
-    "seat_corner_radius_mm": "r",
-    "seat_recess_diameter_mm": "recess",
-    "seat_recess_depth_mm": "recess_depth",
-    "stem_diameter_mm": "stem",
-    "stem_length_mm": "length",
-    "body_diameter_mm": "body",
-    "flats_width_mm": "flats",
-    "slot_width_mm": "slot",
-    "slot_offset_mm": "slot_off",
-    "cross_slot_width_mm": "slot_2",
-    "relief_width_mm": "relief",
-    "relief_length_mm": "relief_l",
-    "relief_depth_mm": "relief_d",
-    "slot_depth_mm": "slot_depth",
-    "web_mm": "web",
-    "slot_corner_radius_mm": "r_f",
-    "slot_mouth_chamfer_mm": "c_m",
-    "edge_chamfer_mm": "c_e",
-}
-"""The symbol of each dimension of the pad."""
-_RADII = {"seat_corner_radius_mm", "slot_corner_radius_mm", "slot_mouth_chamfer_mm", "edge_chamfer_mm"}
-_GENERAL = found("ISO 2768-1:1989, class m, Tables 1 and 2; below 0.5 mm ± 0.1 mm is written at the dimension")
 _KERN = recomputed("Kern of a circular section, strength-of-materials texts")
 _PUNCH = found(
     "Prandtl's strip punch, constraint factor 2.57 (ASME J. Eng. Ind. 92(2):469, 1970) for a thick floor; the fall to"
     " plain yield for a thin one is derived"
 )
 _COLUMN = recomputed("Timoshenko & Gere, Theory of Elastic Stability: wide column")
-
-
-def write_pad(book: Book, k: Case, *, fixed: frozenset[str]) -> None:
-    """The dimensions as chosen or fixed, the general tolerance of each, and the geometrical ones."""
-    book.open("pad")
-    for name in DIMENSIONS:
-        if name not in k.pad.present:
-            continue
-        remark = "fixed by you" if name in fixed else "from the ledger"
-        book.write(PAD_SYMBOLS[name], getattr(k.pad, name), remark=remark)
-    book.open("tolerances")
-    for name in DIMENSIONS:
-        nominal = getattr(k.pad, name)
-        if nominal > 0:
-            tolerance = radius_tolerance_mm(nominal) if name in _RADII else linear_tolerance_mm(nominal)
-            book.write("tol", tolerance, where=name, source=_GENERAL)
-    for symbol, tolerance in (
-        ("tol_w", k.slot.web_tolerance_mm),
-        ("tol_d", k.slot.depth_tolerance_mm),
-        ("tol_slot", k.slot.width_tolerance_mm),
-    ):
-        book.write(symbol, tolerance, source=_GENERAL)
-    for symbol, geometrical in (("tol_sym", SLOT_SYMMETRY), ("tol_par", FLOOR_PARALLELISM), ("tol_run", LIP_RUN_OUT)):
-        remark = f"stands in a frame on the drawing, to datum {geometrical.datum}"
-        book.write(symbol, k.spread.zone_mm(geometrical), source=geometrical.source, remark=remark)
 
 
 def write_loading(book: Book, k: Case) -> None:

@@ -2,15 +2,13 @@
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from math import isfinite
 
-from geometry import formulas, lift
+from geometry import formulas, lift, side_load
 from geometry.calculation.book import Book, Line
 from geometry.design import Design
 from geometry.provenance import Mark, Source, derived, found, memory
 from geometry.rules import Check
-from geometry.sensitivity import GOVERNING
-from geometry.symbols import symbol_in
+from geometry.sensitivity import nearest_to_limit
 
 SCOPE = (
     "This sheet estimates one lifting pad for one jack and one car: whether it goes together, whether it clears what is"
@@ -54,9 +52,8 @@ class Doubtful:
 
 def governing(design: Design) -> tuple[Check, ...]:
     """The checks that decide: all that fail, and those that come nearest to their limit."""
-    judged = [c for c in design.checks if c.finding and not c.rule.is_advice and isfinite(c.utilisation)]
     failing = [c for c in design.failures if c.finding]
-    return tuple(failing + [c for c in judged[:GOVERNING] if c not in failing])
+    return tuple(failing + [c for c in nearest_to_limit(design) if c not in failing])
 
 
 def factors(design: Design) -> tuple[Factor, ...]:
@@ -73,15 +70,19 @@ def _load_factors(design: Design) -> Iterator[Factor]:
     yield Factor("1.2", "on the force at the lifting point: bump and slip", lift.DESIGN_FACTOR.source)
     if design.measurements.service.ground == "stuck":
         yield Factor(
-            "0.30", "of the design force, at least: side load where the jack cannot roll", lift.STUCK_SIDE_SHARE.source
+            "0.30",
+            "of the design force, at least: side load where the jack cannot roll",
+            side_load.STUCK_SIDE_SHARE.source,
         )
     else:
         yield Factor(
-            "0.10", "of the design force, at least: side load that is always assumed", lift.LEAST_SIDE_SHARE.source
+            "0.10", "of the design force, at least: side load that is always assumed", side_load.LEAST_SIDE_SHARE.source
         )
-    yield Factor("0.03", "of the design force, added to the lean: rolling of the jack", lift.ROLLING_SIDE_SHARE.source)
+    yield Factor(
+        "0.03", "of the design force, added to the lean: rolling of the jack", side_load.ROLLING_SIDE_SHARE.source
+    )
     if design.conditions.curve is None:
-        yield Factor("1400 mm", "lever of the assumed lean: lift over lever", lift.LEAN_LEVER_MM.source)
+        yield Factor("1400 mm", "lever of the assumed lean: lift over lever", side_load.LEAN_LEVER_MM.source)
     friction = design.conditions.material.assumed_friction
     yield Factor(f"{friction.value:g}", "assumed friction of the seam on the slot's floor", friction.source)
 
@@ -150,13 +151,3 @@ def lines_behind(book: Book, check: Check) -> tuple[Line, ...]:
 def symbols_of(check: Check) -> tuple[str, ...]:
     """The symbols of both formulas of a check, in the order of reading."""
     return tuple(dict.fromkeys(name for text in check.formulas for name in formulas.symbols(text)))
-
-
-def meanings_of(check: Check) -> tuple[tuple[str, str, str, str], ...]:
-    """The symbols of a check: name, number as printed, unit and meaning."""
-    numbers = check.finding.numbers if check.finding else {}
-    return tuple(
-        (name, formulas.shown(numbers[name]), symbol_in(check.code, name).unit, symbol_in(check.code, name).meaning)
-        for name in symbols_of(check)
-        if name in numbers
-    )

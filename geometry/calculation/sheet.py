@@ -1,5 +1,6 @@
 """The calculation sheet: a design with every line of its arithmetic, in the order in which one would redo it."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from math import isfinite
 
@@ -8,13 +9,14 @@ from geometry.calculation.basis import write_load, write_material
 from geometry.calculation.book import Book, Line
 from geometry.calculation.clearances import Clearance, clearances
 from geometry.calculation.inputs import Input, write_inputs
-from geometry.calculation.loading import write_loading, write_pad
-from geometry.calculation.opening import Doubtful, Factor, doubtful, factors, governing, meanings_of
+from geometry.calculation.loading import write_loading
+from geometry.calculation.opening import Doubtful, Factor, doubtful, factors, governing, symbols_of
+from geometry.calculation.sizes import write_pad
 from geometry.calculation.why import why
 from geometry.case import case_of
 from geometry.design import Design
 from geometry.provenance import Mark, Source
-from geometry.rules import Check
+from geometry.rules import Check, Numbers
 from geometry.sensitivity import Sensitivity, sensitivities
 from geometry.sizing import Bound, Entry
 from geometry.symbols import symbol_in
@@ -126,7 +128,7 @@ def calculation_sheet(design: Design) -> CalculationSheet:
     write_loading(book, case)
     deciding = governing(design)
     checks = tuple(
-        CheckPart(check, tuple(SymbolNote(*note) for note in meanings_of(check)), check in deciding)
+        CheckPart(check, _notes(check.code, symbols_of(check), _numbers_of(check)), check in deciding)
         for check in design.checks
     )
     ledger = tuple(_ledger_part(design, entry) for entry in design.ledger.values())
@@ -145,18 +147,23 @@ def calculation_sheet(design: Design) -> CalculationSheet:
 
 
 def _ledger_part(design: Design, entry: Entry) -> LedgerPart:
-    names: dict[str, str] = {}
+    numbers: dict[str, float] = {}
     for bound in entry.bounds:
         for name in formulas.symbols(bound.rule.formula):
-            names.setdefault(name, formulas.shown(bound.numbers[name]))
-    notes = tuple(SymbolNote(name, number, *_unit_and_meaning(entry.dimension, name)) for name, number in names.items())
+            numbers.setdefault(name, bound.numbers[name])
+    notes = _notes(entry.dimension, numbers, numbers)
     deciding = None if entry.is_fixed else entry.deciding
     return LedgerPart(entry, why(design, entry), entry.bounds, deciding, notes)
 
 
-def _unit_and_meaning(rule: str, name: str) -> tuple[str, str]:
-    known = symbol_in(rule, name)
-    return known.unit, known.meaning
+def _numbers_of(check: Check) -> Numbers:
+    return check.finding.numbers if check.finding else {}
+
+
+def _notes(where: str, names: Iterable[str], numbers: Numbers) -> tuple[SymbolNote, ...]:
+    """The symbols of a check or a dimension that have a number, in the meaning that they have there."""
+    known = ((name, symbol_in(where, name)) for name in names if name in numbers)
+    return tuple(SymbolNote(name, formulas.shown(numbers[name]), s.unit, s.meaning) for name, s in known)
 
 
 def _sources(book: Book, ledger: tuple[LedgerPart, ...], checks: tuple[CheckPart, ...]) -> tuple[SourceUse, ...]:

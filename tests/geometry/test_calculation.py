@@ -8,10 +8,10 @@ from hypothesis import HealthCheck, given, settings
 
 from geometry import formulas
 from geometry.calculation.as_data import sheet_data
-from geometry.calculation.loading import PAD_SYMBOLS
 from geometry.calculation.opening import GOOD_TO_DOUBT, NOT_COVERED, governing, lines_behind
 from geometry.calculation.pictures import clearance_plots_of, lift_plot_of
 from geometry.calculation.sheet import CalculationSheet, calculation_sheet
+from geometry.calculation.sizes import PAD_SYMBOLS
 from geometry.calculation.why import PHRASES, phrase_key
 from geometry.design import Design, design_pad
 from geometry.errors import BadMeasurementsError, NoPadFitsError
