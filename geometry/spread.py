@@ -8,7 +8,9 @@ from geometry.fits import Grade, linear_tolerance_mm, radius_tolerance_mm
 from geometry.geometrical import GeometricalTolerance
 from geometry.pad import Pad
 
-OUTER_CORNERS = frozenset({"seat_corner_radius_mm", "slot_mouth_chamfer_mm", "edge_chamfer_mm"})
+OUTER_CORNERS = frozenset(
+    {"seat_corner_radius_mm", "plug_corner_radius_mm", "slot_mouth_chamfer_mm", "edge_chamfer_mm"}
+)
 """Outer radii and chamfers, which have a table of their own; the radius in the slot is inside and has that of lengths."""
 
 
