@@ -40,5 +40,7 @@
 
   box.addEventListener("input", find);
   document.getElementById("find").hidden = false;
+  // A browser may put back what was looked for at an earlier visit, and that as late as this.
+  window.addEventListener("pageshow", () => { if (box.value) find(); });
   if (box.value) find();
 })();

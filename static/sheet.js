@@ -72,7 +72,9 @@
   /* The address holds what was given, and nothing else. */
 
   document.addEventListener("htmx:config:request", (event) => {
-    const body = event.detail.ctx.request.body;
+    const { ctx } = event.detail;
+    const body = ctx.request.body;
+    if (ctx.sourceElement === form()) ctx.asked = answers();
     if (body instanceof FormData) {
       // A box for a size of one's own may stand empty beside a button that says the size.
       [...new Set(body.keys())].forEach((key) => {
@@ -82,6 +84,29 @@
       });
     }
   });
+
+  /* What was typed before this file had come, and what a browser kept of an earlier visit, stands in the boxes and in no
+     answer: the sheet asks as if it were typed now. A size of one's own waits for its button. */
+
+  const inHand = (box) => box.value;
+  const asSent = (box) => {
+    if (!(box instanceof HTMLSelectElement)) return box.defaultValue.replace(/[\r\n]/g, "");
+    return ([...box.options].find((option) => option.defaultSelected) || box.options[0]).value;
+  };
+  const boxes = () => [...form().elements].filter(
+    (box) => box.name && !(box instanceof HTMLButtonElement) && !box.closest(".own-size"),
+  );
+  const answers = (read = inHand) => boxes().map((box) => `${box.name}=${read(box).trim()}`).join("&");
+  let answered = "";
+
+  const catchUp = () => {
+    if (answers() === answered) return;
+    const box = boxes().includes(document.activeElement) ? document.activeElement : form();
+    box.dispatchEvent(new Event("input", { bubbles: true }));
+  };
+
+  document.addEventListener("htmx:after:swap", (event) => { answered = event.detail.ctx.asked ?? answers(asSent); });
+  window.addEventListener("pageshow", catchUp);
 
   /* Back undoes one answer, not one keystroke: while the same field is being edited, its address is replaced. */
 
@@ -307,5 +332,9 @@
     if (phone.matches) all(".ready").forEach((fold) => { fold.open = false; });
     said = document.querySelector("#outcome .verdict").textContent.trim();
     settle();
+    // htmx binds the form a moment after it has loaded, which may be later than this.
+    htmx.process(form());
+    answered = answers(asSent);
+    catchUp();
   });
 })();

@@ -213,6 +213,9 @@ document.addEventListener("click", (event) => {
   begin(start.closest(".turn"));
 });
 
+// Until this is said, the way to the turning pad leads to a page of its own.
+document.documentElement.dataset.liveTurn = "";
+
 document.addEventListener("htmx:after:swap", () => {
   const root = document.querySelector(".turn");
   if (turning && root) turning.renew(root);

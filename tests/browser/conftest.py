@@ -2,6 +2,7 @@
 
 import asyncio
 import os
+import re
 import shutil
 import socket
 import threading
@@ -11,7 +12,7 @@ from dataclasses import dataclass, field
 
 import pytest
 import uvicorn
-from playwright.sync_api import Browser, Page, sync_playwright
+from playwright.sync_api import Browser, Page, expect, sync_playwright
 from starlette.types import ASGIApp, Receive, Scope, Send
 
 from server.app import create_app
@@ -99,6 +100,11 @@ def phone(browser: Browser, site: Site) -> Iterator[Page]:
     """A telephone's window."""
     site.lane.delays.clear()
     yield from window(browser, PHONE)
+
+
+def until_asked(page: Page, part: str) -> None:
+    """Wait until the sheet's address holds what was typed; it changes within one page, so there is no loading to wait for."""
+    expect(page).to_have_url(re.compile(re.escape(part) + "(?=[&#]|$)"), timeout=30_000)
 
 
 def window(

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import Browser, Page, ViewportSize, expect
 
-from tests.browser.conftest import PHONE, Site, window
+from tests.browser.conftest import PHONE, Site, until_asked, window
 
 pytestmark = pytest.mark.browser
 BORE, DEPTH = "#field-jack-cup_bore_mm", "#field-jack-cup_depth_mm"
@@ -84,7 +84,7 @@ def test_half_a_number_does_not_shout_and_takes_nothing_away(page: Page, site: S
     expect(page.locator("#the-pad")).to_be_attached()
     expect(page.locator("#outcome .verdict")).to_contain_text("estimates pass")
     page.keyboard.type("9")
-    page.wait_for_url("**cup_bore_mm=69*")
+    until_asked(page, "cup_bore_mm=69")
     page.locator(BORE).fill("6")
     expect(page.locator(BORE + "-note")).to_contain_text("cannot be right")
     expect(page.locator(BORE)).to_have_value("6")
@@ -130,7 +130,7 @@ def test_what_takes_longer_arrives_after_the_sheet_and_outlasts_an_update(page: 
     expect(page.locator("#beside #the-curve")).to_be_attached()
     expect(page.locator("#beside #what-matters")).to_be_attached()
     page.locator("#field-title").fill("Another")
-    page.wait_for_url("**title=Another*")
+    until_asked(page, "title=Another")
     expect(page.locator("#beside #other-materials")).to_be_attached()
 
 
@@ -163,7 +163,7 @@ def test_the_pads_outline_eases_unless_motion_is_not_wanted(
         outline = opened.locator("#section-wide .pad")
         outline.evaluate("path => { path.mark = path.getAttribute('d'); }")
         opened.locator(DEPTH).fill("14")
-        opened.wait_for_url("**cup_depth_mm=14*")
+        until_asked(opened, "cup_depth_mm=14")
         expect(outline).to_have_js_property("mark", outline.evaluate("path => path.mark"))
         assert outline.evaluate("path => path.mark !== path.getAttribute('d')")
         assert outline.evaluate("path => getComputedStyle(path).transitionDuration") == wanted

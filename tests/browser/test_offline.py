@@ -9,7 +9,7 @@ from playwright.sync_api import Browser, Page, expect
 
 from server import offline
 from server.links import ready_sample
-from tests.browser.conftest import DESKTOP, PHONE, Site, window
+from tests.browser.conftest import DESKTOP, PHONE, Site, until_asked, window
 from tests.browser.test_access import RULES, findings
 
 pytestmark = pytest.mark.browser
@@ -123,7 +123,7 @@ def test_with_the_network_the_page_is_the_servers(kept: Page, site: Site) -> Non
 def test_what_was_typed_is_kept_under_its_own_address(kept: Page, site: Site) -> None:
     box = kept.locator('[name="jack.cup_bore_mm"]')
     box.fill("69")
-    kept.wait_for_url("**jack.cup_bore_mm=69**")
+    until_asked(kept, "jack.cup_bore_mm=69")
     until_kept(kept, kept.url)
     without_network(kept)
     kept.reload()

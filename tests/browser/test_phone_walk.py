@@ -1,9 +1,11 @@
 """What a fresh owner of a car met on a phone, from the first size of one's own to the way back."""
 
+import re
+
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.conftest import Site
+from tests.browser.conftest import Site, until_asked
 
 pytestmark = pytest.mark.browser
 WEB = "#web_mm"
@@ -23,7 +25,7 @@ def test_a_size_of_ones_own_is_typed_where_the_size_stands(phone: Page, site: Si
     phone.locator(f"{WEB} .own-size summary").click()
     phone.locator("#own-web_mm").fill("24")
     phone.locator("#own-web_mm").press("Enter")
-    phone.wait_for_url("**fixed.web_mm=24*")
+    until_asked(phone, "fixed.web_mm=24")
     expect(phone.locator(f"{WEB} .size strong")).to_have_text("24")
 
 
@@ -32,12 +34,12 @@ def test_fixing_and_letting_go_keep_the_place(phone: Page, site: Site) -> None:
     phone.goto(site.sample("mobile_library_van"))
     phone.evaluate("window.isSame = true")
     phone.locator(f"{WEB} .deed button").click()
-    phone.wait_for_url("**fixed.web_mm*")
+    until_asked(phone, "fixed.web_mm=19+mm")
     let_go = phone.locator(f"{WEB} .deed a")
     let_go.scroll_into_view_if_needed()
     before = let_go.bounding_box()
     let_go.click()
-    phone.wait_for_url(lambda address: "fixed.web_mm" not in address)
+    expect(phone).not_to_have_url(re.compile("fixed"))
     after = phone.locator(f"{WEB} .deed").bounding_box()
     assert before
     assert after
@@ -50,7 +52,7 @@ def test_what_was_fixed_stands_at_the_verdict_and_is_let_go_there(phone: Page, s
     fixed = phone.locator(".fixed-by-you")
     expect(fixed).to_contain_text("24")
     fixed.get_by_role("link", name="Let all go").click()
-    phone.wait_for_url(lambda address: "fixed." not in address)
+    expect(phone).not_to_have_url(re.compile("fixed"))
     expect(fixed).to_have_count(0)
 
 
@@ -61,7 +63,7 @@ def test_an_offer_keeps_the_place_and_shows_in_the_address(phone: Page, site: Si
     expect(offer).to_be_visible(timeout=20000)
     before = phone.url
     offer.click()
-    phone.wait_for_url(lambda address: address != before)
+    expect(phone).not_to_have_url(before)
     assert phone.evaluate("window.isSame")
     assert phone.evaluate("window.scrollY") > 100
 
@@ -73,7 +75,7 @@ def test_going_back_shows_the_box_that_is_empty_again(phone: Page, site: Site) -
     phone.goto(whole.replace("car.gross_mass_kg=", "title="))
     phone.get_by_role("link", name="Next: the car").click()
     mass.fill("1600")
-    phone.wait_for_url("**car.gross_mass_kg=1600*")
+    until_asked(phone, "car.gross_mass_kg=1600")
     mass.blur()
     phone.locator("#step-car .walk .next").click()
     expect(mass).to_be_hidden()
@@ -96,7 +98,7 @@ def test_inch_steps_are_offered_to_one_who_reads_inches(phone: Page, site: Site)
     expect(offer).to_have_count(0)
     phone.locator("#units").get_by_role("link", name="in").click()
     offer.click()
-    phone.wait_for_url("**make.step=inch*")
+    until_asked(phone, "make.step=inch")
     expect(offer).to_have_count(0)
 
 

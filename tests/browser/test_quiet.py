@@ -4,7 +4,7 @@ import pytest
 from playwright.sync_api import Browser, ConsoleMessage, Page
 
 from server.links import pad_address, samples
-from tests.browser.conftest import DESKTOP, PHONE, Site, window
+from tests.browser.conftest import DESKTOP, PHONE, Site, until_asked, window
 
 pytestmark = pytest.mark.browser
 PAGES = ("/", "/guide", "/measure", "/materials", "/mine", "/style", "/offline")
@@ -61,7 +61,7 @@ def test_who_leaves_a_sheet_that_was_just_typed_into_comes_back_to_it(browser: B
         opened.goto(site.address + pad_address({"jack.cup_depth_mm": "12"}))
         with opened.expect_response(lambda answer: "cup_bore_mm=68" in answer.url):
             opened.locator('[name="jack.cup_bore_mm"]').fill("68")
-        opened.wait_for_url("**cup_bore_mm=68**")
+        until_asked(opened, "cup_bore_mm=68")
         for name in ("Guide", "Measuring sheet", "Materials"):
             opened.locator("#elsewhere").get_by_text(name).click()
             opened.get_by_text("To the working sheet").click()

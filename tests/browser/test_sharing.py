@@ -15,7 +15,7 @@ from playwright.sync_api import Browser, Page, expect
 from server.app import create_app
 from server.links import samples
 from server.settings import Settings
-from tests.browser.conftest import DESKTOP, PHONE, window
+from tests.browser.conftest import DESKTOP, PHONE, until_asked, window
 from tests.browser.test_access import RULES, findings
 
 pytestmark = pytest.mark.browser
@@ -92,7 +92,7 @@ def change_height(page: Page, owner_address: str, height: str) -> None:
     page.goto(owner_address)
     page.get_by_role("link", name="Change it on the working sheet").click()
     page.locator(HEIGHT).fill(height)
-    page.wait_for_url(f"**height_mm={height}*")
+    until_asked(page, f"height_mm={height}")
     page.goto(page.url.replace("/pad?", "/save?"))
 
 

@@ -74,8 +74,8 @@ def test_a_pad_that_comes_to_be_while_one_types_can_be_taken(page: Page, site: S
     expect(page.locator(".turn")).to_have_count(0)
     page.fill("input[name='seam.height_mm']", "20")
     expect(page.locator(BEGIN)).to_be_visible(timeout=30_000)
-    # On a busy machine the link stands there a moment before the script has taken it up; until then it leads to a page.
-    page.wait_for_timeout(1500)
+    # The link stands there a moment before the script has come that takes it up; until then it leads to a page.
+    expect(page.locator("html")).to_have_attribute("data-live-turn", "", timeout=30_000)
     take(page)
     assert "/pad?" in page.url
 

@@ -3,7 +3,7 @@
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.conftest import Site
+from tests.browser.conftest import Site, until_asked
 
 pytestmark = pytest.mark.browser
 BORE, DEPTH = "#field-jack-cup_bore_mm", "#field-jack-cup_depth_mm"
@@ -64,9 +64,9 @@ def test_typing_the_last_measurement_brings_the_pad_without_a_reload(page: Page,
 def test_back_undoes_an_answer_and_forward_brings_it_again(page: Page, site: Site) -> None:
     page.goto(site.address + "/pad")
     page.locator(BORE).press_sequentially("68", delay=20)
-    page.wait_for_url("**/pad?jack.cup_bore_mm=68")
+    until_asked(page, "/pad?jack.cup_bore_mm=68")
     page.locator(DEPTH).press_sequentially("12", delay=20)
-    page.wait_for_url("**/pad?*cup_depth_mm=12")
+    until_asked(page, "cup_depth_mm=12")
     page.go_back()
     expect(page.locator(DEPTH)).to_have_value("")
     expect(page.locator(BORE)).to_have_value("68")
@@ -78,7 +78,7 @@ def test_an_opened_explanation_stays_open_while_one_types(page: Page, site: Site
     page.goto(site.sample("mobile_library_van"))
     page.locator("#web_mm summary").first.click()
     page.locator(DEPTH).fill("12.5")
-    page.wait_for_url("**cup_depth_mm=12.5*")
+    until_asked(page, "cup_depth_mm=12.5")
     expect(page.locator("#web_mm details").first).to_have_attribute("open", "")
 
 
@@ -115,4 +115,4 @@ def test_a_server_that_fails_takes_nothing_away(page: Page, site: Site) -> None:
     page.unroute("**/pad?*")
     page.locator(DEPTH).fill("12.5")
     expect(page.get_by_role("alert")).to_be_hidden()
-    page.wait_for_url("**cup_depth_mm=12.5*")
+    until_asked(page, "cup_depth_mm=12.5")
