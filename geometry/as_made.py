@@ -10,8 +10,9 @@ from geometry.checks import judge
 from geometry.conditions import Conditions
 from geometry.document.as_made import READABLE, ReadingSet
 from geometry.errors import BadMeasurementsError
-from geometry.inspection import REFERENCE_C, dimension_title
+from geometry.inspection import REFERENCE_C
 from geometry.making.bench import REST_HOURS
+from geometry.making.how_measured import dimension_title, height_parts, measured_names
 from geometry.making.wording import Sentence, said
 from geometry.pad import DIMENSIONS, Pad
 from geometry.readings import Judged, Verdict, judge_readings, size_at_20_c
@@ -91,8 +92,7 @@ _OUTCOME: Mapping[Outcome, str] = {
 
 def judge_as_made(pad: Pad, conditions: Conditions, sets: tuple[ReadingSet, ...]) -> AsMade:
     """Judge the readings of one part, later sets over earlier ones, and run every check on what was measured."""
-    names = [n for n in READABLE if getattr(pad, n) > 0 and (pad.has_stem or not n.startswith("stem"))]
-    judged = {name: judge_readings(name, pad, conditions, sets) for name in names}
+    judged = judge_sizes(pad, conditions, sets)
     made, spread = _part(pad, judged)
     drawn = _of_a_part(judge(conditions, pad))
     try:
@@ -103,7 +103,7 @@ def judge_as_made(pad: Pad, conditions: Conditions, sets: tuple[ReadingSet, ...]
         made, checks = pad, drawn
         impossible = tuple(Sentence(_plain(p.message.removesuffix(_REMEDY))) for p in error.problems)
     changed = _changed(drawn, checks)
-    outcome, reasons = _outcome(tuple(judged.values()), checks, impossible, _contradiction(judged))
+    outcome, reasons = _outcome(pad, tuple(judged.values()), checks, impossible, _contradiction(pad, judged))
     return AsMade(
         judged=tuple(judged.values()),
         pad=made,
@@ -116,19 +116,29 @@ def judge_as_made(pad: Pad, conditions: Conditions, sets: tuple[ReadingSet, ...]
     )
 
 
+def judge_sizes(pad: Pad, conditions: Conditions, sets: tuple[ReadingSet, ...]) -> dict[str, Judged]:
+    """Every dimension that can be measured on the part, judged by itself, in the order of the part from its foot up."""
+    there = measured_names(pad)
+    return {name: judge_readings(name, pad, conditions, sets) for name in READABLE if name in there}
+
+
 def _of_a_part(checks: tuple[Check, ...]) -> tuple[Check, ...]:
     return tuple(c for c in checks if c.code not in _MAKING)
 
 
 def _part(pad: Pad, judged: Mapping[str, Judged]) -> tuple[Pad, Spread]:
-    """The part as measured, and how far it may be off; a height with a slot depth stands in for an unread web."""
+    """The part as measured, and how far it may be off; a height with what stands on the web stands in for an unread web."""
     taken = {n: j for n, j in judged.items() if j.is_taken}
     sizes = {n: j.size_mm for n, j in taken.items() if n in DIMENSIONS}
     known = {n: j.spread_mm for n, j in taken.items() if n in DIMENSIONS}
-    height, depth = taken.get("top_height_mm"), taken.get("slot_depth_mm")
-    if "web_mm" not in sizes and height and depth:
-        sizes["web_mm"] = height.size_mm - depth.size_mm
-        known["web_mm"] = height.spread_mm + depth.spread_mm
+    height, above = taken.get("top_height_mm"), [taken.get(name) for name in height_parts(pad)[1:]]
+    if "web_mm" not in sizes and height and all(above):
+        sizes["web_mm"] = height.size_mm - sum(j.size_mm for j in above if j)
+        known["web_mm"] = height.spread_mm + sum(j.spread_mm for j in above if j)
+    if pad.plug_is_round and "plug_width_mm" in sizes:
+        across = sizes["plug_width_mm"]
+        sizes |= {"plug_length_mm": across, "plug_corner_radius_mm": across / 2}
+        known |= {"plug_length_mm": known["plug_width_mm"], "plug_corner_radius_mm": known["plug_width_mm"] / 2}
     return pad.with_(**sizes), Spread(known)
 
 
@@ -139,6 +149,7 @@ def _changed(drawn: tuple[Check, ...], made: tuple[Check, ...]) -> tuple[Changed
 
 
 def _outcome(
+    pad: Pad,
     judged: tuple[Judged, ...],
     checks: tuple[Check, ...],
     impossible: tuple[Sentence, ...],
@@ -156,7 +167,7 @@ def _outcome(
         return "do_not_use", (*impossible, *off)
     if failing and taken:
         return "do_not_use", (*failing, *off)
-    unread = [j for j in judged if j.verdict == "open" and not _is_known(j.dimension, judged)]
+    unread = [j for j in judged if j.verdict == "open" and not _is_known(j.dimension, pad, judged)]
     if not taken or unread or contradiction or any(j.verdict == "asked" for j in judged):
         names = ", ".join(j.title.lower() for j in unread)
         still = (said(f"Not read yet: {names}."),) if names else ()
@@ -164,11 +175,11 @@ def _outcome(
     return ("usable", off) if off else ("as_drawn", ())
 
 
-def _is_known(name: str, judged: tuple[Judged, ...]) -> bool:
-    """Whether an unread dimension follows from two that were read: of web, slot depth and height any two give the third."""
-    trio = {"web_mm", "slot_depth_mm", "top_height_mm"}
+def _is_known(name: str, pad: Pad, judged: tuple[Judged, ...]) -> bool:
+    """Whether an unread dimension follows from others that were read: web and height each from all the rest of the height."""
+    whole = {*height_parts(pad), "top_height_mm"}
     read = {j.dimension for j in judged if j.is_taken}
-    return name in {"web_mm", "top_height_mm"} and trio - {name} <= read
+    return name in {"web_mm", "top_height_mm"} and whole - {name} <= read
 
 
 def _notes(pad: Pad, c: Conditions, sets: tuple[ReadingSet, ...]) -> tuple[Sentence, ...]:
@@ -196,28 +207,26 @@ def _notes(pad: Pad, c: Conditions, sets: tuple[ReadingSet, ...]) -> tuple[Sente
                     moved=abs(moved),
                 )
             )
-    notes += _moved(c, sets)
+    notes += _moved(pad, c, sets)
     return tuple(notes)
 
 
-def _contradiction(judged: Mapping[str, Judged]) -> tuple[Sentence, ...]:
-    """Web, slot depth and height that do not add up within their uncertainties."""
-    three = [judged.get(n) for n in ("web_mm", "slot_depth_mm", "top_height_mm")]
-    read = [j for j in three if j and j.is_taken]
-    if len(read) < len(three):
+def _contradiction(pad: Pad, judged: Mapping[str, Judged]) -> tuple[Sentence, ...]:
+    """The height and its parts where they do not add up within their uncertainties."""
+    parts = height_parts(pad)
+    read = [j for name in (*parts, "top_height_mm") if (j := judged.get(name)) and j.is_taken]
+    if len(read) <= len(parts):
         return ()
-    web, depth, height = read
-    gap = height.size_mm - web.size_mm - depth.size_mm
-    if abs(gap) <= web.spread_mm + depth.spread_mm + height.spread_mm:
+    *below, height = read
+    gap = height.size_mm - sum(j.size_mm for j in below)
+    if abs(gap) <= sum(j.spread_mm for j in read):
         return ()
-    return (
-        said(
-            "Web and slot depth miss the height by {gap}: one of the three is misread. Read them again.", gap=abs(gap)
-        ),
-    )
+    names = " and ".join(dimension_title(name).lower() for name in parts)
+    said_so = f"{names.capitalize()} miss the height by {{gap}}: one of the three is misread. Read them again."
+    return (said(said_so, gap=abs(gap)),)
 
 
-def _moved(c: Conditions, sets: tuple[ReadingSet, ...]) -> list[Sentence]:
+def _moved(pad: Pad, c: Conditions, sets: tuple[ReadingSet, ...]) -> list[Sentence]:
     """How far the part moved between its first and its last set."""
     moved = []
     for name in READABLE:
@@ -229,7 +238,8 @@ def _moved(c: Conditions, sets: tuple[ReadingSet, ...]) -> list[Sentence]:
         if len(means) > 1:
             moved.append(
                 said(
-                    f"{dimension_title(name)} moved by {{by}} from the first set to the last.", by=means[-1] - means[0]
+                    f"{dimension_title(name, pad)} moved by {{by}} from the first set to the last.",
+                    by=means[-1] - means[0],
                 )
             )
     return moved

@@ -1,12 +1,13 @@
 """The inspection sheet: every characteristic of the part with its limits, a fitting instrument, and the order of the first part."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import isfinite
 
 from geometry.checks import judge
 from geometry.conditions import Conditions
 from geometry.growth import water_percent
-from geometry.making.instruments import EYE, FIRST_OFF, HOW, INSTRUMENTS, LOOKS, TITLES, Instrument
+from geometry.making.how_measured import dimension_title, height_parts, how_measured, looks, measured_names
+from geometry.making.instruments import EYE, INSTRUMENTS, Instrument
 from geometry.making.strays import stray_lines
 from geometry.making.wording import Sentence, said
 from geometry.pad import DIMENSIONS, Pad
@@ -44,8 +45,10 @@ class Characteristic:
 
     @property
     def lower_mm(self) -> float | None:
-        """Smallest size allowed."""
-        return None if self.nominal_mm is None or self.tolerance_mm is None else self.nominal_mm - self.tolerance_mm
+        """Smallest size allowed; nothing is smaller than nothing."""
+        if self.nominal_mm is None or self.tolerance_mm is None:
+            return None
+        return max(0.0, self.nominal_mm - self.tolerance_mm)
 
     @property
     def upper_mm(self) -> float | None:
@@ -65,30 +68,28 @@ class InspectionSheet:
         return next(c for c in self.characteristics if c.name == name)
 
 
-def dimension_title(name: str) -> str:
-    """A dimension in words.
-
-    >>> dimension_title("slot_width_mm")
-    'Slot width'
-    """
-    if name in TITLES:
-        return TITLES[name]
-    return name.removesuffix("_mm").replace("_", " ").capitalize()
-
-
 def tolerance_mm(pad: Pad, name: str) -> float:
-    """Plus and minus of a dimension; of the height that of web and slot depth together."""
-    if name == "top_height_mm":
-        return general_tolerance_mm(pad, "web_mm") + general_tolerance_mm(pad, "slot_depth_mm")
-    return general_tolerance_mm(pad, name)
+    """Plus and minus of a dimension; of the height those of its parts together."""
+    parts = height_parts(pad) if name == "top_height_mm" else (name,)
+    return sum(general_tolerance_mm(pad, part) for part in parts)
 
 
 def inspection_sheet(pad: Pad, conditions: Conditions) -> InspectionSheet:
-    """Every characteristic of the finished pad, with limits as the drawing has them."""
-    names = [n for n in FIRST_OFF if getattr(pad, n) > 0 and (pad.has_stem or not n.startswith("stem"))]
-    lines = [_line(number, name, pad, conditions) for number, name in enumerate(names, start=1)]
-    looks = [(key, words, EYE, said("Look and feel, in good light.")) for key, words in LOOKS]
-    for key, title, instrument, how in (*stray_lines(pad), *looks):
+    """Every characteristic of the finished pad, with limits as the drawing has them and the estimates that move with it."""
+    lines = tuple(
+        line
+        if line.tolerance_mm is None
+        else replace(line, checks=checks_moved_by(line.name, line.tolerance_mm, pad, conditions))
+        for line in characteristics(pad)
+    )
+    return InspectionSheet(characteristics=lines, notes=_notes(pad, conditions))
+
+
+def characteristics(pad: Pad) -> tuple[Characteristic, ...]:
+    """All that is measured and then all that is looked at on a pad, numbered in the order of the first part."""
+    lines = [_line(number, name, pad) for number, name in enumerate(measured_names(pad), start=1)]
+    seen = [(key, words, EYE, said("Look and feel, in good light.")) for key, words in looks(pad)]
+    for key, title, instrument, how in (*stray_lines(pad), *seen):
         lines.append(
             Characteristic(
                 number=len(lines) + 1,
@@ -102,7 +103,7 @@ def inspection_sheet(pad: Pad, conditions: Conditions) -> InspectionSheet:
                 checks=(),
             )
         )
-    return InspectionSheet(characteristics=tuple(lines), notes=_notes(pad, conditions))
+    return tuple(lines)
 
 
 def instrument_for(name: str, tolerance_mm: float) -> Instrument:
@@ -113,7 +114,7 @@ def instrument_for(name: str, tolerance_mm: float) -> Instrument:
 
 def checks_moved_by(name: str, by_mm: float, pad: Pad, conditions: Conditions) -> tuple[str, ...]:
     """Codes of the checks whose use of their limit moves noticeably when a dimension does, most first."""
-    parts = ("web_mm", "slot_depth_mm") if name == "top_height_mm" else (name,)
+    parts = height_parts(pad) if name == "top_height_mm" else (name,)
     before = {c.code: c.utilisation for c in judge(conditions, pad)}
     moved: dict[str, float] = {}
     for part in parts:
@@ -134,19 +135,19 @@ def is_fine_enough(instrument: Instrument, tolerance_mm: float) -> bool:
     return instrument.uncertainty_mm <= FIVE_TO_ONE * 2 * tolerance_mm
 
 
-def _line(number: int, name: str, pad: Pad, conditions: Conditions) -> Characteristic:
+def _line(number: int, name: str, pad: Pad) -> Characteristic:
     tolerance = tolerance_mm(pad, name)
     instrument = instrument_for(name, tolerance)
     return Characteristic(
         number=number,
         name=name,
-        title=dimension_title(name),
+        title=dimension_title(name, pad),
         nominal_mm=getattr(pad, name),
         tolerance_mm=tolerance,
         instrument=instrument,
         is_fine_enough=is_fine_enough(instrument, tolerance),
-        how=said(HOW[name]),
-        checks=checks_moved_by(name, tolerance, pad, conditions),
+        how=said(how_measured(name, pad)),
+        checks=(),
         is_reference=name not in DIMENSIONS,
     )
 

@@ -1,12 +1,13 @@
 """Readings of one dimension: brought to 20 °C, doubted where they look like slips, judged against their limits."""
 
 from dataclasses import dataclass
-from math import hypot
+from math import hypot, inf
 from typing import Literal
 
 from geometry.conditions import Conditions
 from geometry.document.as_made import ReadingSet
-from geometry.inspection import REFERENCE_C, dimension_title, tolerance_mm
+from geometry.inspection import REFERENCE_C, tolerance_mm
+from geometry.making.how_measured import dimension_title
 from geometry.making.wording import Sentence, said
 from geometry.materials import Material
 from geometry.pad import Pad
@@ -32,6 +33,8 @@ class Judged:
     """One dimension of the part: what was read, what it is at 20 °C, and whether it is as drawn."""
 
     dimension: str
+    title: str
+    """The dimension in words."""
     nominal_mm: float
     lower_mm: float
     upper_mm: float
@@ -45,11 +48,6 @@ class Judged:
     """Half of how far the readings lie apart, and their uncertainty; the general tolerance where nothing was read."""
     verdict: Verdict
     words: Sentence
-
-    @property
-    def title(self) -> str:
-        """The dimension in words."""
-        return dimension_title(self.dimension)
 
     @property
     def is_taken(self) -> bool:
@@ -160,18 +158,21 @@ def judge_readings(name: str, pad: Pad, c: Conditions, sets: tuple[ReadingSet, .
     nominal, tolerance = getattr(pad, name), tolerance_mm(pad, name)
     found = next(((n, s) for n, s in reversed(list(enumerate(sets, 1))) if name in s.given()), None)
     if found is None:
-        return _unread(name, nominal, tolerance)
+        return _unread(name, pad, tolerance)
     number, taken = found
     readings = taken.given()[name]
     temperature = taken.part_temperature_c
     sizes = [size_at_20_c(reading_mm=r, part_temperature_c=temperature, material=c.material) for r in readings]
-    low, high, lower, upper = min(sizes), max(sizes), nominal - tolerance, nominal + tolerance
+    low, high, lower, upper = min(sizes), max(sizes), max(0.0, nominal - tolerance), nominal + tolerance
     # Thermometer and instrument are wrong independently of each other.
     u = hypot(taken.uncertainty_used_mm, nominal * c.material.expansion_per_k.value * TEMPERATURE_DOUBT_K)
     question = next((q for r in readings if (q := slip_in(r, nominal))), None) if taken.sure == "ask" else None
-    plain = verdict_of(low_mm=low, high_mm=high, uncertainty_mm=u, lower_mm=lower, upper_mm=upper)
+    # Where the tolerance is as large as the size there is nothing that is too small.
+    least = lower or -inf
+    plain = verdict_of(low_mm=low, high_mm=high, uncertainty_mm=u, lower_mm=least, upper_mm=upper)
     return Judged(
         dimension=name,
+        title=dimension_title(name, pad),
         nominal_mm=nominal,
         lower_mm=lower,
         upper_mm=upper,
@@ -184,10 +185,12 @@ def judge_readings(name: str, pad: Pad, c: Conditions, sets: tuple[ReadingSet, .
     )
 
 
-def _unread(name: str, nominal: float, tolerance: float) -> Judged:
-    lower, upper = nominal - tolerance, nominal + tolerance
+def _unread(name: str, pad: Pad, tolerance: float) -> Judged:
+    nominal = getattr(pad, name)
+    lower, upper = max(0.0, nominal - tolerance), nominal + tolerance
     return Judged(
         dimension=name,
+        title=dimension_title(name, pad),
         nominal_mm=nominal,
         lower_mm=lower,
         upper_mm=upper,

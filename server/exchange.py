@@ -9,6 +9,7 @@ from starlette.responses import Response
 from geometry.cautions import ONE_LINE
 from geometry.document.as_made import READABLE
 from geometry.errors import BadMeasurementsError
+from geometry.making.how_measured import measured_names
 from server import links, saved_api
 from server.field_views import FieldView, field_view
 from server.forms import FormReading, read_form
@@ -23,7 +24,7 @@ from server.store.designs import Revision, rename
 from server.store.exchange import add_readings, add_remark, strike_readings
 from server.store.keys import GIVEN_KINDS, KINDS, Kind
 from server.store.links import Access, end, open_link, renew
-from server.working_out import facts_of, plain_words
+from server.working_out import facts_of, pad_of, plain_words
 
 router = APIRouter(default_response_class=Response)
 _HOW_READ = ("instrument", "part_temperature_c", "sure", "note")
@@ -95,7 +96,8 @@ def _readings_page(
     access: Access, found: Revision, form: FormReading, *, name: str, trouble: str, questions: tuple[str, ...] = ()
 ) -> ReadingsPage:
     at = links.saved_address(access.secret, found.letters)
-    asked = [n for n in READABLE if found.design["pad"].get(n, 0) > 0 or n == "top_height_mm"]
+    there = measured_names(pad_of(found.design))
+    asked = [n for n in READABLE if n in there]
     return ReadingsPage(
         title=access.design.title or found.design["title"] or "Lifting pad",
         letters=found.letters,

@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 
 from geometry.document.shop import Shop
-from geometry.inspection import dimension_title
 from geometry.making.hand_verdict import HandVerdict
+from geometry.making.how_measured import dimension_title
 from geometry.making.printing import PrintPlan
 from geometry.making.stock import Batch, StockPlan
 from geometry.pad import Pad

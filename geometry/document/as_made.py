@@ -28,8 +28,16 @@ class ReadingSet(Group):
     seat_corner_radius_mm: Readings = _read("Seat corner radius", "With a radius gauge or the gauge sheet.")
     seat_recess_diameter_mm: Readings = _read("Seat recess diameter", "Two directions, near its floor.")
     seat_recess_depth_mm: Readings = _read("Seat recess depth", "Seat face to the recess's floor.")
+    skirt_bore_mm: Readings = _read("Skirt inside diameter", "Two directions, near the skirt's end.")
+    skirt_length_mm: Readings = _read("Skirt length", "Skirt's end to lip face.")
     stem_diameter_mm: Readings = _read("Stem diameter", "Two directions.")
     stem_length_mm: Readings = _read("Stem length", "Seat face to stem end.")
+    cross_hole_diameter_mm: Readings = _read(
+        "Cross-hole diameter", "The largest pin that goes through, from both sides."
+    )
+    cross_hole_distance_mm: Readings = _read(
+        "Cross-hole axis, below the seat face", "Seat face to a pin in the hole, and half the pin added."
+    )
     body_diameter_mm: Readings = _read("Body diameter", "Two directions.")
     flats_width_mm: Readings = _read("Width across flats", "Both ends of the flats, above and below.")
     slot_width_mm: Readings = _read("Slot width", "Both ends and the middle, near the floor.")
@@ -41,8 +49,16 @@ class ReadingSet(Group):
     relief_width_mm: Readings = _read("Relief width", "Across the slot, near the relief's floor.")
     relief_length_mm: Readings = _read("Relief length", "Along the slot, near the relief's floor.")
     relief_depth_mm: Readings = _read("Relief depth", "Wall tops to the relief's floor.")
-    web_mm: Readings = _read("Web", "Seat face to slot floor.")
-    top_height_mm: Readings = _read("Height, seat face to wall top", "With the slot depth it gives the web.")
+    plug_length_mm: Readings = _read("Plug length", "Along, at both ends.")
+    plug_width_mm: Readings = _read("Plug width or diameter", "Across; of a round plug two directions.")
+    plug_height_mm: Readings = _read("Plug height", "Shoulder to plug top.")
+    plug_corner_radius_mm: Readings = _read("Plug corner radius", "With a radius gauge.")
+    web_mm: Readings = _read(
+        "Web", "Seat face to where the car stands: slot floor, top, or the shoulder around a plug."
+    )
+    top_height_mm: Readings = _read(
+        "Height, seat face to wall top or plug top", "With the slot's depth or the plug's height it gives the web."
+    )
     slot_corner_radius_mm: Readings = _read("Slot floor radius", "With a radius gauge.")
     slot_mouth_chamfer_mm: Readings = _read("Slot mouth chamfer", "Its height.")
     edge_chamfer_mm: Readings = _read("Edge chamfer", "Its height.")

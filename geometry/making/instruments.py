@@ -1,4 +1,4 @@
-"""What each dimension of a pad is measured with and how, in the order of the first part, and what is only looked at."""
+"""What each dimension of a pad is measured with and how, in the order of the first part."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -20,6 +20,8 @@ DEPTH_MICROMETER = Instrument("depth micrometer", 0.02)
 INSIDE = Instrument("caliper's inside jaws", 0.05)
 INSIDE_MICROMETER = Instrument("inside micrometer", 0.02)
 PLATES = Instrument("gauge plates, or an inside micrometer", 0.02)
+PINS = Instrument("gauge pins", 0.02)
+PIN_AND_MICROMETER = Instrument("pin and depth micrometer", 0.03)
 RADIUS_GAUGE = Instrument("radius gauge and lamp, or the gauge sheet", 0.1)
 EDGE_GAUGE = Instrument("gauge sheet and lens", 0.1)
 EYE = Instrument("eye and finger nail", inf)
@@ -30,8 +32,12 @@ INSTRUMENTS: Mapping[str, tuple[Instrument, ...]] = {
     "seat_corner_radius_mm": (RADIUS_GAUGE,),
     "seat_recess_diameter_mm": (INSIDE, INSIDE_MICROMETER),
     "seat_recess_depth_mm": (DEPTH_ROD, DEPTH_MICROMETER),
+    "skirt_bore_mm": (INSIDE, INSIDE_MICROMETER),
+    "skirt_length_mm": (DEPTH_ROD, DEPTH_MICROMETER),
     "stem_diameter_mm": (CALIPER, MICROMETER),
     "stem_length_mm": (DEPTH_ROD, DEPTH_MICROMETER),
+    "cross_hole_diameter_mm": (PINS,),
+    "cross_hole_distance_mm": (INSIDE, PIN_AND_MICROMETER),
     "body_diameter_mm": (CALIPER, MICROMETER),
     "flats_width_mm": (CALIPER, MICROMETER),
     "slot_width_mm": (INSIDE, PLATES),
@@ -41,6 +47,10 @@ INSTRUMENTS: Mapping[str, tuple[Instrument, ...]] = {
     "relief_length_mm": (INSIDE, PLATES),
     "relief_depth_mm": (DEPTH_ROD, DEPTH_MICROMETER),
     "slot_depth_mm": (DEPTH_ROD, DEPTH_MICROMETER),
+    "plug_length_mm": (CALIPER, MICROMETER),
+    "plug_width_mm": (CALIPER, MICROMETER),
+    "plug_height_mm": (DEPTH_ROD, DEPTH_MICROMETER),
+    "plug_corner_radius_mm": (RADIUS_GAUGE,),
     "web_mm": (CALIPER, MICROMETER),
     "top_height_mm": (CALIPER, MICROMETER),
     "slot_corner_radius_mm": (RADIUS_GAUGE,),
@@ -56,6 +66,9 @@ HOW: Mapping[str, str] = {
     "seat_recess_depth_mm": "From the seat face, the rod's foot across the recess, to its floor beside the middle.",
     "stem_diameter_mm": "Two directions at right angles.",
     "stem_length_mm": "From the seat face to the stem's end.",
+    "cross_hole_diameter_mm": "From both sides: the largest pin that goes through is its size.",
+    "cross_hole_distance_mm": "A pin in the hole: from the seat face to the pin, on both sides of the stem; half the pin is to be"
+    " added.",
     "body_diameter_mm": "Two directions: along the slot and across it, across it lightly, below the floor.",
     "flats_width_mm": "Both ends of the flats, near the lip and near the top; across the slot lightly, below its floor.",
     "slot_width_mm": "Both ends and the middle, near the floor and near the mouth.",
@@ -66,6 +79,9 @@ HOW: Mapping[str, str] = {
     "relief_length_mm": "Along the slot, near the relief's floor, clear of its round corners.",
     "relief_depth_mm": "From the wall tops to the relief's floor, beside the slot and in its middle.",
     "slot_depth_mm": "From the wall tops to the floor, at both ends.",
+    "plug_length_mm": "Along, at both ends, half way up.",
+    "plug_height_mm": "From the plug's top to the shoulder, in three places.",
+    "plug_corner_radius_mm": "All four upright corners, against the light.",
     "web_mm": "Over a bar of known thickness laid in the slot, from the seat face; take the bar off. Or"
     " height less slot depth.",
     "top_height_mm": "From the seat face to each wall top.",
@@ -79,8 +95,12 @@ FIRST_OFF = (
     "seat_length_mm",
     "seat_recess_diameter_mm",
     "seat_recess_depth_mm",
+    "skirt_bore_mm",
+    "skirt_length_mm",
     "stem_diameter_mm",
     "stem_length_mm",
+    "cross_hole_diameter_mm",
+    "cross_hole_distance_mm",
     "body_diameter_mm",
     "flats_width_mm",
     "seat_corner_radius_mm",
@@ -91,6 +111,10 @@ FIRST_OFF = (
     "relief_width_mm",
     "relief_length_mm",
     "relief_depth_mm",
+    "plug_height_mm",
+    "plug_length_mm",
+    "plug_width_mm",
+    "plug_corner_radius_mm",
     "web_mm",
     "slot_corner_radius_mm",
     "slot_mouth_chamfer_mm",
@@ -102,12 +126,11 @@ TITLES: Mapping[str, str] = {
     "flats_width_mm": "Width across flats",
     "slot_offset_mm": "Slot off the middle",
     "cross_slot_width_mm": "Second slot's width",
+    "slot_corner_radius_mm": "Slot floor radius",
+    "skirt_bore_mm": "Skirt inside diameter",
+    "skirt_length_mm": "Skirt length, below the lip",
+    "cross_hole_diameter_mm": "Cross-hole diameter",
+    "cross_hole_distance_mm": "Cross-hole axis, below the seat face",
+    "plug_length_mm": "Plug length, along",
 }
 """Where the name in the pad does not say it."""
-LOOKS = (
-    ("cusps", "No ridge stands out of the seat's corner."),
-    ("edges", "Every edge is broken; nothing is furry."),
-    ("cracks", "No crack, no white line, no porous spot, above all in the slot's corners."),
-    ("seat", "The seat face shows one even pattern and does not rock on a flat plate."),
-    ("mark", "Design number and date stand on the body, not in the slot."),
-)

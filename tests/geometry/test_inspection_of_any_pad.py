@@ -1,0 +1,106 @@
+"""Whatever a pad has is measured once, with the drawing's limits and an instrument, read, and judged."""
+
+import pytest
+from hypothesis import given, settings
+
+from geometry.as_made import judge_sizes
+from geometry.document.as_made import READABLE, ReadingSet
+from geometry.drawing.measures import measures
+from geometry.inspection import Characteristic, characteristics
+from geometry.making.how_measured import height_parts
+from geometry.pad import Pad
+from geometry.readings import Judged
+from tests.drawing.pads import facts
+from tests.geometry.pads import EVERY_KIND, pads_of_any_kind
+from tests.geometry.shops import job
+
+CONDITIONS = job()[1]
+JUST_MM = 0.001
+"""Beyond a limit by so much is beyond it."""
+
+
+def measured(pad: Pad) -> dict[str, Characteristic]:
+    """The lines with limits; a line that stands twice is a mistake."""
+    lines = [line for line in characteristics(pad) if line.nominal_mm is not None]
+    found = {line.name: line for line in lines}
+    assert len(found) == len(lines)
+    return found
+
+
+def read(pad: Pad, **sizes: float) -> dict[str, Judged]:
+    """Some sizes read with a micrometer at 20 °C and judged; what is not given stays unread."""
+    given_sizes = {name: (size,) for name, size in sizes.items()}
+    taken = ReadingSet.model_validate({"instrument": "micrometer", "sure": "yes", **given_sizes})
+    return judge_sizes(pad, CONDITIONS, (taken,))
+
+
+@settings(max_examples=200, deadline=None)
+@given(pads_of_any_kind())
+def test_what_the_drawing_dimensions_is_measured_once_between_the_drawings_limits(pad: Pad) -> None:
+    """Oracle: the drawing's own dimensions; what follows from others may be left out but for the height."""
+    drawn = measures(pad, facts())
+    lines = measured(pad)
+    wanted = {name for name, m in drawn.items() if not m.auxiliary}
+    assert set(lines) - {"top_height_mm"} == wanted
+    assert ("top_height_mm" in lines) == ("top_height_mm" in drawn)
+    for name, line in lines.items():
+        assert line.upper_mm == pytest.approx(drawn[name].upper_mm)
+        assert line.lower_mm == pytest.approx(max(0.0, drawn[name].lower_mm))
+
+
+@settings(max_examples=100, deadline=None)
+@given(pads_of_any_kind())
+def test_every_line_says_with_what_and_how_in_words_for_this_pad(pad: Pad) -> None:
+    """Oracle: the pad's own features: no line speaks of a slot, a stem, a plug or a skirt that is not there."""
+    lines = characteristics(pad)
+    assert [line.number for line in lines] == list(range(1, len(lines) + 1))
+    words = " ".join(f"{line.title} {line.how.shown()}" for line in lines).lower()
+    assert all(line.instrument.name and line.how.shown().endswith(".") for line in lines)
+    for word, is_there in (("slot", pad.has_slot), ("plug", pad.has_plug), ("skirt", pad.has_skirt)):
+        assert (word in words) == is_there
+    assert ("cross-hole" in words) == pad.has_cross_hole
+
+
+@settings(max_examples=100, deadline=None)
+@given(pads_of_any_kind())
+def test_an_instrument_that_is_too_coarse_for_a_zone_says_so(pad: Pad) -> None:
+    """Oracle: a fifth of the zone between the limits."""
+    for line in measured(pad).values():
+        zone = 2 * (line.tolerance_mm or 0.0)
+        assert line.is_fine_enough == (line.instrument.uncertainty_mm <= zone / 5)
+
+
+@settings(max_examples=200, deadline=None)
+@given(pads_of_any_kind())
+def test_a_part_that_reads_as_drawn_is_as_drawn_and_what_is_not_read_stays_open(pad: Pad) -> None:
+    """Oracle: the pad's own sizes, each read and then each left out."""
+    sizes = {name: getattr(pad, name) for name in measured(pad)}
+    found = read(pad, **sizes)
+    assert set(found) == set(sizes) <= set(READABLE)
+    assert {j.verdict for j in found.values()} == {"accept"}
+    assert {j.verdict for j in read(pad).values()} == {"open"}
+
+
+@settings(max_examples=200, deadline=None)
+@given(pads_of_any_kind())
+def test_a_reading_beyond_its_limit_is_never_as_drawn(pad: Pad) -> None:
+    """Oracle: the drawing's limits."""
+    drawn = measures(pad, facts())
+    for name in measured(pad):
+        assert read(pad, **{name: drawn[name].upper_mm + JUST_MM})[name].verdict in {"doubtful", "reject"}
+        if drawn[name].lower_mm > JUST_MM:
+            assert read(pad, **{name: drawn[name].lower_mm - JUST_MM})[name].verdict in {"doubtful", "reject"}
+        assert read(pad, **{name: drawn[name].upper_mm + 1})[name].verdict == "reject"
+
+
+@settings(max_examples=100, deadline=None)
+@given(pads_of_any_kind())
+def test_the_height_is_its_parts(pad: Pad) -> None:
+    """Oracle: the pad's own height above its seat face."""
+    assert sum(getattr(pad, name) for name in height_parts(pad)) == pytest.approx(pad.top_height_mm)
+
+
+@pytest.mark.parametrize("kind", EVERY_KIND)
+def test_no_two_lines_of_a_pad_have_one_title(kind: str) -> None:
+    titles = [line.title for line in characteristics(EVERY_KIND[kind])]
+    assert len(titles) == len(set(titles))
