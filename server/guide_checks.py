@@ -16,26 +16,31 @@ from server.guide_context import CheckGroupPart, CheckPart, MeaningView
 from server.guide_words import PURPOSES
 
 _ROOMS: Mapping[str, str] = {
-    "geometry.heads.slot.checks": "The slot and what stands around it",
+    "geometry.heads.slot": "The slot and what stands around it",
     "geometry.heads.slot.seam_checks": "The car's own seam",
-    "geometry.feet.cup.checks": "The seat, the lip and the stem in the cup",
-    "geometry.body.checks": "The whole: heights, jack, bar, and how the car leans",
+    "geometry.feet.cup": "The seat, the lip and the stem in the cup",
+    "geometry.body": "The whole: heights, jack, bar, and how the car leans",
+    "": "Further checks",
 }
-"""Where checks are registered, in the order in which the guide tells of them."""
+"""Where checks are registered, in the order in which the guide tells of them; the nearest room or package around counts."""
 _SIGNS = {"at_most": "≤", "at_least": "≥"}
 
 
 def check_groups(example: Design, units: str) -> tuple[CheckGroupPart, ...]:
     """Every registered check, by what it looks at."""
-    rooms = dict.fromkeys((*_ROOMS, *(rule.find.__module__ for rule in CHECK_RULES.values())))
+    found: dict[str, list[CheckPart]] = {room: [] for room in _ROOMS}
+    for rule in CHECK_RULES.values():
+        found[_room_of(rule)].append(_check(rule, example, units))
+    filled = (room for room, checks in found.items() if checks)
     return tuple(
-        CheckGroupPart(
-            f"checks-{place}",
-            _ROOMS.get(room, "Further checks"),
-            tuple(_check(rule, example, units) for rule in CHECK_RULES.values() if rule.find.__module__ == room),
-        )
-        for place, room in enumerate(rooms, start=1)
+        CheckGroupPart(f"checks-{place}", _ROOMS[room], tuple(found[room]))
+        for place, room in enumerate(filled, start=1)
     )
+
+
+def _room_of(rule: CheckRule) -> str:
+    module = rule.find.__module__
+    return max((room for room in _ROOMS if f"{module}.".startswith(f"{room}." if room else "")), key=len)
 
 
 def _check(rule: CheckRule, example: Design, units: str) -> CheckPart:

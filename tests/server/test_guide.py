@@ -21,6 +21,7 @@ from server.forms import Units
 from server.guide import guide_text
 from server.guide_cautions import all_cautions
 from server.guide_glossary import WORDS
+from server.guide_view import guide_page
 from server.guide_words import FAMILIES, PURPOSES
 from tests.house.test_words import CLAIMS
 
@@ -77,6 +78,17 @@ def test_every_check_has_its_place_purpose_and_source(code: str) -> None:
         assert str(escape(words)) in entry
     assert entry.count("<math") >= 2
     assert all(f'href="#{field_id(key)}"' in entry for key in rule.needs)
+
+
+def test_no_two_groups_of_checks_have_one_heading() -> None:
+    """A boss and a crossed slot stand with cup and slot; what no heading is for stands together, once."""
+    groups = guide_page("mm").checks
+    codes = [check.code for group in groups for check in group.checks]
+    assert len({group.heading for group in groups}) == len(groups)
+    assert sorted(codes) == sorted(CHECK_RULES)
+    assert {g.heading for g in groups for c in g.checks if c.code in {"boss_clear", "seat_fit_tight"}} == {
+        "The seat, the lip and the stem in the cup"
+    }
 
 
 def test_there_is_a_purpose_for_every_check_and_for_nothing_else() -> None:
