@@ -88,6 +88,7 @@ async def _running(app: FastAPI) -> AsyncIterator[None]:
     try:
         yield
     finally:
+        await app.state.later.stop()
         await run_in_threadpool(kernel.stop)
         await run_in_threadpool(drawers.stop)
         await run_in_threadpool(app.state.store.close)

@@ -4,15 +4,14 @@ import hashlib
 import json
 import textwrap
 import zipfile
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
+from dataclasses import dataclass
 from datetime import date
 from io import BytesIO
+from typing import Any
 
-from geometry import ENGINE_VERSION
 from geometry.cautions import ONE_LINE
-from geometry.design import Design
 from geometry.model_label import ModelLabel, file_stem
-from geometry.sheet_facts import model_label
 
 _WIDTH = 78
 _FILES = {
@@ -23,6 +22,8 @@ _FILES = {
     "stl": ("model-triangles.stl", "The solid in triangles, in mm, at most 0.01 mm off: for looking at, and for printing."),
     "3mf": ("model-print.3mf", "The same triangles with their unit and material: for printing."),
     "glb": ("model-show.glb", "The same triangles in metres, y up: for showing it on a screen or in a room."),
+    "packet.pdf": ("packet.pdf", "Everything on paper: drawing, calculation, route card, inspection sheet and lifting card."),
+    "card.pdf": ("lifting-card.pdf", "One page for the garage wall."),
 }  # fmt: skip
 _MEASUREMENTS = (
     "measurements.json",
@@ -41,16 +42,28 @@ def archive_name(label: ModelLabel) -> str:
     return f"{file_stem(label)}-all-files.zip"
 
 
-def bundle_bytes(design: Design, files: Mapping[str, bytes], *, issued: date) -> bytes:
-    """The archive of a design and its drawings and models by their endings; equal designs of one day give equal bytes."""
-    stem = file_stem(model_label(design))
-    named = {f"{stem}-{_FILES[ending][0]}": files[ending] for ending in _FILES}
-    named[f"{stem}-{_MEASUREMENTS[0]}"] = _json(design.understood)
-    named[f"{stem}-{_DESIGN[0]}"] = _json(design.to_dict())
-    contents = {"README.txt": readme(design, issued=issued).encode(), **named}
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bundled:
+    """What an archive is about: a design's document, the name that its files travel under, and the day of its drawing."""
+
+    design: Mapping[str, Any]
+    label: ModelLabel
+    issued: date
+    mark: str = ""
+    """What must be said first of the finished part; empty where nothing must."""
+
+
+def bundle_bytes(about: Bundled, files: Mapping[str, bytes]) -> bytes:
+    """The archive of a design and its files by their endings; equal designs of one day give equal bytes."""
+    stem = file_stem(about.label)
+    named = {f"{stem}-{_FILES[ending][0]}": files[ending] for ending in _FILES if ending in files}
+    named[f"{stem}-{_MEASUREMENTS[0]}"] = _json(about.design["measurements"])
+    named[f"{stem}-{_DESIGN[0]}"] = _json(about.design)
+    contents = {"README.txt": readme(about, files).encode(), **named}
     sums = "".join(f"{hashlib.sha256(content).hexdigest()}  {name}\n" for name, content in contents.items())
     return _zipped(
-        {f"{stem}/{name}": content for name, content in {**contents, "SHA256SUMS": sums.encode()}.items()}, issued
+        {f"{stem}/{name}": content for name, content in {**contents, "SHA256SUMS": sums.encode()}.items()},
+        about.issued,
     )
 
 
@@ -69,18 +82,15 @@ def _zipped(contents: Mapping[str, bytes], issued: date) -> bytes:
     return archive.getvalue()
 
 
-def readme(design: Design, *, issued: date) -> str:
+def readme(about: Bundled, endings: Collection[str]) -> str:
     """What this is, what it is not, which file is for what, and every caution, in plain words."""
-    label = model_label(design)
-    stem = file_stem(label)
-    title = design.measurements.title or "Lifting pad"
-    unfit = (
-        [_wrapped("NOT FIT TO MAKE. An estimate fails: do not lift with this pad.")] if not design.fit_to_make else []
-    )
-    about = (
+    design, label, stem = about.design, about.label, file_stem(about.label)
+    title = design["title"] or "Lifting pad"
+    unfit = "" if label.fit_to_make else "NOT FIT TO MAKE. An estimate fails: do not lift with this pad."
+    what = (
         f"A lifting pad: a block that stands in the cup of one jack and takes the welded seam under the sill of one car in"
-        f" its slot. Design {label.design_id}, revision {label.revision}, of {issued.isoformat()}; material: {label.material}."
-        f" Made by Seamrest, engine {ENGINE_VERSION}, from the measurements in this folder."
+        f" its slot. Design {label.design_id}, revision {label.revision}, of {about.issued.isoformat()};"
+        f" material: {label.material}. Made by Seamrest, engine {label.engine_version}, from the measurements in this folder."
     )
     fits = "It fits the jack and the car that were measured, and no other. Every size is in mm at 20 °C, the part as machined."
     checking = "SHA256SUMS has the digest of each file. To compare them, type in this folder: sha256sum -c SHA256SUMS"
@@ -88,23 +98,27 @@ def readme(design: Design, *, issued: date) -> str:
         "\n\n".join(
             [
                 f"{title}\n{'=' * len(title)}",
-                *unfit,
-                _wrapped(design.verdict_words),
+                *(_wrapped(words) for words in (about.mark, unfit) if words),
+                _wrapped(design["verdict"]),
                 _wrapped(ONE_LINE),
-                _wrapped(about),
+                _wrapped(what),
                 _wrapped(fits),
                 _heading("What must be known"),
-                *(_wrapped(f"{caution.signal}: {caution.text}") for caution in design.cautions),
+                *(_wrapped(f"{caution['signal']}: {caution['text']}") for caution in design["cautions"]),
                 _heading("The files"),
                 *(
                     f"{stem}-{name}\n{_wrapped(words, '    ')}"
-                    for name, words in (*_FILES.values(), _MEASUREMENTS, _DESIGN)
+                    for name, words in (*_told(endings), _MEASUREMENTS, _DESIGN)
                 ),
                 _wrapped(checking),
             ]
         )
         + "\n"
     )
+
+
+def _told(endings: Collection[str]) -> tuple[tuple[str, str], ...]:
+    return tuple(told for ending, told in _FILES.items() if ending in endings)
 
 
 def _heading(words: str) -> str:

@@ -14,7 +14,7 @@ from geometry.design import Design, design_pad
 from geometry.drawing.facts import SheetFacts
 from geometry.model_label import MODEL_FORMATS, ModelFormat, file_stem
 from geometry.sheet_facts import model_label, sheet_facts
-from server.bundle import archive_name, bundle_bytes
+from server.bundle import Bundled, archive_name, bundle_bytes
 from server.documents import query_pairs, read_whole_form, split_confirmation
 from server.drawn import drawers
 from server.forms import Units
@@ -103,7 +103,8 @@ class _Making:
             asyncio.gather(*(self.file(model_format) for model_format in MODEL_FORMATS)),
         )
         files = {**drawings, **{str(form): model for form, model in zip(MODEL_FORMATS, models, strict=True)}}
-        return await run_in_threadpool(bundle_bytes, self.design, files, issued=self.issued)
+        about = Bundled(design=self.design.to_dict(), label=model_label(self.design), issued=self.issued)
+        return await run_in_threadpool(bundle_bytes, about, files)
 
 
 def _describe(ending: str) -> dict[str, Any]:

@@ -31,6 +31,7 @@ FILE_EXAMPLES = (
     "A.stl",
     "A.3mf",
     "A.glb",
+    "A.zip",
 )
 """A revision's page and its files, by the end of their address."""
 Name = Annotated[

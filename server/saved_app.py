@@ -3,6 +3,7 @@
 from fastapi import FastAPI
 
 from server import exchange, own_files, saving, sharing, trying
+from server.saved_drawing import LaterDrawing
 from server.saved_pages import answer_store_error
 from server.settings import Settings
 from server.store.database import Database
@@ -16,6 +17,7 @@ BRINGS = "/mine/import"
 def add_saving(app: FastAPI, settings: Settings) -> None:
     """Put saving and sharing into an application; the database is opened when it is first needed."""
     app.state.store = Database(settings.database)
+    app.state.later = LaterDrawing(app.state.store)
     for router in ROUTERS:
         app.include_router(router)
     app.add_exception_handler(StoreError, answer_store_error)

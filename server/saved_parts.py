@@ -124,13 +124,14 @@ def files_of(access: Access, letters: str, viewer: Viewer) -> tuple[FileView, ..
 
 
 def models_of(access: Access, letters: str) -> tuple[FileView, ...]:
-    """The models of a revision."""
+    """The models of a revision, and the archive that holds them."""
     return tuple(
         FileView(name, words, saved_address(access.secret, letters, ending))
         for name, words, ending in (
             ("STEP", "the exact solid, for machining", ".step"),
             ("STL", "the solid in triangles", ".stl"),
             ("3MF", "the solid in triangles, with its unit, for printing", ".3mf"),
+            ("ZIP", "all of it in one archive, with a text that says what each file is for", ".zip"),
         )
     )
 

@@ -1,5 +1,6 @@
 """Saving: the design of a working sheet's address becomes a revision that never changes again."""
 
+from contextlib import suppress
 from dataclasses import dataclass
 from urllib.parse import urlsplit
 
@@ -9,13 +10,13 @@ from starlette.responses import RedirectResponse, Response
 
 from geometry.cautions import ONE_LINE
 from geometry.design import Design, design_pad
-from geometry.drawing import SheetError
 from geometry.errors import BadMeasurementsError, NoPadFitsError
 from geometry.measurements import Measurements
 from server import links, saved_api
 from server.difference import Difference, difference
 from server.documents import query_pairs
 from server.forms import FormReading, read_form
+from server.saved_drawing import later_of
 from server.saved_pages import (
     PRIVATE,
     NotAllowedError,
@@ -26,8 +27,8 @@ from server.saved_pages import (
 )
 from server.saved_parts import Way, eye_units
 from server.store.database import Database
-from server.store.designs import Kept, add_design, add_revision, newest_number, next_revision, revision
-from server.store.errors import NewerRevisionError
+from server.store.designs import Kept, Revision, add_design, add_revision, newest_number, next_revision, revision
+from server.store.errors import NewerRevisionError, StoreError
 from server.store.exchange import add_proposal
 from server.store.keys import letters_of, number_of
 from server.store.links import Access, add_links, open_link
@@ -91,7 +92,7 @@ def _design_of(reading: FormReading) -> Design:
     return design_pad(measurements)
 
 
-def _troubled(page: SavePage, error: BadMeasurementsError | NoPadFitsError | SheetError) -> SavePage:
+def _troubled(page: SavePage, error: BadMeasurementsError | NoPadFitsError) -> SavePage:
     words = "; ".join(p.message for p in error.problems) if isinstance(error, BadMeasurementsError) else str(error)
     return SavePage(page.inputs, page.title, "", words, page.to, page.note, page.name)
 
@@ -112,7 +113,7 @@ async def save(request: Request) -> Response:
     try:
         reading, measurements = whole_reading(_named(page))
         return await _saved(request, page, reading, measurements)
-    except (BadMeasurementsError, NoPadFitsError, SheetError) as error:
+    except (BadMeasurementsError, NoPadFitsError) as error:
         return private_page("save.html", _troubled(page, error), 422)
 
 
@@ -125,22 +126,34 @@ def _named(page: SavePage) -> str:
 async def _saved(request: Request, page: SavePage, reading: FormReading, measurements: Measurements) -> Response:
     database, issued = store_of(request), request.app.state.settings.drawing_day()
     if not page.to:
-        _, kept = await worked_out(reading, measurements, number=1, issued=issued)
+        kept = await run_in_threadpool(worked_out, reading, measurements, number=1, issued=issued)
         title = page.title or measurements.title
         owner = await run_in_threadpool(new_design, database, kept, title=title, note=page.note)
+        await _draw_later(request, owner, 1)
         return gone_to(owner, "A", "saved")
     secret, letters = link_parts(page.to)
     access, newest = await run_in_threadpool(_behind, database, secret)
     base = number_of(letters) or newest
-    _, kept = await worked_out(
-        reading, measurements, number=base + 1, issued=issued, with_files=access.is_owner and base == newest
-    )
+    kept = await run_in_threadpool(worked_out, reading, measurements, number=base + 1, issued=issued)
     if access.is_owner:
-        return await run_in_threadpool(_next, database, access, page, kept, base)
+        answer = await run_in_threadpool(_next, database, access, page, kept, base)
+        await _draw_later(request, secret, base + 1)
+        return answer
     if access.may_add:
         await run_in_threadpool(_propose, database, access, page, kept, base)
         return gone_to(secret, letters_of(base), "proposal")
     raise NotAllowedError("This link is for reading. Ask the owner of the design for a link that may send proposals.")
+
+
+async def _draw_later(request: Request, secret: str, number: int) -> None:
+    """Have a revision drawn that is kept now; whatever goes wrong here, it was saved, and the answer says so."""
+
+    def look() -> Revision:
+        with store_of(request).reading() as connection:
+            return revision(connection, open_link(connection, secret).design.id, number)
+
+    with suppress(StoreError):
+        later_of(request).add(await run_in_threadpool(look))
 
 
 def new_design(database: Database, kept: Kept, *, title: str, note: str) -> str:

@@ -9,7 +9,6 @@ from starlette.responses import Response
 
 from geometry.cautions import ONE_LINE
 from geometry.design import Design, design_pad
-from geometry.drawing import SheetError
 from geometry.errors import BadMeasurementsError, NoPadFitsError
 from geometry.measurements import read_measurements
 from geometry.variants import material_changes
@@ -201,8 +200,8 @@ async def propose(request: Request, secret: Secret, letters: Letters) -> Respons
     _, found = await run_in_threadpool(lambda: opened_for(database, secret, letters, need="friend"))
     try:
         reading, measurements = whole_reading(sent.get("inputs", ""))
-        _, kept = await worked_out(reading, measurements, number=found.number, issued=issued, with_files=False)
-    except (BadMeasurementsError, NoPadFitsError, SheetError) as error:
+        kept = await run_in_threadpool(worked_out, reading, measurements, number=found.number, issued=issued)
+    except (BadMeasurementsError, NoPadFitsError) as error:
         raise UnusableError(f"This cannot be worked out, so it was not sent: {error}") from None
     if kept.document == found.document:
         raise UnusableError("Nothing is different from the revision. Change the material, a bar or a cutter first.")

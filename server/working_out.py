@@ -1,6 +1,5 @@
-"""From what somebody typed to what is kept: the design worked out today, with its drawing."""
+"""From what somebody typed to what is kept: the design worked out today."""
 
-import asyncio
 import json
 import re
 from collections.abc import Sequence
@@ -9,36 +8,21 @@ from datetime import date
 from typing import Any
 from urllib.parse import parse_qsl, urlsplit
 
-from starlette.concurrency import run_in_threadpool
-
 from geometry import ENGINE_VERSION
 from geometry.design import Design, design_pad
 from geometry.drawing.facts import Projection, SheetFacts
 from geometry.drawing.facts import Units as SheetUnits
 from geometry.errors import BadMeasurementsError, NoPadFitsError, Problem
-from geometry.making.wording import said
 from geometry.measurements import Measurements, read_measurements
 from geometry.model_label import ModelLabel
 from geometry.pad import DIMENSIONS, Pad
 from geometry.sheet_facts import sheet_facts
-from geometry.standing import DO_NOT_USE, MADE_WRONG, PartStanding
 from server import links
 from server.documents import LONGEST_QUERY, read_whole_form
-from server.downloads import DrawingFormat
-from server.drawn import drawers
 from server.forms import FormReading, Units, read_form
 from server.store.designs import Kept, Revision, as_json
 from server.store.keys import letters_of
 
-DRAWN: tuple[DrawingFormat, ...] = ("svg", "pdf", "dxf")
-"""The files of a drawing that are kept with a revision."""
-PACKET, CARD, FAILED_CARD = "packet.pdf", "card.pdf", "card-do-not-use.pdf"
-"""The sheets that are kept with a revision: whatever is read off the part later, its card can carry the mark."""
-_FAILED = PartStanding(
-    mark=DO_NOT_USE,
-    words=MADE_WRONG,
-    reasons=(said("Its readings stand on the page of this design, with what they mean."),),
-)
 _MOST_FIELDS = 200
 _CONTROL = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069]")
 """Characters that show nothing, or turn what follows them round."""
@@ -72,19 +56,14 @@ def whole_reading(address: str) -> tuple[FormReading, Measurements]:
     return read_whole_form(pairs)
 
 
-async def worked_out(
-    reading: FormReading, measurements: Measurements, *, number: int, issued: date, with_files: bool = True
-) -> tuple[Design, Kept]:
-    """The design of a form, and what a revision of that number keeps of it.
+def worked_out(reading: FormReading, measurements: Measurements, *, number: int, issued: date) -> Kept:
+    """What a revision of that number keeps of a form; its drawing and sheets come later.
 
-    Raises NoPadFitsError, BadMeasurementsError, SheetError.
+    Raises NoPadFitsError, BadMeasurementsError.
     """
     units = reading.units if reading.units_chosen else None
-    design, facts = await run_in_threadpool(
-        _work_out, measurements, units=units, letters=letters_of(number), issued=issued
-    )
-    files = await _files(design, facts) if with_files else {}
-    return design, _kept(design, facts, files, links.pad_address(reading.typed, units=reading.units))
+    design, facts = _work_out(measurements, units=units, letters=letters_of(number), issued=issued)
+    return _kept(design, facts, links.pad_address(reading.typed, units=reading.units))
 
 
 def drawn_nothing(measurements: Measurements, *, letters: str, issued: date) -> Kept:
@@ -93,7 +72,7 @@ def drawn_nothing(measurements: Measurements, *, letters: str, issued: date) -> 
     Raises NoPadFitsError, BadMeasurementsError.
     """
     design, facts = _work_out(measurements, units=None, letters=letters, issued=issued)
-    return _kept(design, facts, {}, links.address_of_document(given_document(measurements)))
+    return _kept(design, facts, links.address_of_document(given_document(measurements)))
 
 
 def given_document(measurements: Measurements) -> dict[str, Any]:
@@ -102,7 +81,7 @@ def given_document(measurements: Measurements) -> dict[str, Any]:
     return {"version": measurements.version} | {name: value for name, value in given.items() if value != {}}
 
 
-def _kept(design: Design, facts: SheetFacts, files: dict[str, bytes], address: str) -> Kept:
+def _kept(design: Design, facts: SheetFacts, address: str) -> Kept:
     return Kept(
         # As given, not as understood: an answer that was left out is not the same as its usual one given.
         document=given_document(design.measurements),
@@ -110,7 +89,6 @@ def _kept(design: Design, facts: SheetFacts, files: dict[str, bytes], address: s
         design=design.to_dict(),
         facts=asdict(facts),
         engine_version=ENGINE_VERSION,
-        files=files,
     )
 
 
@@ -119,17 +97,6 @@ def _work_out(
 ) -> tuple[Design, SheetFacts]:
     design = design_pad(measurements)
     return design, sheet_facts(design, issued=issued, units=units, revision=letters)
-
-
-async def _files(design: Design, facts: SheetFacts) -> dict[str, bytes]:
-    """The drawing, the packet, the lifting card, and the card as it must look once the part's readings fail."""
-    drawings, *sheets = await asyncio.gather(
-        drawers.drawings(design.pad, facts, DRAWN),
-        drawers.sheet(PACKET, design, facts),
-        drawers.sheet(CARD, design, facts),
-        drawers.sheet(CARD, design, facts, failed=_FAILED),
-    )
-    return drawings | dict(zip((PACKET, CARD, FAILED_CARD), sheets, strict=True))
 
 
 def pad_of(design: dict[str, Any] | Any) -> Pad:

@@ -99,7 +99,7 @@ def add_design(connection: Connection, *, title: str, note: str = "") -> str:
 
 
 def add_revision(connection: Connection, design_id: str, kept: Kept, *, number: int, note: str) -> str:
-    """Write one revision with its files; returns its id."""
+    """Write one revision, with the files that are drawn already; returns its id."""
     revision_id = new_secret()
     connection.execute(
         insert(revisions).values(
@@ -116,10 +116,25 @@ def add_revision(connection: Connection, design_id: str, kept: Kept, *, number: 
             created_at=now(),
         )
     )
-    if kept.files:
-        rows = [{"revision_id": revision_id, "ending": e, "content": c} for e, c in kept.files.items()]
-        connection.execute(insert(files), rows)
+    _insert_files(connection, revision_id, kept.files)
     return revision_id
+
+
+def _insert_files(connection: Connection, revision_id: str, content: Mapping[str, bytes]) -> None:
+    if content:
+        rows = [{"revision_id": revision_id, "ending": e, "content": c} for e, c in content.items()]
+        connection.execute(insert(files), rows)
+
+
+def keep_files(database: Database, revision_id: str, content: Mapping[str, bytes]) -> None:
+    """Put files beside a revision, all of them or none; one that is there already stays as it is."""
+    try:
+        with database.writing() as connection:
+            there = kept_endings(connection, revision_id)
+            _insert_files(connection, revision_id, {e: c for e, c in content.items() if e not in there})
+    except IntegrityError:
+        # Another process drew the same between our looking and our writing: what it wrote stays.
+        return
 
 
 def next_revision(database: Database, design_id: str, kept: Kept, *, base: int, note: str) -> int:

@@ -1,5 +1,6 @@
 """A database with as many saved designs as one likes: real ones, saved by the application, then copied by SQL."""
 
+import asyncio
 import os
 import sqlite3
 import subprocess
@@ -11,12 +12,14 @@ from typing import Any
 
 import httpx
 
+from server.saved_drawing import ALL_KEPT
 from server.store.keys import GIVEN_KINDS, derived_secret, hash_of, new_secret
 from tests.bench.bench_server import ROOT
 from tests.documents import van
 from tests.server.saving.asking import save
 
 REAL = 5
+_DRAWN_WITHIN_S = 300
 _CUT_BYTES = 1024
 """Copies carry only the beginning of their drawings: whole ones would take 20 GB, and no page of many reads them."""
 Row = dict[str, Any]
@@ -60,6 +63,19 @@ async def save_real_ones(file: Path) -> None:
                 owner = await save(client, van(seam__height_mm=18 + number), title=f"Van {number}", note="for a test")
                 answer = await client.post(f"{owner}/remarks", data={"words": "The bar is here.", "name": "Ada"})
                 assert answer.status_code == 303, answer.text
+            await _until_drawn(file)
+
+
+async def _until_drawn(file: Path) -> None:
+    """Saves are answered before anything is drawn; a copy needs the drawing beside it."""
+    for _ in range(4 * _DRAWN_WITHIN_S):
+        connection = sqlite3.connect(file)
+        drawn = connection.execute("SELECT count(*) FROM files").fetchone()[0]
+        connection.close()
+        if drawn == REAL * len(ALL_KEPT):
+            return
+        await asyncio.sleep(0.25)
+    raise AssertionError("the saved designs were not drawn")
 
 
 def _rows(connection: sqlite3.Connection, table: str, where: str = "") -> list[Row]:

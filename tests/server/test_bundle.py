@@ -16,8 +16,9 @@ from httpx import AsyncClient
 from geometry.design import Design, design_pad
 from geometry.errors import ModelError
 from geometry.measurements import read_measurements
+from geometry.sheet_facts import model_label
 from server.app import create_app
-from server.bundle import bundle_bytes, readme
+from server.bundle import Bundled, bundle_bytes, readme
 from server.drawn import drawers
 from tests.server.asking import DRAWINGS, FAILING, FITTING, MODELS, address, problem
 from tests.server.conftest import SETTINGS
@@ -31,6 +32,15 @@ STAND_INS = {ending: f"the {ending} file".encode() for ending in (*DRAWINGS, *MO
 @pytest.fixture(scope="module")
 def design() -> Design:
     return design_pad(read_measurements(FITTING))
+
+
+def bundled(design: Design, issued: date = DAY) -> bytes:
+    """The archive of a design with something small in place of every drawing and model."""
+    return bundle_bytes(told(design, issued), STAND_INS)
+
+
+def told(design: Design, issued: date = DAY) -> Bundled:
+    return Bundled(design=design.to_dict(), label=model_label(design), issued=issued)
 
 
 def contents(archive: bytes) -> dict[str, bytes]:
@@ -72,7 +82,7 @@ def test_another_program_finds_every_digest_right(design: Design, tmp_path: Path
     """Oracle: sha256sum of the GNU coreutils."""
     if not shutil.which("sha256sum"):
         pytest.skip("there is no sha256sum")
-    files = contents(bundle_bytes(design, STAND_INS, issued=DAY))
+    files = contents(bundled(design))
     for name, content in files.items():
         (tmp_path / name).write_bytes(content)
     checked = subprocess.run(
@@ -84,20 +94,20 @@ def test_another_program_finds_every_digest_right(design: Design, tmp_path: Path
 
 def test_equal_designs_of_one_day_give_equal_bytes(design: Design) -> None:
     again = design_pad(read_measurements(FITTING))
-    assert bundle_bytes(design, STAND_INS, issued=DAY) == bundle_bytes(again, STAND_INS, issued=DAY)
-    assert bundle_bytes(design, STAND_INS, issued=DAY) != bundle_bytes(design, STAND_INS, issued=date(2026, 2, 4))
+    assert bundled(design) == bundled(again)
+    assert bundled(design) != bundled(design, date(2026, 2, 4))
 
 
 def test_names_are_plain_and_all_in_one_folder(design: Design) -> None:
     """Letters, digits, points and hyphens: what every system takes; whoever unpacks it gets one folder."""
-    with zipfile.ZipFile(BytesIO(bundle_bytes(design, STAND_INS, issued=DAY))) as packed:
+    with zipfile.ZipFile(BytesIO(bundled(design))) as packed:
         names = packed.namelist()
     assert {name.partition("/")[0] for name in names} == {f"lifting-pad-{design.design_id}-rev-a"}
     assert all(re.fullmatch(r"[A-Za-z0-9.-]+/[A-Za-z0-9.-]+", name) for name in names)
 
 
 def test_the_measurements_in_the_archive_give_the_same_design_again(design: Design) -> None:
-    files = contents(bundle_bytes(design, STAND_INS, issued=DAY))
+    files = contents(bundled(design))
     document = json.loads(next(content for name, content in files.items() if name.endswith("-measurements.json")))
     assert design_pad(read_measurements(document)).design_id == design.design_id
 
@@ -105,11 +115,11 @@ def test_the_measurements_in_the_archive_give_the_same_design_again(design: Desi
 @pytest.mark.parametrize("document", [FITTING, FAILING])
 def test_the_readme_says_the_verdict_every_caution_and_every_file(document: dict[str, object]) -> None:
     design = design_pad(read_measurements(document))
-    text = readme(design, issued=DAY)
+    text = readme(told(design), STAND_INS)
     flat = " ".join(text.split())
     assert " ".join(design.verdict_words.split()) in flat
     assert all(" ".join(f"{caution.signal}: {caution.text}".split()) in flat for caution in design.cautions)
-    names = contents(bundle_bytes(design, STAND_INS, issued=DAY))
+    names = contents(bundled(design))
     assert all(name in text for name in names if name != "README.txt")
     assert max(len(line) for line in text.splitlines()) <= 78
 

@@ -11,6 +11,7 @@ from pathlib import Path
 import httpx
 import pytest
 
+from server.saved_drawing import ALL_KEPT
 from tests.server.saving.asking import inputs
 from tests.server.test_start import answer_of, started
 
@@ -64,15 +65,18 @@ async def _save_until_killed(where: str, pid: int, *, designs: int, remarks: int
 async def _all_of_it_is_there(where: str, told: _Told) -> None:
     """Each address answers with its drawing, and its page shows each remark."""
     async with httpx.AsyncClient(base_url=where, timeout=120) as client:
-        for owner, remarks in told.designs.items():
+        for number, (owner, remarks) in enumerate(told.designs.items()):
             drawing, page = await client.get(f"{owner}.svg"), await client.get(owner)
             assert (drawing.status_code, drawing.content[:4]) == (200, b"<svg")
+            if number < _AT_ONCE:
+                sheet = await client.get(f"{owner}.packet.pdf")
+                assert (sheet.status_code, sheet.content[:5]) == (200, b"%PDF-")
             assert [words for words in remarks if words not in page.text] == []
         assert (await client.post("/saved", data={"inputs": inputs()})).status_code == 303
 
 
 def _nothing_is_half_written(file: Path) -> dict[str, int]:
-    """Oracle: SQLite's own look at the file; each design has one revision and three links; all have the same files."""
+    """Oracle: SQLite's own look at the file; each design has one revision and three links, and all of its files or none."""
     connection = sqlite3.connect(file)
     try:
         assert connection.execute("PRAGMA integrity_check").fetchone() == ("ok",)
@@ -82,9 +86,9 @@ def _nothing_is_half_written(file: Path) -> dict[str, int]:
     finally:
         connection.close()
     assert (kept["revisions"], kept["links"]) == (kept["designs"], 3 * kept["designs"])
-    endings = {ending for _, ending in found}
-    assert {"svg", "pdf", "dxf"} <= endings
-    assert kept["files"] == len(set(found)) == kept["revisions"] * len(endings)
+    assert len(set(found)) == kept["files"]
+    drawn = {r: frozenset(e for other, e in found if other == r) for r, _ in found}
+    assert set(drawn.values()) <= {ALL_KEPT}
     return kept
 
 
@@ -100,6 +104,9 @@ async def test_a_killed_server_loses_nothing_that_it_acknowledged(tmp_path: Path
         assert (await asyncio.to_thread(answer_of, f"{where}/healthz")).status_code == 200
         told = await _save_until_killed(where, process.pid, designs=designs, remarks=remarks)
         assert await asyncio.to_thread(process.wait, 10) == -signal.SIGKILL
+    # It was killed with drawings on their way: some revisions have none.
+    before = _nothing_is_half_written(file)
+    assert before["files"] < before["revisions"] * len(ALL_KEPT)
     # The load was real: everybody was in the middle of something, and did not hear of it.
     assert (len(told.designs) >= designs, told.unanswered) == (True, _AT_ONCE)
     with started("--port", "0", **setting) as (process, where, _):
@@ -108,5 +115,6 @@ async def test_a_killed_server_loses_nothing_that_it_acknowledged(tmp_path: Path
         process.terminate()
         assert await asyncio.to_thread(process.wait, 20) in {0, -signal.SIGTERM}
     kept = _nothing_is_half_written(file)
+    assert kept["files"] > 0
     assert kept["designs"] > len(told.designs)
     assert kept["remarks"] >= sum(map(len, told.designs.values()))

@@ -7,7 +7,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from httpx import ASGITransport, AsyncClient
+from fastapi import FastAPI
+from httpx import ASGITransport, AsyncClient, Request, Response
 
 from geometry.design import Design
 from geometry.drawing.facts import SheetFacts
@@ -15,8 +16,10 @@ from geometry.pad import Pad
 from geometry.standing import PartStanding
 from server.app import create_app
 from server.drawn import drawers
+from server.saved_drawing import LaterDrawing
 from server.settings import Settings
 from server.store.database import Database
+from server.workers import KernelPool
 from tests.server.saving import postgres
 
 _numbers = count(1)
@@ -92,13 +95,30 @@ async def asking(setting: str) -> AsyncIterator[AsyncClient]:
 
 
 @asynccontextmanager
-async def client_of(setting: str, *, base_address: str = "") -> AsyncIterator[AsyncClient]:
-    """A client of an application of its own on a database, as if another process ran it."""
+async def client_of(
+    setting: str, *, base_address: str = "", kernel: KernelPool | None = None
+) -> AsyncIterator[AsyncClient]:
+    """A client of an application of its own on a database, as if another process ran it; it builds models with ``kernel``."""
     chosen = Settings(database=setting, drawing_date="2026-02-03", kernel_workers=1, base_address=base_address)
     app = create_app(chosen)
-    async with AsyncClient(transport=ASGITransport(app=app), base_url="http://pads.test") as client:
+    app.state.kernel = kernel or app.state.kernel
+    async with AsyncClient(transport=_Drawn(app), base_url="http://pads.test") as client:
         yield client
     app.state.store.close()
+
+
+class _Drawn(ASGITransport):
+    """What is drawn after an answer is there before the next request, as it mostly is where people ask."""
+
+    def __init__(self, app: FastAPI) -> None:
+        super().__init__(app=app)
+        self._later: LaterDrawing = app.state.later
+
+    async def handle_async_request(self, request: Request) -> Response:
+        """The answer, once everything that follows it is done."""
+        answer = await super().handle_async_request(request)
+        await self._later.settled()
+        return answer
 
 
 @contextmanager

@@ -35,6 +35,11 @@ def by_an_older_engine(setting: str) -> None:
         connection.execute(update(revisions).values(engine_version="0.1"))
 
 
+def nothing_is_kept(setting: str) -> None:
+    with opened(setting) as database, database.writing() as connection:
+        connection.execute(delete(files))
+
+
 @pytest.mark.parametrize("name", ["card", "packet"])
 async def test_a_sheet_of_a_saved_design_is_as_the_working_sheet_gave_it(asking: AsyncClient, name: str) -> None:
     """Oracle: the same sheet at the unsaved address."""
@@ -131,10 +136,11 @@ async def test_what_was_not_kept_is_made_while_its_engine_is_here_and_else_refus
     """A design from a file has no sheets kept with it."""
     answer = await upload(asking, "/mine/import", await exported(asking, await save(asking)))
     new = "/saved/" + answer.text.split('href="/saved/')[1].split('"')[0]
-    with opened(setting) as database, database.writing() as connection:
-        connection.execute(delete(files))
+    nothing_is_kept(setting)
     assert "bore 68 mm" in text_of(await asking.get(f"{new}.card.pdf"), tmp_path)
     by_an_older_engine(setting)
+    assert "bore 68 mm" in text_of(await asking.get(f"{new}.card.pdf"), tmp_path), "what somebody asked for is kept"
+    nothing_is_kept(setting)
     for name in ("card", "packet"):
         refused = await asking.get(f"{new}.{name}.pdf")
         assert refused.status_code == 404
