@@ -1,8 +1,6 @@
 """Gauges to cut from card or film: closed outlines in true size, of the cup as measured and of the pad as drawn."""
 
-from collections.abc import Iterable
 from dataclasses import dataclass, replace
-from math import dist
 
 from geometry.design import Design
 from geometry.drawing.facts import Units
@@ -227,9 +225,3 @@ def _slot(key: str, title: str, use: str, pad: Pad, width_mm: float) -> Gauge:
     )
     outline, halved = _closed(right)
     return Gauge(key, title, use, outline, halved)
-
-
-def is_closed(outline: Iterable[Arc | Line]) -> bool:
-    """Whether each piece starts where the one before ends."""
-    pieces = tuple(outline)
-    return all(dist(pieces[i - 1].end, piece.start) <= SAME_POINT_MM for i, piece in enumerate(pieces))

@@ -24,9 +24,9 @@ from geometry.cautions import ONE_LINE
 from geometry.design import Design, design_pad
 from geometry.drawing.facts import SheetFacts
 from geometry.drawing.frame import NOT_FIT
-from geometry.outline import Arc, Outline, Point
+from geometry.outline import SAME_POINT_MM, Arc, Outline, Point
 from geometry.packet import gauge_dxf, gauge_pdf, gauge_svg
-from geometry.packet.gauge_outlines import Gauge, bounds, cup_gauge, gauges_of, is_closed, pad_gauges
+from geometry.packet.gauge_outlines import Gauge, bounds, cup_gauge, gauges_of, pad_gauges
 from geometry.packet.gauge_sheet import GaugePage, cutter_sheet, paper_pages
 from geometry.pad import Pad
 from geometry.sheet_facts import sheet_facts
@@ -37,6 +37,11 @@ DAY = date(2026, 2, 3)
 SVG = "{http://www.w3.org/2000/svg}"
 CUPS = st.tuples(st.floats(20, 200), st.floats(2, 60), st.floats(0, 1))
 DOTS_PER_MM = 10
+
+
+def is_closed(outline: Outline) -> bool:
+    """Whether each piece starts where the one before ends."""
+    return all(dist(outline[i - 1].end, piece.start) <= SAME_POINT_MM for i, piece in enumerate(outline))
 
 
 def design_of(name: str) -> tuple[Design, SheetFacts]:
