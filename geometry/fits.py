@@ -1,4 +1,4 @@
-"""General tolerances, and what is left of a clearance when everything is against you."""
+"""General tolerances of lengths, radii and chamfers (ISO 2768-1), and how independent deviations add up."""
 
 from bisect import bisect_left
 from typing import Literal

@@ -129,7 +129,7 @@ def _equation(symbol: str, formula: str) -> Markup:
 
 
 def _origin(origin: str, remark: str) -> str:
-    return f"{origin}: {remark}" if remark and remark not in {origin} else origin
+    return f"{origin}: {remark}" if remark and remark != origin else origin
 
 
 def _line(line: Line, tags: _Tags, units: str) -> LineView:

@@ -7,7 +7,6 @@ from geometry.allowables import TESTED_AT_C, temperature_factor
 from geometry.calculation.book import Book
 from geometry.conditions import Conditions, vehicle_of
 from geometry.growth import water_percent
-from geometry.pad import Pad
 from geometry.provenance import Source, Sourced, derived, found, memory
 from geometry.statics import LiftCurve, LiftPoint
 
@@ -20,7 +19,7 @@ _TEST = memory("Plastics are tested at 23 °C (ISO 291)")
 _LEAST_LEFT = memory("Straight fall of strength with temperature, not followed below 0.3")
 
 
-def write_load(book: Book, c: Conditions, pad: Pad) -> None:
+def write_load(book: Book, c: Conditions) -> None:
     """From the mass to the forces that the pad is judged by."""
     book.open("load")
     car = c.measurements.car

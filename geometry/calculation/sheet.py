@@ -124,7 +124,7 @@ def calculation_sheet(design: Design) -> CalculationSheet:
     fixed = frozenset(name for name, entry in design.ledger.items() if entry.is_fixed)
     write_material(book, c)
     write_pad(book, case, fixed=fixed)
-    write_load(book, c, design.pad)
+    write_load(book, c)
     write_loading(book, case)
     deciding = governing(design)
     checks = tuple(

@@ -11,7 +11,7 @@ from geometry.drawing.lettering import wrapped
 from geometry.drawing.model import Anchor, Box, Layer, Line, Point, Text
 from geometry.drawing.style import STYLE
 from geometry.outline import Outline
-from geometry.packet.gauge_outlines import Gauge, bounds, moved
+from geometry.packet.gauge_shapes import Gauge, bounds, moved
 from geometry.units import inch_to_mm
 
 TITLE = "Gauge sheet, true size"
@@ -104,7 +104,7 @@ def cutter_sheet(gauges: Sequence[Gauge], facts: SheetFacts) -> GaugePage:
     for piece in pieces:
         placed.append((piece, (x, bottom)))
         x += piece.width + _GAP_MM
-    return _filled(width, height, placed, [*head, *_foot(facts, width, 1, 1)])
+    return _filled(width, height, placed, [*head, *_foot(width, 1, 1)])
 
 
 def _shelves(pieces: Sequence[_Piece], area: Box) -> list[list[tuple[_Piece, Point]]]:
@@ -125,7 +125,7 @@ def _shelves(pieces: Sequence[_Piece], area: Box) -> list[list[tuple[_Piece, Poi
 
 def _page(facts: SheetFacts, placed: list[tuple[_Piece, Point]], *, number: int, of: int, left_out: str) -> GaugePage:
     width, height = PAPER_MM[facts.paper]
-    words = [*_head(facts, width, height, left_out if number == of else ""), *_foot(facts, width, number, of)]
+    words = [*_head(facts, width, height, left_out if number == of else ""), *_foot(width, number, of)]
     return _filled(width, height, placed, words)
 
 
@@ -167,7 +167,7 @@ def _head(facts: SheetFacts, width: float, height: float, left_out: str) -> list
     return found
 
 
-def _foot(facts: SheetFacts, width: float, number: int, of: int) -> list[Text]:
+def _foot(width: float, number: int, of: int) -> list[Text]:
     """The caution line and the page's number."""
     lines = wrapped(ONE_LINE, height_mm=STYLE.text_mm, width_mm=width - 2 * _MARGIN_MM)
     y = 7.0

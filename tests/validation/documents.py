@@ -4,9 +4,7 @@ from typing import Any
 
 from hypothesis import strategies as st
 
-from geometry.materials import MATERIALS
-
-SLOT_MATERIALS = tuple(key for key, entry in MATERIALS.items() if entry.slot_refusal is None)
+from geometry.materials import MATERIALS, SLOT_MATERIALS
 
 
 def _between(low: float, high: float) -> st.SearchStrategy[float]:
