@@ -8,6 +8,7 @@ from markupsafe import Markup
 from starlette.concurrency import run_in_threadpool
 from starlette.responses import RedirectResponse, Response
 
+from geometry import ENGINE_VERSION
 from geometry.cautions import ONE_LINE
 from geometry.errors import BadMeasurementsError, NoPadFitsError
 from server import saved_api
@@ -77,6 +78,8 @@ class DifferencePage:
     title: str
     one: str
     other: str
+    engines: str
+    """Which versions of the calculation made the two, where these differ; empty where it was the same."""
     difference: Difference
     back: Way
     caution_line: str = ONE_LINE
@@ -161,28 +164,34 @@ async def side_by_side(request: Request, secret: Secret, letters: Letters) -> Re
 
 def _side_by_side(database: Database, secret: str, letters: str, wanted: str) -> Response:
     access, found = opened(database, secret, letters)
-    words, design = _other(database, access, found, wanted)
+    words, design, engine = _other(database, access, found, wanted)
+    one = f"revision {found.letters}"
     page = DifferencePage(
         title=access.design.title or found.design["title"] or "Lifting pad",
-        one=f"revision {found.letters}",
+        one=one,
         other=words,
+        engines=""
+        if engine == found.engine_version
+        else f"Version {found.engine_version} of the calculation made {one}, version {engine} the other."
+        " What differs without another answer comes from that.",
         difference=difference(found.design, design, eye_units(facts_of(found))),
         back=Way(f"Back to revision {found.letters}", saved_address(secret, found.letters)),
     )
     return private_page("difference.html", page)
 
 
-def _other(database: Database, access: Access, found: Revision, wanted: str) -> tuple[str, Any]:
-    """What stands on the other side: its name and its design document."""
+def _other(database: Database, access: Access, found: Revision, wanted: str) -> tuple[str, Any, str]:
+    """What stands on the other side: its name, its design document, and the version of the calculation that made it."""
     if wanted == "today":
         try:
             today = design_today(found)
         except (BadMeasurementsError, NoPadFitsError) as error:
             raise NoSuchRevisionError(f"Today's program has no pad to compare with: {error}") from None
-        return "worked out today", today.to_dict() if today else found.design
+        return "worked out today", today.to_dict() if today else found.design, ENGINE_VERSION
     with database.reading() as connection:
         number = number_of(wanted)
         if number is not None:
-            return f"revision {wanted}", revision(connection, access.design.id, number).design
+            other = revision(connection, access.design.id, number)
+            return f"revision {wanted}", other.design, other.engine_version
         sent = proposal(connection, found.id, wanted)
-        return f"proposal by {sent.name or 'somebody'}", sent.design
+        return f"proposal by {sent.name or 'somebody'}", sent.design, sent.engine_version

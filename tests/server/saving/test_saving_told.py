@@ -5,9 +5,15 @@ import re
 import pytest
 from httpx import AsyncClient
 
+from geometry.standing import DO_NOT_USE
 from tests.server.saving.asking import inputs, links_of, page, save, send, words_of
+from tests.server.saving.conftest import client_of
+from tests.server.saving.test_saving_files import exported, upload
+from tests.server.saving.test_saving_papers import TOO_BIG
 
 pytestmark = pytest.mark.anyio
+_FAILED = f"{DO_NOT_USE}. Its readings"
+"""How the page of a part that must not be used begins to say so."""
 
 
 async def pair(client: AsyncClient) -> tuple[str, str, float]:
@@ -66,6 +72,53 @@ async def test_the_owner_strikes_a_set_out_and_it_stays_marked(asking: AsyncClie
     assert f"{web - 1.5:g} mm" in text
     assert 'id="outside"' not in text
     assert "part-standing is-failed" not in text
+
+
+async def struck_out(client: AsyncClient) -> str:
+    """A design with a set that fails the part, struck out, and a second that does not."""
+    owner, friend, web = await pair(client)
+    await send(client, f"{friend}/readings", **TOO_BIG)
+    text = await page(client, owner)
+    which = re.search(r'name="strike" value="([^"]+)"', text)
+    assert which
+    assert _FAILED in words_of(text)
+    await send(client, f"{owner}/readings", strike=which[1])
+    await send(client, f"{friend}/readings", **{"as_made.web_mm": f"{web}"}, name="Grace")
+    return owner
+
+
+async def test_a_struck_set_stays_struck_through_a_file_and_back(asking: AsyncClient, other_setting: str) -> None:
+    """Oracle: the page of the design that was exported, in a database of the other kind; a second round gives the same."""
+    owner = await struck_out(asking)
+    file = await exported(asking, owner)
+    kept = [sent["readings"] for sent in file["designs"][0]["revisions"][0]["readings"]]
+    assert ["struck" in one for one in kept] == [True, False]
+    async with client_of(other_setting) as other:
+        new = "/saved/" + (await upload(other, "/mine/import", file)).text.split('href="/saved/')[1].split('"')[0]
+        text = await page(other, new)
+        assert text.count("Struck out by the owner.") == 1
+        assert "68.4 mm" in text
+        assert 'id="outside"' not in text
+        assert _FAILED not in words_of(text)
+        # The set that stands can still be struck, the one that was struck not again.
+        assert text.count('name="strike"') == 1
+        again = await exported(other, new)
+    found = [sent["readings"] for sent in again["designs"][0]["revisions"][0]["readings"]]
+    assert [one.get("struck") for one in found] == [one.get("struck") for one in kept]
+
+
+async def test_a_set_that_was_not_struck_marks_the_part_after_a_file_as_before(asking: AsyncClient) -> None:
+    """The same file without its mark of striking: what failed the part then fails it here."""
+    owner = await struck_out(asking)
+    file = await exported(asking, owner)
+    sets = file["designs"][0]["revisions"][0]["readings"]
+    del sets[0]["readings"]["struck"], sets[1]
+    answer = await upload(asking, "/mine/import", file)
+    new = "/saved/" + answer.text.split('href="/saved/')[1].split('"')[0]
+    text = await page(asking, new)
+    assert "Struck out" not in text
+    assert 'id="outside"' in text
+    assert _FAILED in words_of(text)
 
 
 async def test_a_later_set_puts_an_earlier_one_right(asking: AsyncClient) -> None:
