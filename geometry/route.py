@@ -8,14 +8,18 @@ from geometry.conditions import Conditions
 from geometry.document.shop import Shop
 from geometry.making import hand, milling, printing
 from geometry.making.bench import closing, saw_blank
-from geometry.making.card import Operation, ToolEntry, tools_of
+from geometry.making.card import FIRST, Operation, ToolEntry, tools_of, watched_once
+from geometry.making.cross_hole import cross_hole_operation
 from geometry.making.hand_verdict import HandVerdict, hand_verdict
 from geometry.making.kit import FINE_FILE
 from geometry.making.machine import Machine, machine_of
+from geometry.making.more_by_hand import more_by_hand
+from geometry.making.plug_milled import PLUG, filed_plug
 from geometry.making.printing import PrintPlan, print_plan
+from geometry.making.set_ups import SetUp, set_ups_of
+from geometry.making.slot_hold import hand_hold, milled_on_top
 from geometry.making.slot_plan import SlotPlan, cutter_for, slot_plan
 from geometry.making.stock import (
-    LEAST_LAST_GRIP_MM,
     Batch,
     StockPlan,
     bar_mass_kg,
@@ -24,21 +28,13 @@ from geometry.making.stock import (
     price_of,
     stock_plan,
 )
+from geometry.making.troubles import has_mill, troubles_of
 from geometry.making.turning import Lathe
 from geometry.making.wording import Sentence, said
 from geometry.pad import Pad
 
 BATCH_SIZES = (1, 3)
 """One pad, and three from one bar."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SetUp:
-    """One clamping, with the zero that its sizes are counted from."""
-
-    number: int
-    holding: Sentence
-    datum: Sentence
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -82,24 +78,47 @@ def route_card(pad: Pad, conditions: Conditions, shop: Shop) -> RouteCard:
 def _machined(pad: Pad, c: Conditions, shop: Shop, plan: StockPlan) -> RouteCard:
     m = machine_of(c, shop)
     slot = _slot(pad, c, shop, m)
-    by_hand = None if slot else hand_verdict(pad, c, hand.SLOT)
+    what = milled_on_top(pad)
+    is_milled = slot is not None if what == "slot" else has_mill(c, shop)
+    top = milling.top_operations(pad, c, shop, m, slot) if is_milled else _top_by_hand(pad, c, shop)
     operations = (
         saw_blank(c, plan),
         *Lathe(pad, c, shop, plan, m).operations(),
-        *(milling.slot_operations(pad, c, shop, m, slot) if slot else _filed_slot(pad, c, shop)),
+        *top,
+        *_cross_hole(pad, c, m),
         *closing(pad, c),
     )
+    by_hand = hand_verdict(pad, c, _BY_HAND[what]) if what and not is_milled else None
+    return _card(
+        _title(pad, c, shop, is_milled=is_milled),
+        c,
+        shop,
+        operations,
+        plan=plan,
+        slot=slot,
+        by_hand=by_hand,
+        pad=pad,
+    )
+
+
+_BY_HAND = {"slot": hand.SLOT, "plug": PLUG, "flats": ("flats_width_mm",)}
+"""What is only held to class c where nothing mills it."""
+
+
+def _title(pad: Pad, c: Conditions, shop: Shop, *, is_milled: bool) -> str:
+    """What the card is called: by its machines."""
+    what = milled_on_top(pad)
     if c.process == "cnc":
-        title = "Set-up sheet for CNC turning and milling"
-    else:
-        where = {"mill": "mill", "vertical_slide": "vertical slide", "none": "saw and file for the slot"}
-        title = f"Route card: lathe and {where[shop.slot_machine] if slot else where['none']}"
-    return _card(title, c, shop, operations, plan=plan, slot=slot, by_hand=by_hand, pad=pad)
+        return f"Set-up sheet for CNC turning{' and milling' if what else ''}"
+    if not what:
+        return "Route card: lathe"
+    where = {"mill": "mill", "vertical_slide": "vertical slide"}.get(shop.slot_machine) if is_milled else None
+    return f"Route card: lathe and {where or f'saw and file for the {what}'}"
 
 
 def _slot(pad: Pad, c: Conditions, shop: Shop, m: Machine) -> SlotPlan | None:
-    """The passes of an end mill; None where the shop has none that enters, or nothing to turn it with."""
-    if shop.slot_machine == "none" and c.process != "cnc":
+    """The passes of an end mill; None without a slot, without a cutter that enters it, or with nothing to turn one."""
+    if not pad.has_slot or not has_mill(c, shop):
         return None
     cutter = cutter_for(slot_width_mm=pad.slot_width_mm, cutters_mm=c.cutters_mm, finishing_mm=m.finishing_mm)
     if cutter is None:
@@ -107,17 +126,28 @@ def _slot(pad: Pad, c: Conditions, shop: Shop, m: Machine) -> SlotPlan | None:
     return slot_plan(pad, m, cutter_mm=cutter, tool=shop.tool, is_slender=milling.is_slender(shop, m))
 
 
-def _filed_slot(pad: Pad, c: Conditions, shop: Shop) -> Iterator[Operation]:
-    yield from hand.slot_by_hand(pad, c, shop)
-    if pad.slot_mouth_chamfer_mm > 0:
-        yield milling.mouth(pad, c, said("Vice with wooden jaws."), tool=FINE_FILE)
+def _top_by_hand(pad: Pad, c: Conditions, shop: Shop) -> Iterator[Operation]:
+    """What saw and file make of the top: slots with their mouth, a plug's sides, flats."""
+    if pad.has_slot:
+        yield from hand.slot_by_hand(pad, c, shop)
+        if pad.slot_mouth_chamfer_mm > 0:
+            yield milling.mouth(pad, c, said("Vice with wooden jaws."), tool=FINE_FILE)
+        return
+    if pad.has_plug and not pad.plug_is_round:
+        yield filed_plug(pad, c, hand_hold(pad))
+    yield from more_by_hand(pad, c, hand_hold(pad))
+
+
+def _cross_hole(pad: Pad, c: Conditions, m: Machine) -> tuple[Operation, ...]:
+    return (cross_hole_operation(pad, c, m),) if pad.has_cross_hole else ()
 
 
 def _by_hand(pad: Pad, c: Conditions, shop: Shop, plan: StockPlan) -> RouteCard:
     operations = (
         saw_blank(c, plan),
         *hand.round_by_hand(pad, c, shop),
-        *_filed_slot(pad, c, shop),
+        *_top_by_hand(pad, c, shop),
+        *_cross_hole(pad, c, machine_of(c, shop)),
         *closing(pad, c),
     )
     return _card(
@@ -136,7 +166,7 @@ def _printed(pad: Pad, c: Conditions, shop: Shop) -> RouteCard:
     plan = print_plan(pad, c, shop, judge(c, pad))
     operation = Operation(
         title="Print the pad",
-        set_up=1,
+        set_up=FIRST,
         holding=said("On the printer's bed."),
         tools=(said("Printer, filament {filament} across", filament=shop.filament_diameter_mm),),
         steps=printing.print_steps(pad, plan),
@@ -144,12 +174,12 @@ def _printed(pad: Pad, c: Conditions, shop: Shop) -> RouteCard:
         other_time_min=plan.time_min,
         setting_time_min=10.0,
     )
-    operations = (operation, *closing(pad, c))
+    operations = watched_once((operation, *closing(pad, c)))
     return RouteCard(
         title="Print sheet",
         material=c.material.name,
         operations=operations,
-        set_ups=(SetUp(number=1, holding=operation.holding, datum=said("The first layer.")),),
+        set_ups=(SetUp(number=FIRST, holding=operation.holding, datum=said("The first layer.")),),
         tools=tools_of(operations),
         stock=None,
         slot=None,
@@ -175,8 +205,14 @@ def _card(
     return RouteCard(
         title=title,
         material=c.material.name,
-        operations=operations,
-        set_ups=_set_ups(operations, plan, pad, is_by_hand=c.process == "hand_tools", is_filed=slot is None),
+        operations=watched_once(operations),
+        set_ups=set_ups_of(
+            operations,
+            plan,
+            pad,
+            is_by_hand=c.process == "hand_tools",
+            is_milled=by_hand is None,
+        ),
         tools=tools_of(operations),
         stock=plan,
         slot=slot,
@@ -184,34 +220,8 @@ def _card(
         printing=None,
         batches=tuple(_batch(n, operations, plan, c, shop) for n in BATCH_SIZES),
         pads_from_bar=pads_from_bar(plan, shop.bar_length_mm),
-        troubles=tuple(_troubles(c, shop, operations, plan, slot, by_hand)),
+        troubles=tuple(troubles_of(pad, c, shop, operations, plan, slot, by_hand)),
     )
-
-
-def _set_ups(
-    operations: tuple[Operation, ...], plan: StockPlan, pad: Pad, *, is_by_hand: bool, is_filed: bool
-) -> tuple[SetUp, ...]:
-    """Each clamping once, with its zero: of a machine on the pad's axis, by hand what the lines are scribed from."""
-    first, second = ("top", "foot") if plan.order == "top_first" else ("foot", "top")
-    datums = {
-        1: said(f"Axis of the spindle; the faced {first} is zero along it."),
-        2: said(
-            f"Axis of the spindle; the {second} when faced is zero, {{height}} from the other end.",
-            height=pad.overall_height_mm,
-        ),
-        3: said(
-            "Middle of the body across; the wall tops are zero, the seat face {height} below them.",
-            height=pad.top_height_mm,
-        ),
-    }
-    if is_by_hand:
-        datums = {
-            1: said("The filed foot: every height is scribed up from it; the circles from the centre of each end.")
-        }
-    if is_filed:
-        datums[3] = said("The centre line, scribed across the top; the floor is counted down from the wall tops.")
-    first_of = {operation.set_up: operation for operation in reversed(operations)}
-    return tuple(SetUp(number=n, holding=first_of[n].holding, datum=datums[n]) for n in sorted(first_of) if n in datums)
 
 
 def _batch(pads: int, operations: tuple[Operation, ...], plan: StockPlan, c: Conditions, shop: Shop) -> Batch:
@@ -223,32 +233,3 @@ def _batch(pads: int, operations: tuple[Operation, ...], plan: StockPlan, c: Con
         price=price_of(plan.bar_mm, used, c, shop),
         time_min=sum(o.setting_time_min + pads * o.each_time_min for o in operations),
     )
-
-
-def _troubles(
-    c: Conditions,
-    shop: Shop,
-    operations: tuple[Operation, ...],
-    plan: StockPlan,
-    slot: SlotPlan | None,
-    by_hand: HandVerdict | None,
-) -> Iterator[Sentence]:
-    if not plan.bar_is_listed:
-        yield said(
-            "No bar to hand is thick enough: this card takes one of {bar}. Get one of at least that.", bar=plan.bar_mm
-        )
-    if c.process != "hand_tools" and plan.second_grip_mm < LEAST_LAST_GRIP_MM:
-        yield said(
-            "Only {grip} of the body can be held for the last facing cut. Bore soft jaws or a split ring to the body, or file the"
-            " top flat instead.",
-            grip=plan.second_grip_mm,
-        )
-    if slot is None and shop.slot_machine != "none" and c.process != "hand_tools":
-        yield said("No cutter to hand enters the slot, so it is sawn and filed.")
-    if any(o.cut and o.cut.is_too_fast for o in operations):
-        yield said(
-            "Where the card says so, even the machine's slowest speed is faster than wanted: cut lightly,"
-            " and let it cool often."
-        )
-    if by_hand is not None:
-        yield Sentence(by_hand.words)

@@ -9,6 +9,7 @@ from markupsafe import Markup
 from geometry.cautions import ONE_LINE
 from geometry.design import Design
 from geometry.making.card import Operation
+from geometry.making.set_ups import set_up_heading
 from geometry.making.sources import route_sources
 from geometry.pad import DIMENSIONS
 from geometry.route import RouteCard, route_card
@@ -158,20 +159,11 @@ def _set_ups(card: RouteCard, design: Design, eye: Eye) -> Iterator[SetUpView]:
         holding = eye.says(found[0][1].holding)
         entry = known.get(set_up)
         yield SetUpView(
-            heading=_heading(set_up, process),
+            heading=set_up_heading(set_up, design.pad, process),
             holding=holding,
             datum=eye.says(entry.datum) if entry else "",
             operations=tuple(_operation(i, o, holding, design, eye) for i, o in found),
         )
-
-
-def _heading(set_up: int, process: str) -> str:
-    if process == "printed":
-        return "At the printer" if set_up == 1 else "At the bench"
-    if process == "hand_tools" and set_up in {1, 3}:
-        return "Round and flat, by hand" if set_up == 1 else "The slot, by hand"
-    named = {0: "At the saw", 1: "First set-up", 2: "Second set-up, turned round", 3: "Third set-up, for the slot"}
-    return named.get(set_up, "At the bench")
 
 
 def _operation(number: int, o: Operation, holding: str, design: Design, eye: Eye) -> OperationView:

@@ -16,7 +16,7 @@ _MIN_PER_H = 60
 _LONGEST_RUN = 10
 """More passes than this stand in two tables side by side."""
 _PHONE_COLUMNS, _SHORT_HEAD = 7, 10
-_AXIS_WORDS = {"diameter": "diameter", "length": "length still standing", "across": "place across", "depth": "depth"}
+_AXIS_WORDS = {"diameter": "diameter", "bore": "bore", "length": "length still standing"}
 _WAY_WORDS = {"full": "full", "climb": "with", "conventional": "against"}
 """How the cutter meets the work: in its full width, or with or against its turning."""
 _JOB_WORDS = {"rough": "rough", "floor": "floor", "wall": "wall"}

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from geometry.conditions import Conditions
-from geometry.making.card import Operation
+from geometry.making.card import AT_THE_BENCH, AT_THE_SAW, Operation
 from geometry.making.kit import (
     CALIPER,
     FINE_FILE,
@@ -37,7 +37,7 @@ def saw_blank(conditions: Conditions, plan: StockPlan) -> Operation:
     )
     return Operation(
         title="Saw the blank",
-        set_up=0,
+        set_up=AT_THE_SAW,
         holding=said("Vice or saw clamp, the bar level, the piece that falls off supported."),
         tools=(saw(plan.kerf_mm), RULE),
         steps=(
@@ -59,14 +59,16 @@ def closing(pad: Pad, conditions: Conditions) -> Iterator[Operation]:
     family = conditions.material.family
     yield Operation(
         title="Deburr and finish",
-        set_up=4,
+        set_up=AT_THE_BENCH,
         holding=said("In the hand; or the body in paper in a vice with soft jaws."),
         tools=(SCRAPER, FINE_FILE, GRIT_PAPER, FLAT_PLATE, said("Lens")),
         steps=(
             said("Break every edge that the card has not: nothing may feel sharp or furry."),
-            said("Look into the corners of the slot's floor with a lens: no step, no cut below the floor."),
+            *_floor(pad),
             _seat_face(pad),
-            said(f"Finish the rest with {GRIT}, lightly. Do not round the slot's floor."),
+            said(
+                f"Finish the rest with {GRIT}, lightly." + (" Do not round the slot's floor." if pad.has_slot else "")
+            ),
             said("Wash in warm water with soap, rinse and wipe dry."),
         ),
         watch=watch_for(family, "edges", "finish"),
@@ -74,7 +76,7 @@ def closing(pad: Pad, conditions: Conditions) -> Iterator[Operation]:
     )
     yield Operation(
         title="Rest, then measure",
-        set_up=4,
+        set_up=AT_THE_BENCH,
         holding=said("On a flat plate, at room temperature."),
         tools=(CALIPER, said("Micrometer"), RADIUS_GAUGE, GAUGES, SCRIBER),
         steps=(
@@ -82,24 +84,38 @@ def closing(pad: Pad, conditions: Conditions) -> Iterator[Operation]:
             said("Measure every line of the inspection sheet in its order, and write every reading down."),
             said(
                 "Mark the part with its design number (at the head of this card) and the date, scribed"
-                " on the side of the body, never in the slot."
+                f" on the side of the body, never {'in the slot' if pad.has_slot else 'on a face that carries'}."
             ),
-            *_cup(pad),
+            _tried(pad, conditions),
         ),
         watch=watch_for(family, "rest"),
         other_time_min=15.0,
     )
 
 
+def _floor(pad: Pad) -> tuple[Sentence, ...]:
+    """What is looked at on the face that carries the car."""
+    if pad.has_slot:
+        return (said("Look into the corners of the slot's floor with a lens: no step, no cut below the floor."),)
+    if pad.has_plug:
+        return (said("Look round the foot of the plug with a lens: no step, no groove in the shoulder."),)
+    return ()
+
+
 def _seat_face(pad: Pad) -> Sentence:
     even = "until it shows one even pattern"
+    if pad.foot_bottom_mm < 0:
+        return said(f"Rub the seat face inside the skirt with {GRIT} on a flat stick, {even}: it must stay flat.")
     if pad.has_stem:
         return said(f"Rub the seat face round the stem with {GRIT} on a flat stick, {even}: it must stay flat.")
     return said(f"Draw the seat face over {GRIT} on a flat plate, in figures of eight, {even}.")
 
 
-def _cup(pad: Pad) -> tuple[Sentence, ...]:
+def _tried(pad: Pad, c: Conditions) -> Sentence:
+    """How the finished pad is tried on the jack that it was measured for."""
     stem = " and the stem goes into its hole" if pad.has_stem else ""
-    return (
-        said(f"Try it in the jack's cup: it drops in by itself{stem}, does not rock, and the lip stays off the rim."),
-    )
+    if c.measurements.foot == "cup":
+        return said(
+            f"Try it in the jack's cup: it drops in by itself{stem}, does not rock, and the lip stays off the rim."
+        )
+    return said(f"Try it on the jack: it goes on by itself{stem}, and does not rock.")

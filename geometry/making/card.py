@@ -1,16 +1,18 @@
 """What a route card is made of: operations with their holding, tool, speed, passes and dial readings."""
 
-from collections.abc import Mapping
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from geometry.drawing.model import Box, Layer, Line, Point, Shape, View
 from geometry.making.wording import Sentence, joined
 from geometry.provenance import Source
 
-Axis = Literal["diameter", "length", "across", "depth"]
-"""What a pass changes: a turned diameter, a turned length, the slot's width, the slot's depth."""
+Axis = Literal["diameter", "bore", "length"]
+"""What a pass changes: a turned diameter, a bore that it widens, a turned length."""
 Kind = Literal["rough", "finish"]
+AT_THE_SAW, FIRST, SECOND, ON_TOP, FOR_THE_HOLE, AT_THE_BENCH = range(6)
+"""Set-ups by number: two on the lathe, one for all that is milled on top, one for the stem's cross-hole."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,7 +43,7 @@ class Pass:
     axis: Axis
     before_mm: float
     after_mm: float
-    """Diameter, or length still standing, or depth, or place across the slot."""
+    """Diameter, or length still standing."""
     infeed_mm: float
     """Travel of the tool into the work."""
     dial_step_mm: float
@@ -107,6 +109,8 @@ class Operation:
     """Setting a machine, once for a run of parts: estimated by judgement."""
     extra_cutting_min: float = 0.0
     """Time in the cut of passes that stand in a table of their own."""
+    sources: tuple[tuple[str, Source], ...] = ()
+    """What this operation alone rests on."""
 
     @property
     def tool(self) -> Sentence:
@@ -147,6 +151,17 @@ def tools_of(operations: tuple[Operation, ...]) -> tuple[ToolEntry, ...]:
     return tuple(
         ToolEntry(number=i, name=name, operations=tuple(used)) for i, (name, used) in enumerate(uses.values(), start=1)
     )
+
+
+def watched_once(operations: Iterable[Operation]) -> tuple[Operation, ...]:
+    """The same operations, each warning left only where it matters first."""
+    seen: set[str] = set()
+    found = []
+    for operation in operations:
+        fresh = tuple(words for words in operation.watch if words.template not in seen)
+        seen |= {words.template for words in fresh}
+        found.append(replace(operation, watch=fresh))
+    return tuple(found)
 
 
 def picture(name: str, shapes: list[Shape], labels: tuple[Label, ...] = ()) -> Picture:

@@ -9,8 +9,8 @@ def by_dial(machine: Machine, *sentences: Sentence) -> tuple[Sentence, ...]:
     return () if machine.is_stepless else sentences
 
 
-def by_measure(machine: Machine, diameter_mm: float) -> tuple[Sentence, ...]:
-    """How the last pass is set."""
+def last_pass(machine: Machine, diameter_mm: float) -> tuple[Sentence, ...]:
+    """How the last pass of a diameter is set."""
     if machine.is_stepless:
         return (
             said(

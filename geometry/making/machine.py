@@ -1,6 +1,6 @@
 """This shop's machines as the operations need them: speeds that can be set, dials, and how deep a cut may go."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import ceil, floor
 
 from geometry.conditions import Conditions
@@ -24,10 +24,12 @@ from geometry.making.cutting import (
     tooth_feed_mm,
 )
 from geometry.materials import Family
+from geometry.provenance import Source
 from geometry.units import inch_to_mm
 
 _HAIR = 1e-6
 """A whole number of lines that binary numbers make a hair more or less is that whole number."""
+_NOTHING_MM = 1e-9
 _LEAST_LINES = 2
 """A pass of fewer lines of the dial than this is set between the lines."""
 
@@ -71,16 +73,12 @@ class Machine:
         """Speed and table feed of an end mill."""
         plain = self._cut(cutter_mm, self.speeds.milling, self.mill_rpm, feed_mm_rev=None)
         feed = table_feed_mm_min(spindle_speed_rpm=plain.rpm, teeth=self.teeth, feed_mm_tooth=tooth_feed_mm(cutter_mm))
-        return Cut(
-            wanted_speed_m_min=plain.wanted_speed_m_min,
-            diameter_mm=cutter_mm,
-            wanted_rpm=plain.wanted_rpm,
-            rpm=plain.rpm,
-            speed_m_min=plain.speed_m_min,
-            is_too_fast=plain.is_too_fast,
-            table_feed_mm_min=feed,
-            source=TOOTH_FEED_SOURCE,
-        )
+        return replace(plain, table_feed_mm_min=feed, source=TOOTH_FEED_SOURCE)
+
+    def drilling(self, drill_mm: float, *, share: float, feed_mm_rev: float, source: Source) -> Cut:
+        """Speed and feed of a drill, which turns at a share of an end mill's speed."""
+        plain = self._cut(drill_mm, share * self.speeds.milling, self.mill_rpm, feed_mm_rev=feed_mm_rev)
+        return replace(plain, source=source)
 
     def _cut(self, diameter_mm: float, speed: float, steps: tuple[float, ...], *, feed_mm_rev: float | None) -> Cut:
         wanted = spindle_speed_rpm(cutting_speed_m_min=speed, diameter_mm=diameter_mm)
@@ -100,18 +98,19 @@ class Machine:
         )
 
     def diameter_passes(self, *, before_mm: float, after_mm: float, length_mm: float) -> tuple[Pass, ...]:
-        """Passes that bring a diameter down over a length, the last one fine."""
-        total = (before_mm - after_mm) / 2
-        if total <= 0:
+        """Passes that bring a diameter down, or a bore up, to its size over a length, the last one fine."""
+        total = abs(before_mm - after_mm) / 2
+        if total <= _NOTHING_MM:
             return ()
-        depths = self.depths_mm(total, grid_mm=self.infeed_grid_mm)
+        axis: Axis = "diameter" if after_mm < before_mm else "bore"
+        inwards = 1 if axis == "diameter" else -1
         made: list[Pass] = []
         size = before_mm
-        for depth, is_last in _with_last(depths):
-            smaller = after_mm if is_last else diameter_after_mm(diameter_mm=size, infeed_mm=depth)
-            reading = dial_infeed_mm(diameter_mm=before_mm, wanted_diameter_mm=smaller, slide=self.slide)
-            made.append(self._pass("diameter", made, is_last, size, smaller, depth, reading, length_mm, size))
-            size = smaller
+        for depth, is_last in _with_last(self.depths_mm(total, grid_mm=self.infeed_grid_mm)):
+            new = after_mm if is_last else diameter_after_mm(diameter_mm=size, infeed_mm=inwards * depth)
+            reading = abs(dial_infeed_mm(diameter_mm=before_mm, wanted_diameter_mm=new, slide=self.slide))
+            made.append(self._pass(axis, made, is_last, size, new, depth, reading, length_mm, max(size, new)))
+            size = new
         return tuple(made)
 
     def length_passes(
@@ -119,7 +118,7 @@ class Machine:
     ) -> tuple[Pass, ...]:
         """Facing passes that bring a length down, from a diameter in to another one, the last one fine."""
         total = before_mm - after_mm
-        if total <= 0:
+        if total <= _NOTHING_MM:
             return ()
         made: list[Pass] = []
         length = before_mm

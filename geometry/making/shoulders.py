@@ -1,16 +1,16 @@
-"""Stem and seat: each turned down to a shoulder, whose face carries or clears something."""
+"""Cylinders that are turned down to a shoulder, such as stem, seat and plug: their passes, and where the tool stops."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from geometry.conditions import Conditions
 from geometry.dials import dial_infeed_mm
 from geometry.making.card import Operation, Pass, Table
 from geometry.making.kit import CALIPER
-from geometry.making.last_pass import by_dial, by_measure
+from geometry.making.last_pass import by_dial, last_pass
 from geometry.making.machine import Machine
 from geometry.making.watch import watch_for
 from geometry.making.wording import Sentence, said
-from geometry.pad import Pad
 
 PASS_MIN = 0.3
 """Winding back and setting the dial between passes: judged, not measured."""
@@ -29,8 +29,8 @@ class Step:
     end: str
     """Which face its length is counted from."""
     said_first: tuple[Sentence, ...]
-    said_last: Sentence
-    leaves: dict[str, float]
+    said_last: tuple[Sentence, ...]
+    leaves: Mapping[str, float]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,52 +43,8 @@ class Roughing:
     """None where nothing is wound by hand."""
 
 
-def stem_operation(
-    pad: Pad, c: Conditions, m: Machine, *, holding: Sentence, set_up: int, start_mm: float
-) -> Operation:
-    """The stem; its shoulder is the seat's face."""
-    step = Step(
-        title="Turn the stem",
-        start_mm=start_mm,
-        size_mm=pad.stem_diameter_mm,
-        length_mm=pad.stem_length_mm,
-        end="end of the work",
-        said_first=(
-            said("The shoulder is the seat's face, {stop} from the end of the work.", stop=pad.stem_length_mm),
-        ),
-        said_last=said(
-            "The load stands on the seat's face: square to the axis, no pip, no groove. Break the stem's end with a file."
-        ),
-        leaves={"stem_diameter_mm": pad.stem_diameter_mm, "stem_length_mm": pad.stem_length_mm},
-    )
-    return _operation(step, c, m, holding=holding, set_up=set_up)
-
-
-def seat_operation(
-    pad: Pad, c: Conditions, m: Machine, *, holding: Sentence, set_up: int, start_mm: float
-) -> Operation:
-    """The seat's diameter and its length to the lip."""
-    where = said("The shoulder is the lip's face, {stop} from the seat's face.", stop=pad.seat_length_mm)
-    if pad.has_stem:
-        where = said(
-            "The shoulder is the lip's face, {stop} from the seat's face and {whole} from the stem's end.",
-            stop=pad.seat_length_mm,
-            whole=pad.seat_length_mm + pad.stem_length_mm,
-        )
-    step = Step(
-        title="Turn the seat",
-        start_mm=start_mm,
-        size_mm=pad.seat_diameter_mm,
-        length_mm=pad.seat_length_mm,
-        end="seat's face",
-        said_first=(where,),
-        said_last=said("Leave no fillet under the lip larger than the tool's nose."),
-        leaves={"seat_diameter_mm": pad.seat_diameter_mm, "seat_length_mm": pad.seat_length_mm},
-    )
-    return _operation(step, c, m, holding=holding, set_up=set_up)
-
-
-def _operation(step: Step, c: Conditions, m: Machine, *, holding: Sentence, set_up: int) -> Operation:
+def step_operation(step: Step, c: Conditions, m: Machine, *, holding: Sentence, set_up: int) -> Operation:
+    """Rough a step, finish its side and its shoulder."""
     rough = roughing(step, m)
     return Operation(
         title=step.title,
@@ -99,8 +55,8 @@ def _operation(step: Step, c: Conditions, m: Machine, *, holding: Sentence, set_
             *step.said_first,
             *by_dial(m, said(f"Touch the outside and the {step.end}, and set both dials to zero.")),
             rough.words,
-            *by_measure(m, step.size_mm),
-            step.said_last,
+            *last_pass(m, step.size_mm),
+            *step.said_last,
         ),
         cut=m.turning(step.start_mm),
         finish_cut=m.finishing(step.size_mm),

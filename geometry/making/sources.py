@@ -8,12 +8,13 @@ from geometry.inspection import INSTRUMENT_SOURCE
 from geometry.making.bench import REST_SOURCE
 from geometry.making.cutter import FORCE_SOURCE
 from geometry.making.cutting import FINISH_FEED_SOURCE, ROUGH_FEED_SOURCE, SPEEDS, TOOTH_FEED_SOURCE
+from geometry.making.facing import RUN_OUT_SOURCE
 from geometry.making.kit import GRIT_SOURCE
 from geometry.making.looks import LOOK_SOURCE
 from geometry.making.printing import KNOCK_DOWN_SOURCE, ORIENTATION_SOURCE
 from geometry.making.slot_plan import SHARES_SOURCE
 from geometry.making.stock import FACING_SOURCE, GRIP_SOURCE
-from geometry.making.turning import RUN_OUT_SOURCE, TIMES_SOURCE
+from geometry.making.turning import TIMES_SOURCE
 from geometry.making.watch import sources_of
 from geometry.provenance import Source, derived, practice
 from geometry.readings import DECISION_SOURCE
@@ -65,6 +66,8 @@ def _cut(card: RouteCard, c: Conditions, shop: Shop) -> Iterator[tuple[str, Sour
         yield "Depth and overlap of the slot's passes", SHARES_SOURCE
         yield "Bend of the cutter", FORCE_SOURCE
         yield "Standing true", INDICATED_SOURCE
+    for operation in card.operations:
+        yield from operation.sources
     yield "Finish", GRIT_SOURCE
     yield "Rest before measuring", REST_SOURCE
     yield "Times beside the cut", TIMES_SOURCE

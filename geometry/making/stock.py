@@ -83,32 +83,30 @@ def stock_plan(pad: Pad, conditions: Conditions, shop: Shop) -> StockPlan:
     needed = pad.body_diameter_mm + STOCK_ALLOWANCE_MM
     bar = next((d for d in conditions.stock_mm if d >= needed), None)
     bar_mm = needed if bar is None else bar
-    body = pad.top_height_mm - pad.seat_length_mm
-    held_last = body - 2 * pad.edge_chamfer_mm - JAW_CLEARANCE_MM
-    order: Order = "top_first" if held_last >= least_grip_mm(pad.body_diameter_mm) else "foot_first"
+    held_last = held_top_first_mm(pad)
+    reach_last = pad.seat_length_mm + pad.foot_depth_mm + FACING_MM
+    needed_last = max(least_grip_mm(pad.body_diameter_mm), reach_last * REACH_SHARE)
+    order: Order = "top_first" if held_last >= needed_last else "foot_first"
     if order == "top_first":
-        reach = FACING_MM + body + JAW_CLEARANCE_MM
+        reach = FACING_MM + turned_top_first_mm(pad)
         plain = pad.overall_height_mm + 2 * FACING_MM
         out = reach + JAW_CLEARANCE_MM
         grip = max(least_grip_mm(bar_mm), out * REACH_SHARE, plain - out)
         blank = out + grip
         stub = blank - plain
         why = said(
-            "The body is turned first and then holds the pad: {grip} of finished cylinder. The seat is"
-            " too short, and its corner"
+            "The body is turned first and then holds the pad: {grip} of finished cylinder. The seat is too short, and its corner"
             " too round, to hold anything.",
             grip=held_last,
         )
     else:
-        reach = FACING_MM + pad.overall_height_mm + FACING_MM + shop.kerf_mm + SAW_ROOM_MM
+        reach = FACING_MM + turned_foot_first_mm(pad, shop.kerf_mm) + SAW_ROOM_MM
         grip = max(least_grip_mm(bar_mm), reach * REACH_SHARE)
         blank, stub = reach + grip, grip + SAW_ROOM_MM + shop.kerf_mm
-        held_last = body - 2 * pad.edge_chamfer_mm - FACING_MM / 2
-        held_last = max(0.0, held_last)
+        held_last = held_foot_first_mm(pad)
         why = said(
-            "The body is short: {grip} of it can be held. So everything round is turned before the pad is"
-            " cut off the bar, and the"
-            " body then holds it for one light facing cut.",
+            "The body is short for what stands out of it. So everything round is turned before the pad is cut off the bar, and"
+            " {grip} of the body then hold it for one light facing cut.",
             grip=held_last,
         )
     mass = bar_mass_kg(bar_mm, blank, conditions)
@@ -126,6 +124,28 @@ def stock_plan(pad: Pad, conditions: Conditions, shop: Shop) -> StockPlan:
         mass_kg=mass,
         price=price_of(bar_mm, blank + shop.kerf_mm, conditions, shop),
     )
+
+
+def turned_top_first_mm(pad: Pad) -> float:
+    """Length that is turned to the body's diameter from the top, a skirt and what stands on the body included."""
+    return pad.top_height_mm - pad.foot_bottom_mm + JAW_CLEARANCE_MM
+
+
+def turned_foot_first_mm(pad: Pad, kerf_mm: float) -> float:
+    """Length that is turned to the body's diameter from the foot: the pad, what is faced off its top, and the saw cut."""
+    return pad.overall_height_mm + FACING_MM + kerf_mm
+
+
+def held_top_first_mm(pad: Pad) -> float:
+    """Length of finished body that holds the pad while its foot is cut: solid all through, so none of a skirt."""
+    tool_room = max(0.0, pad.edge_chamfer_mm + JAW_CLEARANCE_MM - pad.skirt_length_mm)
+    return pad.body_top_mm - pad.seat_length_mm - pad.edge_chamfer_mm - tool_room
+
+
+def held_foot_first_mm(pad: Pad) -> float:
+    """Length of finished body that holds the pad for the last facing cut, foot inwards: a skirt counts, on a plug of scrap."""
+    facing = 0.0 if pad.has_plug else FACING_MM / 2
+    return max(0.0, pad.body_top_mm - pad.foot_bottom_mm - 2 * pad.edge_chamfer_mm - facing)
 
 
 def bar_mass_kg(bar_mm: float, length_mm: float, conditions: Conditions) -> float:

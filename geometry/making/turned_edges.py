@@ -3,7 +3,7 @@
 from geometry.conditions import Conditions
 from geometry.document.shop import Shop
 from geometry.finish import facet_cusp_mm
-from geometry.making.card import Operation
+from geometry.making.card import FIRST, Operation
 from geometry.making.corner import facet_picture, facet_table, facets_for
 from geometry.making.kit import FINE_FILE, RADIUS_GAUGE, saw
 from geometry.making.last_pass import by_dial
@@ -13,19 +13,34 @@ from geometry.making.watch import watch_for
 from geometry.making.wording import Sentence, said
 from geometry.pad import Pad
 
+CORNER_ROOM_MM = 2.0
+"""What a pointed tool needs behind a corner to run out of the cut."""
+
 
 def corner_operation(pad: Pad, c: Conditions, shop: Shop, m: Machine, *, holding: Sentence, set_up: int) -> Operation:
-    """The seat's corner radius: straight cuts, then the file; one profile on a CNC lathe."""
-    return _profiled(pad, m, holding, set_up) if m.is_stepless else _faceted(pad, c, shop, m, holding, set_up)
+    """The seat's corner radius: straight cuts, then the file; a form tool behind a skirt; one profile on a CNC lathe."""
+    if m.is_stepless:
+        return _profiled(pad, m, holding, set_up)
+    if _is_behind_skirt(pad):
+        return _formed(pad, c, m, holding, set_up)
+    return _faceted(pad, c, shop, m, holding, set_up)
+
+
+def _is_behind_skirt(pad: Pad) -> bool:
+    """Whether a skirt stands where the compound slide would run out of the corner."""
+    return pad.has_skirt and pad.foot_bottom_mm < pad.seat_corner_radius_mm + CORNER_ROOM_MM
 
 
 def _profiled(pad: Pad, m: Machine, holding: Sentence, set_up: int) -> Operation:
     radius = pad.seat_corner_radius_mm
+    tool = said(f"Profiling tool, {m.tool_name}")
+    if _is_behind_skirt(pad):
+        tool = said(f"Profiling tool, {m.tool_name}, no wider than {{gap}}", gap=_gap_mm(pad))
     return Operation(
         title="Profile the seat's corner",
         set_up=set_up,
         holding=holding,
-        tools=(said(f"Profiling tool, {m.tool_name}"), RADIUS_GAUGE),
+        tools=(tool, RADIUS_GAUGE),
         steps=(
             said("One arc of {radius}, from the seat's face to its side, nose radius compensated.", radius=radius),
             said("Rough it in cuts of {rough} or less, and finish in one.", rough=m.roughing_mm),
@@ -33,6 +48,42 @@ def _profiled(pad: Pad, m: Machine, holding: Sentence, set_up: int) -> Operation
         cut=m.finishing(pad.seat_diameter_mm),
         leaves_mm={"seat_corner_radius_mm": radius},
         other_time_min=1.0,
+    )
+
+
+def _gap_mm(pad: Pad) -> float:
+    """Room between seat and skirt."""
+    return (pad.skirt_bore_mm - pad.seat_diameter_mm) / 2
+
+
+def _formed(pad: Pad, c: Conditions, m: Machine, holding: Sentence, set_up: int) -> Operation:
+    radius = pad.seat_corner_radius_mm
+    return Operation(
+        title="Cut the seat's corner radius",
+        set_up=set_up,
+        holding=holding,
+        tools=(said("Form tool, ground hollow to {radius}, for the seat's corner", radius=radius), RADIUS_GAUGE),
+        steps=(
+            said(
+                "The skirt leaves no room for straight cuts by the compound slide. Grind a tool hollow to {radius} against the"
+                " gauge, what stands in the groove no wider than {gap}.",
+                radius=radius,
+                gap=_gap_mm(pad),
+            ),
+            said(
+                "Touch the seat's face and the seat's side with the two ends of the hollow, and set both dials to zero: the arc"
+                " is full when both are back there. Plunge along the axis, slowly, and let the tool dwell for one turn."
+            ),
+            said(
+                "A form tool cuts on its whole length: where it chatters, halve the speed. Blend the ends with grit on a stick;"
+                " the gauge of {radius} shows no light.",
+                radius=radius,
+            ),
+        ),
+        cut=m.finishing(pad.seat_diameter_mm),
+        watch=watch_for(c.material.family, "edges"),
+        leaves_mm={"seat_corner_radius_mm": radius},
+        other_time_min=25.0,
     )
 
 
@@ -85,11 +136,18 @@ def _facet_steps(radius: float, cusp: float, m: Machine) -> list[Sentence]:
             " that a ridge still stands. Never file past the arc.",
             radius=radius,
         ),
+        said(
+            "A form tool or a corner-rounding cutter of {radius}, where you have one, does it in one cut instead: held in the tool"
+            " post, its edge on centre height, plunged slowly until it just meets face and side.",
+            radius=radius,
+        ),
     ]
 
 
-def edge_operation(pad: Pad, c: Conditions, m: Machine, *, title: str, holding: Sentence, set_up: int) -> Operation:
-    """One 45° edge break of the body."""
+def edge_operation(
+    pad: Pad, c: Conditions, m: Machine, *, title: str, across_mm: float, holding: Sentence, set_up: int
+) -> Operation:
+    """One 45° edge break of a turned edge."""
     size = pad.edge_chamfer_mm
     return Operation(
         title=title,
@@ -102,7 +160,7 @@ def edge_operation(pad: Pad, c: Conditions, m: Machine, *, title: str, holding: 
             ),
             said("Leave a break of {size} × 45°.", size=size),
         ),
-        cut=m.finishing(pad.body_diameter_mm),
+        cut=m.finishing(across_mm),
         watch=watch_for(c.material.family, "edges"),
         leaves_mm={"edge_chamfer_mm": size},
         other_time_min=1.5,
@@ -113,7 +171,7 @@ def saw_off_operation(pad: Pad, c: Conditions, plan: StockPlan) -> Operation:
     """Part the turned pad from the bar."""
     return Operation(
         title="Saw the pad off the bar",
-        set_up=1,
+        set_up=FIRST,
         holding=said(
             "The bar still in the chuck, the machine isolated from its supply, the saw's handle clear of the jaws;"
             " or the bar in a vice with soft jaws."

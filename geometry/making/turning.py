@@ -5,28 +5,31 @@ from dataclasses import dataclass
 
 from geometry.conditions import Conditions
 from geometry.document.shop import Shop
-from geometry.making.card import Operation
+from geometry.making.card import FIRST, SECOND, Operation
+from geometry.making.facing import (
+    CLAMPING_MIN,
+    RUN_OUT_FINISHED_MM,
+    face_to_height,
+    facing_operation,
+    first_face,
+)
+from geometry.making.foot import foot_operations, recess_operation
+from geometry.making.foot_cuts import foot_cuts, makes_seat_face
 from geometry.making.kit import CALIPER, INDICATOR
-from geometry.making.last_pass import by_dial, by_measure
+from geometry.making.last_pass import by_dial, last_pass
+from geometry.making.limits import limit_words
 from geometry.making.machine import Machine
-from geometry.making.recess import recess_operation
-from geometry.making.shoulders import PASS_MIN, seat_operation, stem_operation
-from geometry.making.stock import FACING_MM, JAW_CLEARANCE_MM, StockPlan
+from geometry.making.plug_turned import boss_mm, neck_operation, plug_step
+from geometry.making.shoulders import PASS_MIN, step_operation
+from geometry.making.stock import StockPlan, turned_foot_first_mm, turned_top_first_mm
 from geometry.making.turned_edges import corner_operation, edge_operation, saw_off_operation
 from geometry.making.watch import watch_for
 from geometry.making.wording import Sentence, said
 from geometry.pad import Pad
 from geometry.provenance import practice
 
-CLAMPING_MIN = 4.0
 TIMES_SOURCE = practice("Times beside the cut are judged from an unhurried small shop")
-RUN_OUT_BAR_MM = 0.5
-RUN_OUT_FINISHED_MM = 0.05
-RUN_OUT_SOURCE = practice("Run-out that a careful three-jaw set-up reaches with a packing of paper")
-_LENGTHWISE = said(
-    "The lengthwise slide is the compound, set along the axis, with the carriage locked; or the carriage, where it has a"
-    " dial or an indicator."
-)
+_STOP = "Set the carriage's stop so that the tool ends {length} from the faced end."
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,67 +43,83 @@ class Lathe:
     m: Machine
 
     def operations(self) -> tuple[Operation, ...]:
-        """All lathe work in order, from the sawn blank to the turned pad without its slot."""
-        rows = self._top_first() if self.plan.order == "top_first" else self._foot_first()
-        return tuple(rows)
+        """All lathe work in order, from the sawn blank to the turned pad without what is milled into it."""
+        return tuple(self._top_first() if self.plan.order == "top_first" else self._foot_first())
 
     def _top_first(self) -> Iterator[Operation]:
-        body = self.pad.top_height_mm - self.pad.seat_length_mm
-        plain = self.plan.blank_mm
-        yield self.face_blank("Face the top")
-        yield self.turn_body(length_mm=body + JAW_CLEARANCE_MM)
-        yield self.break_edge("Break the top edge", self.first_hold(), 1)
+        pad, c, m, hold = self.pad, self.c, self.m, self.first_hold()
+        yield facing_operation(first_face("Face the top", hold, self.plan, m), pad, c, m)
+        yield self.turn_body(length_mm=turned_top_first_mm(pad))
+        if pad.has_plug:
+            yield step_operation(plug_step(pad), c, m, holding=hold, set_up=FIRST)
+            yield from self.break_plug_edge(hold, FIRST)
+        yield from self.break_edge("Break the top edge", hold, FIRST)
         yield self.flip()
-        yield self.face_to_height(
-            "Face the foot to height",
-            before_mm=plain - FACING_MM,
+        is_seat_face = not pad.has_slot and not any(makes_seat_face(pad, cut) for cut in foot_cuts(pad))
+        facing = face_to_height(
+            pad,
+            self.plan,
+            m,
+            holding=self.second_hold(),
+            left_out_mm=pad.plug_height_mm,
             across_mm=self.plan.bar_mm,
-            from_steps=said(
-                "Measure with the depth rod from the end to the jaws' steps, which the top lies against, before the last"
-                " pass, and set that pass by it: {height}.",
-                height=self.pad.overall_height_mm,
-            ),
-            why=said("The whole height is measured from the finished top, which lies against the jaws."),
+            leaves=("overall_height_mm", *(("web_mm",) if is_seat_face else ())),
         )
-        yield from self.foot(self.second_hold(), set_up=2, start_mm=self.plan.bar_mm)
+        yield facing_operation(facing, pad, c, m)
+        yield from self.foot(self.second_hold(), set_up=SECOND, start_mm=self.plan.bar_mm)
 
     def _foot_first(self) -> Iterator[Operation]:
-        pad = self.pad
-        yield self.face_blank("Face the foot")
-        yield self.turn_body(length_mm=pad.overall_height_mm + FACING_MM + self.plan.kerf_mm)
-        yield from self.foot(self.first_hold(), set_up=1, start_mm=pad.body_diameter_mm)
-        yield saw_off_operation(pad, self.c, self.plan)
+        pad, c, m, hold = self.pad, self.c, self.m, self.first_hold()
+        yield facing_operation(first_face("Face the foot", hold, self.plan, m), pad, c, m)
+        yield self.turn_body(length_mm=turned_foot_first_mm(pad, self.plan.kerf_mm))
+        yield from self.foot(hold, set_up=FIRST, start_mm=pad.body_diameter_mm)
+        if pad.has_plug:
+            yield neck_operation(pad, c, self.plan, m, holding=hold)
+            yield from self.break_edge("Break the top edge", hold, FIRST)
+        yield saw_off_operation(pad, c, self.plan)
         yield self.flip()
-        yield self.face_to_height(
-            "Face the top to height",
-            before_mm=pad.overall_height_mm + FACING_MM,
-            across_mm=pad.body_diameter_mm,
-            from_steps=said(
-                "Measure with the depth rod from the end to the jaws' steps, which the lip lies against, before the last"
-                " pass, and set that pass by it: {body}, which makes the whole height {height}.",
-                body=pad.top_height_mm - pad.seat_length_mm,
-                height=pad.overall_height_mm,
-            ),
-            why=said("Only this light cut is left, so the short body can hold it."),
+        made = {"overall_height_mm": True, "plug_height_mm": pad.has_plug, "web_mm": not (pad.has_plug or pad.has_slot)}
+        facing = face_to_height(
+            pad,
+            self.plan,
+            m,
+            holding=self.second_hold(),
+            left_out_mm=pad.overall_height_mm - pad.top_height_mm + pad.foot_bottom_mm,
+            across_mm=boss_mm(pad) if pad.has_plug else pad.body_diameter_mm,
+            leaves=tuple(name for name, is_made in made.items() if is_made),
         )
-        yield self.break_edge("Break the top edge", self.second_hold(), 2)
+        yield facing_operation(facing, pad, c, m)
+        if pad.has_plug:
+            yield from self.break_plug_edge(self.second_hold(), SECOND)
+        else:
+            yield from self.break_edge("Break the top edge", self.second_hold(), SECOND)
 
     def foot(self, holding: Sentence, *, set_up: int, start_mm: float) -> Iterator[Operation]:
-        """Stem, seat, corner and lip, with the foot outwards."""
+        """Stem, seat, skirt, corner, recess and lip, with the foot outwards."""
         pad, c, m = self.pad, self.c, self.m
-        if pad.has_stem:
-            yield stem_operation(pad, c, m, holding=holding, set_up=set_up, start_mm=start_mm)
-        yield seat_operation(pad, c, m, holding=holding, set_up=set_up, start_mm=start_mm)
+        yield from foot_operations(
+            pad, c, m, holding=holding, set_up=set_up, start_mm=start_mm, is_top_done=self.plan.order == "top_first"
+        )
         if pad.seat_corner_radius_mm > 0:
             yield corner_operation(pad, c, self.shop, m, holding=holding, set_up=set_up)
         if pad.has_recess:
             yield recess_operation(pad, c, m, holding=holding, set_up=set_up)
-        if pad.edge_chamfer_mm > 0:
-            yield self.break_edge("Break the lip's edge", holding, set_up)
+        yield from self.break_edge(f"Break the {'skirt' if pad.has_skirt else 'lip'}'s edge", holding, set_up)
 
-    def break_edge(self, title: str, holding: Sentence, set_up: int) -> Operation:
-        """One edge break."""
-        return edge_operation(self.pad, self.c, self.m, title=title, holding=holding, set_up=set_up)
+    def break_edge(self, title: str, holding: Sentence, set_up: int) -> Iterator[Operation]:
+        """One edge break of the body, where it has any."""
+        yield from self._broken(title, self.pad.body_diameter_mm, holding, set_up)
+
+    def break_plug_edge(self, holding: Sentence, set_up: int) -> Iterator[Operation]:
+        """The edge break of a round plug's top; any other plug gets its own when its sides are milled."""
+        if self.pad.plug_is_round:
+            yield from self._broken("Break the plug's edge", self.pad.plug_width_mm, holding, set_up)
+
+    def _broken(self, title: str, across_mm: float, holding: Sentence, set_up: int) -> Iterator[Operation]:
+        if self.pad.edge_chamfer_mm > 0:
+            yield edge_operation(
+                self.pad, self.c, self.m, title=title, across_mm=across_mm, holding=holding, set_up=set_up
+            )
 
     def first_hold(self) -> Sentence:
         """The sawn blank in the chuck."""
@@ -112,119 +131,62 @@ class Lathe:
 
     def second_hold(self) -> Sentence:
         """The finished body in the chuck."""
-        end = (
-            "top against the jaws' steps"
-            if self.plan.order == "top_first"
-            else "foot inwards and free between the jaws, lip against the jaws' steps"
-        )
+        pad = self.pad
+        end = f"{self.inner_face()} against the jaws' steps"
+        if self.plan.order == "foot_first":
+            end = f"foot inwards and free between the jaws, {end}"
+        elif pad.has_plug:
+            end = f"plug inwards and free between the jaws, {end}"
         return said(
             f"Three-jaw chuck on the finished body, {end}, {{grip}} in the jaws, with paper under them.",
             grip=self.plan.second_grip_mm,
         )
 
+    def inner_face(self) -> str:
+        """Which face lies against the jaws in the second set-up."""
+        if self.plan.order == "top_first":
+            return "shoulder" if self.pad.has_plug else "top"
+        return "skirt's end" if self.pad.has_skirt else "lip"
+
     def flip(self) -> Operation:
         """Turn the pad round and make it run true."""
-        end = "top" if self.plan.order == "top_first" else "lip"
         return Operation(
             title="Flip, and indicate the run-out",
-            set_up=2,
+            set_up=SECOND,
             holding=self.second_hold(),
             tools=(INDICATOR, said("Packing paper")),
-            steps=(
-                said("Wrap the body in one turn of paper and grip it lightly."),
-                said(f"Tap it back against the jaws' steps until no feeler goes between the {end} and them."),
-                said(
-                    f"Where the steps are not {{grip}} deep, put three equal parallels between the {end} and the chuck's"
-                    " face instead, measure to them, and take them out before the spindle turns.",
-                    grip=self.plan.second_grip_mm,
-                ),
-                said(
-                    "Turn the spindle by hand with the indicator on the body close to the jaws: tap it until it"
-                    " runs true to {limit}.",
-                    limit=RUN_OUT_FINISHED_MM,
-                ),
-                said("Tighten no more than the cut needs, and indicate once more."),
-            ),
+            steps=tuple(self._flip_steps()),
             why=self.plan.why,
             watch=watch_for(self.c.material.family, "hold"),
             other_time_min=CLAMPING_MIN + 4,
         )
 
-    def face_blank(self, title: str) -> Operation:
-        """Face the first end of the sawn blank."""
-        plain = self.plan.blank_mm
-        return self._face(
-            title,
-            self.first_hold(),
-            1,
-            before_mm=plain,
-            after_mm=plain - FACING_MM,
-            across_mm=self.plan.bar_mm,
-            first=(
-                said("Where the bar is too thick for the jaws, turn the jaws round."),
-                said(
-                    "Turn the spindle by hand with the indicator on the bar: up to {limit} of run-out does no"
-                    " harm here.",
-                    limit=RUN_OUT_BAR_MM,
-                ),
-                *by_dial(self.m, _LENGTHWISE),
-            ),
+    def _flip_steps(self) -> Iterator[Sentence]:
+        pad, end = self.pad, self.inner_face()
+        inwards = pad.plug_height_mm if self.plan.order == "top_first" else pad.foot_bottom_mm + pad.foot_depth_mm
+        if pad.has_skirt and self.plan.order == "foot_first":
+            yield said(
+                "The jaws would press the skirt in: turn a ring of scrap that just slides into its {bore} and over what stands in"
+                " it, and put it in under the jaws.",
+                bore=pad.skirt_bore_mm,
+            )
+        yield said("Wrap the body in one turn of paper and grip it lightly.")
+        yield said(f"Tap it back against the jaws' steps until no feeler goes between the {end} and them.")
+        yield said(
+            f"Where the steps are not {{grip}} deep, or leave no room for the {{inwards}} that stand inwards of the {end}, put"
+            " three equal parallels between it and the chuck's face instead, measure to them, and take them out before the"
+            " spindle turns."
+            if inwards > 0
+            else f"Where the steps are not {{grip}} deep, put three equal parallels between the {end} and the chuck's face"
+            " instead, measure to them, and take them out before the spindle turns.",
+            grip=self.plan.second_grip_mm,
+            inwards=inwards,
         )
-
-    def face_to_height(
-        self, title: str, *, before_mm: float, across_mm: float, from_steps: Sentence, why: Sentence
-    ) -> Operation:
-        """Face the second end, which makes the height."""
-        sawn = said("A sawn end is not exact: measure, and where the table says otherwise add or leave out a pass.")
-        return self._face(
-            title,
-            self.second_hold(),
-            2,
-            before_mm=before_mm,
-            after_mm=self.pad.overall_height_mm,
-            across_mm=across_mm,
-            last=(*by_dial(self.m, sawn), from_steps),
-            why=why,
-            leaves={"overall_height_mm": self.pad.overall_height_mm},
+        yield said(
+            "Turn the spindle by hand with the indicator on the body close to the jaws: tap it until it runs true to {limit}.",
+            limit=RUN_OUT_FINISHED_MM,
         )
-
-    def _face(
-        self,
-        title: str,
-        holding: Sentence,
-        set_up: int,
-        *,
-        before_mm: float,
-        after_mm: float,
-        across_mm: float,
-        first: tuple[Sentence, ...] = (),
-        last: tuple[Sentence, ...] = (),
-        why: Sentence | None = None,
-        leaves: dict[str, float] | None = None,
-    ) -> Operation:
-        passes = self.m.length_passes(before_mm=before_mm, after_mm=after_mm, diameter_mm=across_mm)
-        touch = said("Touch the end where it stands out furthest, and set the lengthwise dial to zero.")
-        return Operation(
-            title=title,
-            set_up=set_up,
-            holding=holding,
-            tools=(said(f"Facing tool, {self.m.tool_name}"), INDICATOR if set_up == 1 else CALIPER),
-            steps=(
-                *first,
-                said("Set the tool on centre height."),
-                *by_dial(self.m, touch),
-                said("Face from the outside in, by the passes below, to the middle: no pip may stay."),
-                *last,
-            ),
-            why=why,
-            cut=self.m.turning(across_mm),
-            finish_cut=self.m.finishing(across_mm),
-            passes=passes,
-            watch=watch_for(self.c.material.family, "turn", key=self.c.material.key),
-            leaves_mm=leaves or {},
-            roughness_um=self.m.roughness_um,
-            other_time_min=CLAMPING_MIN * (set_up == 1) + PASS_MIN * len(passes),
-        )
+        yield said("Tighten no more than the cut needs, and indicate once more.")
 
     def turn_body(self, *, length_mm: float) -> Operation:
         """Turn the body to size in one go."""
@@ -234,7 +196,7 @@ class Lathe:
         how = "Turn up to {length} from the faced end." if self.m.is_stepless else _STOP
         return Operation(
             title="Turn the body",
-            set_up=1,
+            set_up=FIRST,
             holding=self.first_hold(),
             tools=(said(f"Right-hand turning tool, {self.m.tool_name}, nose radius {{nose}}", nose=nose), CALIPER),
             steps=(
@@ -247,7 +209,8 @@ class Lathe:
                         " otherwise add or leave out a pass."
                     ),
                 ),
-                *by_measure(self.m, pad.body_diameter_mm),
+                *last_pass(self.m, pad.body_diameter_mm),
+                limit_words(pad, "body_diameter_mm", "The body"),
             ),
             cut=self.m.turning(bar),
             finish_cut=self.m.finishing(pad.body_diameter_mm),
@@ -257,6 +220,3 @@ class Lathe:
             roughness_um=self.m.roughness_um,
             other_time_min=PASS_MIN * len(passes) + 2,
         )
-
-
-_STOP = "Set the carriage's stop so that the tool ends {length} from the faced end."

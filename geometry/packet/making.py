@@ -29,7 +29,7 @@ VERDICTS: Mapping[Verdict, str] = {
     "open": "open",
 }
 """What became of a reading, in as few letters as a column has room for."""
-_AXES = {"diameter": "diameter", "length": "length", "across": "across the slot", "depth": "depth"}
+_AXES = {"diameter": "diameter", "bore": "bore", "length": "length"}
 
 
 def making_data(design: Design, facts: SheetFacts) -> Data:
