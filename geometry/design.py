@@ -83,9 +83,8 @@ class Design:
         """The outcome in one or two sentences."""
         unchecked = len(self.with_verdict("not_checked"))
         advised = len(self.with_verdict("advice"))
-        rest = "".join(
-            f", {count} {word}" for count, word in ((advised, "with advice"), (unchecked, "not checked")) if count
-        )
+        advice = "1 piece of advice" if advised == 1 else f"{advised} pieces of advice"
+        rest = (f"; {advice}" if advised else "") + (f"; {unchecked} not checked" if unchecked else "")
         if self.failures:
             worst = self.failures[0]
             return f"Do not make: {_overload(worst)}. {len(self.failures)} of {self.judged} estimates fail{rest}. Not tested."
