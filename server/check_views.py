@@ -72,7 +72,7 @@ def _check(check: Check, on_sheet: Set[str], units: str) -> CheckView:
     return CheckView(
         code=check.code,
         title=check.rule.title,
-        words=shown.words_in(check.words, units),
+        words=shown.weights_in(shown.words_in(check.words, units), units),
         verdict=check.verdict,
         verdict_words=verdict_words(check),
         bar=shown.bar_width(min(used, 1.0)) if drawn else "",

@@ -53,6 +53,26 @@ def force(force_n: float, units: str) -> str:
     return f"{plain(force_n / 1000, 2)} kN, the weight of {weight}"
 
 
+_FORCE_IN_WORDS = re.compile(r"(?<![\w.])(\d+(?:\.\d+)?) kN(?![\w²/·])")
+
+
+def weights_in(words: str, units: str) -> str:
+    """A sentence of the engine with the mass that weighs as much beside each force in kilonewtons, no finer than the force.
+
+    >>> weights_in("The jack takes 8.5 kN; 19.6 kN is its rated load.", "mm")
+    'The jack takes 8.5 kN (870 kg); 19.6 kN (2000 kg) is its rated load.'
+    """
+    return _FORCE_IN_WORDS.sub(lambda found: f"{found[0]} ({_weight(found[1], units)})", words)
+
+
+def _weight(force_kn: str, units: str) -> str:
+    mass_kg = float(force_kn) * 1000 / STANDARD_GRAVITY
+    mass_shown = kg_to_pound(mass_kg) if units == "in" else mass_kg
+    digits = len(force_kn.replace(".", "").lstrip("0"))
+    unit = "lb" if units == "in" else "kg"
+    return f"{float(f'{mass_shown:.{max(digits, 1)}g}'):.0f} {unit}"
+
+
 def mass(mass_kg: float, units: str) -> str:
     """The mass of a pad.
 

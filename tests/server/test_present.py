@@ -360,3 +360,12 @@ def test_a_length_in_a_sentence_is_the_same_length_in_inches(value_mm: float) ->
     found = re.fullmatch(r"It is ([\d.]+) in deep at 40 MPa \(5800 psi\) and 96 N/mm\.", words)
     assert found
     assert abs(inch_to_mm(float(found[1])) - float(f"{value_mm:g}")) <= inch_to_mm(0.00051)
+
+
+@pytest.mark.parametrize(("units", "rated"), [("mm", "2000 kg"), ("in", "4410 lb")])
+def test_the_rated_load_of_a_jack_is_said_as_its_owner_knows_it(units: str, rated: str) -> None:
+    """Oracle: the two tonnes that were typed; 4409 lb by the international pound, to the three digits of 19.6 kN."""
+    typed = typed_of_document(SAMPLES["mobile_library_van"].document)
+    page = page_of(dict(with_units_spelled_out(typed, "mm", units)), units)
+    words = next(c.words for group in page.checks for c in group.checks if c.code == "jack_rating")
+    assert f"19.6 kN ({rated})" in words
