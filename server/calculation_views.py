@@ -6,12 +6,11 @@ from geometry import ENGINE_VERSION, formulas
 from geometry.calculation.book import Line
 from geometry.calculation.clearances import Clearance, Figure
 from geometry.calculation.opening import NOT_COVERED, SCOPE
-from geometry.calculation.sheet import CalculationSheet, CheckPart, LedgerPart, SymbolNote
+from geometry.calculation.sheet import PARTS, CalculationSheet, CheckPart, LedgerPart, SymbolNote
 from geometry.cautions import ONE_LINE
 from geometry.mathml import mathml, mathml_equation
 from geometry.provenance import Source
 from geometry.sizing import Bound
-from geometry.symbols import dimension_title
 from server import links, shown
 from server.advice_views import clearance_views, curve_view, sensitivity_view
 from server.calculation_context import (
@@ -36,27 +35,6 @@ from server.forms import FormReading
 _DUST = 1e-9
 """What binary arithmetic may leave of a difference that is nothing."""
 _SIGNS = {"at_most": ("≤", ">"), "at_least": ("≥", "<")}
-
-
-_PARTS = (
-    (
-        "load",
-        "The load",
-        "From the mass to the forces that the pad is judged by. Angles in sin are in radians; deg turns radians into degrees.",
-    ),
-    (
-        "material",
-        "Growth and what the material allows",
-        "Growth is a ratio of length, from the part as machined dry at 20 °C.",
-    ),
-    ("pad", "Sizes of the pad", "As chosen below in the ledger, or fixed."),
-    ("tolerances", "Tolerances", "ISO 2768-1 class m, plus and minus; those in frames on the drawing as whole zones."),
-    (
-        "loading",
-        "What the load does",
-        "Quantities that the ledger and the checks take their numbers from, at nominal sizes and the worst play.",
-    ),
-)
 
 
 class _Tags:
@@ -91,13 +69,13 @@ def calculation_page(sheet: CalculationSheet, reading: FormReading) -> Calculati
                 _symbol(i.symbol),
                 shown.with_customary(i.words, units),
                 i.uncertainty,
-                _origin(i.origin, i.remark),
+                i.where_from,
             )
             for i in sheet.inputs
         ),
         parts=tuple(
-            LinePart(part, heading, intro, tuple(_line(line, tags, units) for line in sheet.lines(part)))
-            for part, heading, intro in _PARTS
+            LinePart(p.key, p.heading, p.intro, tuple(_line(line, tags, units) for line in sheet.lines(p.key)))
+            for p in PARTS
         ),
         curve=curve_view(design, units) if design.conditions.curve else None,
         ledger=tuple(_ledger(part, tags, units) for part in sheet.ledger),
@@ -128,10 +106,6 @@ def _equation(symbol: str, formula: str) -> Markup:
     return Markup(mathml_equation(symbol, formula))  # noqa: S704 - as above
 
 
-def _origin(origin: str, remark: str) -> str:
-    return f"{origin}: {remark}" if remark and remark != origin else origin
-
-
 def _line(line: Line, tags: _Tags, units: str) -> LineView:
     return LineView(
         symbol=_symbol(line.symbol),
@@ -149,10 +123,9 @@ def _symbols(notes: tuple[SymbolNote, ...]) -> tuple[SymbolView, ...]:
 
 
 def _ledger(part: LedgerPart, tags: _Tags, units: str) -> LedgerView:
-    title = dimension_title(part.dimension)
     value = part.entry.value_mm
     return LedgerView(
-        title=title[0].upper() + title[1:],
+        title=part.title,
         why=part.why,
         inches=f"{shown.length(value, 'in')} in" if units == "in" and value else "",
         bounds=tuple(_bound(b, part.deciding, tags) for b in part.bounds),
@@ -174,17 +147,10 @@ def _bound(bound: Bound, deciding: Bound | None, tags: _Tags) -> BoundView:
 
 
 def _fit(c: Clearance) -> FitView:
-    least, most = c.statistical
-    figures = (
-        ("at nominal sizes", c.nominal),
-        ("worst case, tight", c.least),
-        ("worst case, loose", c.most),
-        ("statistical spread, plus and minus", c.spread),
-    )
     return FitView(
-        title=f"{c.title}, {'hot and wet' if c.extreme == 'hot' else 'cold and dry'}",
-        figures=tuple(_figure(words, figure) for words, figure in figures),
-        statistical=f"Statistically, by the root of the sum of squares, {least} to {most} mm; the worst case decides.",
+        title=c.heading,
+        figures=tuple(_figure(words, figure) for words, figure in c.figures),
+        statistical=c.statistical_words,
     )
 
 
@@ -201,7 +167,6 @@ def _check(part: CheckPart, tags: _Tags, units: str) -> CheckView:
         if check.rule.sense == "at_most"
         else finding.value >= finding.limit - _DUST
     )
-    unit = "" if check.rule.unit == "–" else check.rule.unit
     also = finding.also if finding else ()
     return CheckView(
         code=check.code,
@@ -209,12 +174,12 @@ def _check(part: CheckPart, tags: _Tags, units: str) -> CheckView:
         verdict=verdict_words(check),
         words=shown.with_customary(check.words, units),
         sides=tuple(
-            SideView(_symbol(f), numbers, shown.with_customary(f"{result} {unit}".rstrip(), units))
+            SideView(_symbol(f), numbers, shown.with_customary(f"{result} {part.unit}".rstrip(), units))
             for f, numbers, result in part.sides
         ),
         sign=met if is_met else broken,
-        unit=unit,
-        margin=_margin(part, unit),
+        unit=part.unit,
+        margin=_margin(part),
         also=tuple(f"{words}: {formulas.shown(value)} {u}".replace(" –", "") for words, value, u in also),
         symbols=_symbols(part.symbols),
         source=tags.of(check.rule.source),
@@ -222,6 +187,6 @@ def _check(part: CheckPart, tags: _Tags, units: str) -> CheckView:
     )
 
 
-def _margin(part: CheckPart, unit: str) -> str:
+def _margin(part: CheckPart) -> str:
     """What is left to the limit."""
-    return "" if part.margin is None else f"margin {formulas.shown(part.margin)} {unit}".rstrip()
+    return "" if part.margin is None else f"margin {formulas.shown(part.margin)} {part.unit}".rstrip()

@@ -7,11 +7,9 @@ from geometry import ENGINE_VERSION, formulas
 from geometry.calculation.book import Line
 from geometry.calculation.clearances import Clearance, Figure
 from geometry.calculation.opening import NOT_COVERED, SCOPE
-from geometry.calculation.sheet import CalculationSheet, CheckPart, LedgerPart, SymbolNote
+from geometry.calculation.sheet import PARTS, CalculationSheet, CheckPart, LedgerPart, SymbolNote
 from geometry.provenance import Source
 from geometry.sensitivity import Sensitivity
-
-PARTS = ("inputs", "load", "material", "pad", "tolerances", "loading")
 
 
 def sheet_data(sheet: CalculationSheet) -> dict[str, Any]:
@@ -40,7 +38,9 @@ def sheet_data(sheet: CalculationSheet) -> dict[str, Any]:
             }
             for i in sheet.inputs
         ],
-        "lines": {part: [_line(line) for line in sheet.lines(part)] for part in PARTS},
+        "lines": {
+            part: [_line(line) for line in sheet.lines(part)] for part in ("inputs", *(part.key for part in PARTS))
+        },
         "ledger": [_ledger(part) for part in sheet.ledger],
         "clearances": [_clearance(c) for c in sheet.clearances],
         "checks": [_check(part) for part in sheet.checks],

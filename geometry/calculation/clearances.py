@@ -38,6 +38,27 @@ class Clearance:
     """Statistical deviation, plus and minus, of independent errors."""
 
     @property
+    def heading(self) -> str:
+        """The fit, and at which extreme."""
+        return f"{self.title}, {'hot and wet' if self.extreme == 'hot' else 'cold and dry'}"
+
+    @property
+    def figures(self) -> tuple[tuple[str, Figure], ...]:
+        """Every figure with what it is."""
+        return (
+            ("at nominal sizes", self.nominal),
+            ("worst case, tight", self.least),
+            ("worst case, loose", self.most),
+            ("statistical spread, plus and minus", self.spread),
+        )
+
+    @property
+    def statistical_words(self) -> str:
+        """What is likely, beside the worst that can be."""
+        least, most = self.statistical
+        return f"Statistically, by the root of the sum of squares, {least} to {most} mm; the worst case decides."
+
+    @property
     def statistical(self) -> tuple[str, str]:
         """Least and most by the root of the sum of squares, as printed."""
         return (

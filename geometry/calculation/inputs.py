@@ -29,6 +29,11 @@ class Input:
     remark: str
     """What was assumed and why; empty otherwise."""
 
+    @property
+    def where_from(self) -> str:
+        """The origin, and what was assumed."""
+        return f"{self.origin}: {self.remark}" if self.remark else self.origin
+
 
 @dataclass(frozen=True, slots=True)
 class _Known:

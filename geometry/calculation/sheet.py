@@ -19,9 +19,42 @@ from geometry.provenance import Mark, Source
 from geometry.rules import Check, Numbers
 from geometry.sensitivity import Sensitivity, sensitivities
 from geometry.sizing import Bound, Entry
-from geometry.symbols import symbol_in
+from geometry.symbols import dimension_title, symbol_in
 
 _ORDER = tuple(Mark)
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """Lines under one heading."""
+
+    key: str
+    heading: str
+    intro: str
+
+
+PARTS = (
+    Part(
+        "load",
+        "The load",
+        "From the mass to the forces that the pad is judged by. Angles in sin are in radians; deg turns radians into degrees.",
+    ),
+    Part(
+        "material",
+        "Growth and what the material allows",
+        "Growth is a ratio of length, from the part as machined dry at 20 °C.",
+    ),
+    Part("pad", "Sizes of the pad", "As chosen in the ledger below, or fixed."),
+    Part(
+        "tolerances", "Tolerances", "ISO 2768-1 class m, plus and minus; those in frames on the drawing as whole zones."
+    ),
+    Part(
+        "loading",
+        "What the load does",
+        "Quantities that the ledger and the checks take their numbers from, at nominal sizes and the worst play.",
+    ),
+)
+"""The parts of the sheet that are lines, after the inputs, in the order in which page and paper have them."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,6 +82,12 @@ class LedgerPart:
         """The name of the dimension."""
         return self.entry.dimension
 
+    @property
+    def title(self) -> str:
+        """The dimension as a heading."""
+        title = dimension_title(self.dimension)
+        return title[0].upper() + title[1:]
+
 
 @dataclass(frozen=True, slots=True)
 class CheckPart:
@@ -57,6 +96,11 @@ class CheckPart:
     check: Check
     symbols: tuple[SymbolNote, ...]
     is_governing: bool
+
+    @property
+    def unit(self) -> str:
+        """The unit of both sides; empty for a plain number."""
+        return "" if self.check.rule.unit == "–" else self.check.rule.unit
 
     @property
     def sides(self) -> tuple[tuple[str, str, str], ...]:

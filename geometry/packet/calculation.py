@@ -6,21 +6,12 @@ from geometry import formulas
 from geometry.calculation.book import Line
 from geometry.calculation.clearances import Clearance, Figure
 from geometry.calculation.opening import NOT_COVERED, SCOPE
-from geometry.calculation.sheet import CalculationSheet, CheckPart, LedgerPart
+from geometry.calculation.sheet import PARTS, CalculationSheet, CheckPart, LedgerPart
 from geometry.mathml import typst_math
 from geometry.packet.paper import Data
 from geometry.packet.words import verdict_of
 from geometry.provenance import Source
 from geometry.sizing import Bound
-from geometry.symbols import dimension_title
-
-_PARTS = {
-    "load": ("The load", "Angles in sin are in radians; deg turns radians into degrees."),
-    "material": ("Growth and what the material allows", "From the part as machined dry at 20 °C."),
-    "pad": ("Sizes of the pad", "As chosen in the ledger below, or fixed."),
-    "tolerances": ("Tolerances", "ISO 2768-1 class m, plus and minus; those in frames on the drawing as whole zones."),
-    "loading": ("What the load does", "At nominal sizes and the worst play."),
-}
 
 
 class Tags:
@@ -42,13 +33,14 @@ def calculation_data(sheet: CalculationSheet) -> Data:
         "not_covered": list(NOT_COVERED),
         "factors": [[f.value, f.place, str(f.source)] for f in sheet.factors],
         "doubtful": [[d.words, d.value, "; ".join(d.checks)] for d in sheet.doubtful],
-        "inputs": [
-            [i.title, _formula(i.symbol), i.words, i.uncertainty, f"{i.origin}: {i.remark}" if i.remark else i.origin]
-            for i in sheet.inputs
-        ],
+        "inputs": [[i.title, _formula(i.symbol), i.words, i.uncertainty, i.where_from] for i in sheet.inputs],
         "parts": [
-            {"heading": heading, "intro": intro, "lines": [_line(line, tags) for line in sheet.lines(part)]}
-            for part, (heading, intro) in _PARTS.items()
+            {
+                "heading": part.heading,
+                "intro": part.intro,
+                "lines": [_line(line, tags) for line in sheet.lines(part.key)],
+            }
+            for part in PARTS
         ],
         "ledger": [_ledger(part, tags) for part in sheet.ledger],
         "fits": [_fit(c) for c in sheet.clearances],
@@ -90,9 +82,8 @@ def with_unit(number: str, unit: str) -> str:
 
 
 def _ledger(part: LedgerPart, tags: Tags) -> Data:
-    title = dimension_title(part.dimension)
     return {
-        "title": title[0].upper() + title[1:],
+        "title": part.title,
         "why": part.why,
         "bounds": [_bound(b, part.deciding, tags) for b in part.bounds],
         "symbols": [[_formula(n.symbol), with_unit(n.number, n.unit), n.meaning] for n in part.symbols],
@@ -113,17 +104,10 @@ def _bound(bound: Bound, deciding: Bound | None, tags: Tags) -> Data:
 
 
 def _fit(c: Clearance) -> Data:
-    least, most = c.statistical
-    named = (
-        ("at nominal sizes", c.nominal),
-        ("worst case, tight", c.least),
-        ("worst case, loose", c.most),
-        ("statistical spread, plus and minus", c.spread),
-    )
     return {
-        "title": f"{c.title}, {'hot and wet' if c.extreme == 'hot' else 'cold and dry'}",
-        "figures": [_figure(words, figure) for words, figure in named],
-        "statistical": f"By the root of the sum of squares {least} to {most} mm; the worst case decides.",
+        "title": c.heading,
+        "figures": [_figure(words, figure) for words, figure in c.figures],
+        "statistical": c.statistical_words,
     }
 
 
@@ -138,7 +122,6 @@ def _figure(words: str, figure: Figure) -> Data:
 
 def _check(part: CheckPart, tags: Tags) -> Data:
     check = part.check
-    unit = "" if check.rule.unit == "–" else check.rule.unit
     return {
         "title": check.rule.title,
         "governs": part.is_governing,
@@ -146,7 +129,7 @@ def _check(part: CheckPart, tags: Tags) -> Data:
         "words": check.words,
         "asked": "at most" if check.rule.sense == "at_most" else "at least",
         "sides": [
-            [None if formula == result else _formula(formula), _numbers(numbers, result), with_unit(result, unit)]
+            [None if formula == result else _formula(formula), _numbers(numbers, result), with_unit(result, part.unit)]
             for formula, numbers, result in part.sides
         ],
         "symbols": [[_formula(n.symbol), with_unit(n.number, n.unit), n.meaning] for n in part.symbols],
