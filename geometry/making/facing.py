@@ -79,7 +79,7 @@ def face_to_height(
     """
     is_top_first = plan.order == "top_first"
     other = ("shoulder" if pad.has_plug else "top") if is_top_first else ("skirt's end" if pad.has_skirt else "lip")
-    before = plan.blank_mm - FACING_MM if is_top_first else pad.overall_height_mm + FACING_MM
+    before = pad.overall_height_mm + FACING_MM if plan.is_stub_sawn else plan.blank_mm - FACING_MM
     from_steps = said(
         f"Before the last pass measure with the depth rod from the end to the jaws' steps, which the {other} lies against, and"
         " set that pass by it: {far}" + (", which makes the whole height {height}." if left_out_mm > 0 else "."),

@@ -20,6 +20,7 @@ SAWN_SPARE_MM = 1.0
 FLUTE_SHARE = 3.0
 """Flutes of a common end mill are about three times as long as it is wide."""
 FLUTE_SOURCE = memory("Common end mills have flutes of about three diameters")
+LEAST_BLOCK_MM = 5.0
 RUN_OUT_MM = 2.0
 """A cutter that is clear of the work by this much is clear."""
 _JAW_SPARE_MM = 0.5
@@ -44,11 +45,11 @@ def flats_operation(pad: Pad, c: Conditions, m: Machine, hold: Hold) -> Operatio
                 "End mill {cutter} for the flats, its flutes {flutes} long or longer, {reach} out of its holder",
                 cutter=cutter,
                 flutes=max(b - a for _, _, _, a, b in _cuts(pad, m, cutter)),
-                reach=flat_height_mm(pad) + RUN_OUT_MM,
+                reach=pad.top_height_mm - pad.foot_bottom_mm + RUN_OUT_MM,
             ),
             CALIPER,
         ),
-        steps=tuple(_steps(pad, cutter, in_chuck=hold.in_chuck)),
+        steps=tuple(_steps(pad, in_chuck=hold.in_chuck)),
         why=said("They come after the slot, which they run along: the pad still stands as it did, on the same zero.")
         if pad.has_slot
         else None,
@@ -70,6 +71,19 @@ def flats_operation(pad: Pad, c: Conditions, m: Machine, hold: Hold) -> Operatio
         extra_cutting_min=run * len(rows),
         other_time_min=20.0,
         sources=(("Length of flutes", FLUTE_SOURCE),),
+    )
+
+
+def block_words(pad: Pad, c: Conditions) -> Sentence:
+    """How thick the blocks between jaws and pad are, so that the cutter is clear before it meets the jaws."""
+    cutter = max(c.cutters_mm, default=_DEFAULT_CUTTER_MM)
+    # From the middle of a flat to where the cutter is clear of it, against where bare jaws would begin.
+    needed = flat_length_mm(pad) / 2 + cutter + RUN_OUT_MM - pad.body_diameter_mm / 2
+    return said(
+        "The blocks are {thick} thick or thicker: the end mill of {cutter} for the flats runs out beside them before it meets the"
+        " jaws.",
+        thick=max(needed, LEAST_BLOCK_MM),
+        cutter=cutter,
     )
 
 
@@ -100,7 +114,7 @@ def _cuts(pad: Pad, m: Machine, cutter_mm: float) -> Iterator[tuple[str, str, fl
                 yield flat, job, sign * (place + spare), high * k / count, high * (k + 1) / count
 
 
-def _steps(pad: Pad, cutter: float, *, in_chuck: bool) -> Iterator[Sentence]:
+def _steps(pad: Pad, *, in_chuck: bool) -> Iterator[Sentence]:
     yield said(
         "Scribe both flats on the top, {half} from the pad's centre line, along the slot. Saw {spare} outside the lines, down"
         " the whole body, before the cutter is put in; support the piece that falls off."
@@ -119,23 +133,10 @@ def _steps(pad: Pad, cutter: float, *, in_chuck: bool) -> Iterator[Sentence]:
             "Stop {spare} above a jaw that stands out under a flat, and file the rest level with it afterwards.",
             spare=_JAW_SPARE_MM,
         )
-    else:
-        # From the middle of the flat to where the cutter is clear, against where the vice's own jaws begin.
-        needed = flat_length_mm(pad) / 2 + cutter + RUN_OUT_MM - pad.body_diameter_mm / 2
-        if needed > 0:
-            yield said(
-                "The cutter runs out beside the blocks, before it meets the vice's jaws: the blocks are at least {thick} thick.",
-                thick=needed,
-            )
-        else:
-            yield said(
-                "The cutter runs out beside the blocks: it is clear of the body before it meets the vice's jaws."
-            )
     yield said(
         "Mill by the table, against the cutter's turning. After the first flat measure from it to the round side opposite:"
         " {over}. After the second measure across both.",
         over=(pad.flats_width_mm + pad.body_diameter_mm) / 2,
     )
     yield limit_words(pad, "flats_width_mm", "Across both flats it")
-    if pad.edge_chamfer_mm > 0:
-        yield said("Break the new edges {edge} × 45° with a file.", edge=pad.edge_chamfer_mm)
+    yield said("Take the sharpness off the new edges, no more: the drawing gives the flats no chamfer.")

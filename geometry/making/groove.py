@@ -159,8 +159,8 @@ def _steps(g: Groove, m: Machine) -> Iterator[Sentence]:
             depth=plan.depth_mm,
         )
     yield said(
-        "Where a caliper's jaws do not enter the groove, go by the dials, and try the gauge sheet's ring over what stands in the"
-        " middle."
+        "Where a caliper's jaws do not enter the groove, cut a shallow one in scrap first, saw it through, measure it, and then go"
+        " by the dials."
     )
 
 

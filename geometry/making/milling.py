@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from geometry.conditions import Conditions
 from geometry.document.shop import Shop
 from geometry.making.card import ON_TOP, Operation, Table
-from geometry.making.flats import flats_operation
+from geometry.making.flats import block_words, flats_operation
 from geometry.making.kit import CALIPER
 from geometry.making.limits import limit_words
 from geometry.making.machine import Machine
@@ -29,7 +29,8 @@ def top_operations(pad: Pad, c: Conditions, shop: Shop, m: Machine, plan: SlotPl
     on_lathe = shop.slot_machine == "vertical_slide" and not m.is_stepless
     hold = top_hold(pad, on_lathe=on_lathe)
     cutter = plan.cutter_mm if plan else max(c.cutters_mm, default=10.0)
-    yield set_up_operation(pad, hold, m, cutter_mm=cutter, on_lathe=on_lathe)
+    blocks = () if hold.in_chuck or not pad.has_flats else (block_words(pad, c),)
+    yield set_up_operation(pad, hold, m, cutter_mm=cutter, on_lathe=on_lathe, more=blocks)
     if plan:
         yield from _slots(pad, c, shop, m, plan, hold, on_lathe=on_lathe)
     if pad.has_plug and not pad.plug_is_round:

@@ -71,7 +71,7 @@ def top_hold(pad: Pad, *, on_lathe: bool) -> Hold:
     why = said(_SOLID) if pad.has_slot else None
     if on_lathe:
         words = said(
-            f"Vertical slide: {_stands(pad, 'flat on the slide')}, top towards the spindle, {_along(pad)} level so that the"
+            f"Vertical slide: {_stands(pad, 'flat on the slide')}, top towards the spindle, the {_along(pad)} level so that the"
             f" cross slide feeds along it. A vice on the slide, its jaws on {where}, {{band}} high,"
             f" {_pressing(pad)}{_blocks(pad, '')}.",
             **_lengths(pad, band),
@@ -102,12 +102,12 @@ def _lengths(pad: Pad, band: float) -> dict[str, float]:
 
 
 def _along(pad: Pad) -> str:
-    return {"slot": "slot", "plug": "plug's length"}.get(milled_on_top(pad), "the flats")
+    return {"slot": "slot", "plug": "plug's length"}.get(milled_on_top(pad), "flats")
 
 
 def _pressing(pad: Pad) -> str:
     """Where round the pad the jaws press."""
-    return "at the two ends of the slot" if pad.has_slot else f"square to the {_along(pad).removeprefix('the ')}"
+    return f"at the two ends of the {_along(pad)}"
 
 
 def _blocks(pad: Pad, otherwise: str) -> str:

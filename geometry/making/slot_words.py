@@ -99,10 +99,12 @@ def _walls(plan: SlotPlan) -> Iterator[Sentence]:
 
 
 def _bend(plan: SlotPlan) -> Iterator[Sentence]:
-    least = plan.deflection_mm < LEAST_SAID_MM
+    if plan.deflection_mm < LEAST_SAID_MM:
+        yield said("In the finishing pass the cutter is estimated to bend too little to be measured.")
+        return
     yield said(
-        f"In the finishing pass the cutter is estimated to bend {'less than ' if least else ''}{{bend}} at its end.",
-        bend=LEAST_SAID_MM if least else plan.deflection_mm,
+        "In the finishing pass the cutter is estimated to bend {bend} at its end.",
+        bend=plan.deflection_mm,
     )
     if plan.deflection_mm > NOTICEABLE_MM:
         yield said(

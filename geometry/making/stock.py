@@ -22,6 +22,8 @@ LEAST_GRIP_MM = 10.0
 LEAST_LAST_GRIP_MM = 5.0
 """Less finished body than this does not hold even for a facing cut."""
 LEAST_GRIP_SHARE = 0.15
+SAWN_STUB_MM = 4.0
+"""A longer stub than this is sawn off before facing; a shorter one is faced away."""
 REACH_SHARE = 1 / 3
 """Of what stands out of the jaws, this much at least stands in them."""
 GRIP_SOURCE = memory(
@@ -54,6 +56,11 @@ class StockPlan:
     mass_kg: float
     price: float | None
     """In the user's money, saw cut included."""
+
+    @property
+    def is_stub_sawn(self) -> bool:
+        """Whether the saw takes the stub off, rather than many facing cuts."""
+        return self.order == "foot_first" or self.stub_mm > SAWN_STUB_MM + self.kerf_mm
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -14,7 +14,9 @@ TRUE_MM = 0.05
 _SET_MIN, _CLAMP_MIN = 15.0, 8.0
 
 
-def set_up_operation(pad: Pad, hold: Hold, machine: Machine, *, cutter_mm: float, on_lathe: bool) -> Operation:
+def set_up_operation(
+    pad: Pad, hold: Hold, machine: Machine, *, cutter_mm: float, on_lathe: bool, more: tuple[Sentence, ...] = ()
+) -> Operation:
     """Clamp the pad and find its middle."""
     what = milled_on_top(pad)
     return Operation(
@@ -22,7 +24,7 @@ def set_up_operation(pad: Pad, hold: Hold, machine: Machine, *, cutter_mm: float
         set_up=ON_TOP,
         holding=hold.words,
         tools=(INDICATOR,),
-        steps=tuple(_steps(pad, hold, machine, cutter_mm=cutter_mm, on_lathe=on_lathe)),
+        steps=(*_steps(pad, hold, machine, cutter_mm=cutter_mm, on_lathe=on_lathe), *more),
         why=hold.why,
         setting_time_min=_SET_MIN,
         other_time_min=_CLAMP_MIN,
@@ -42,9 +44,9 @@ def _steps(pad: Pad, hold: Hold, machine: Machine, *, cutter_mm: float, on_lathe
         )
     if pad.has_slot:
         yield said(
-            "Where the cutter leaves the round body its edge breaks out. Back it there: a block of hardwood, hollowed to the body"
-            " with a rasp or bored {body} across and cut in two, between jaw and pad and up to the top; the cutter runs out"
-            " into it.",
+            "Where the cutter leaves the round body, the edge breaks out. Back it there: a block of hardwood, bored {body} across"
+            " and cut in two, or hollowed with a rasp, stands on the jaws close against the body and is clamped; the cutter runs"
+            " out into it.",
             body=pad.body_diameter_mm,
         )
 

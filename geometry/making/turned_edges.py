@@ -168,18 +168,21 @@ def edge_operation(
 
 
 def saw_off_operation(pad: Pad, c: Conditions, plan: StockPlan) -> Operation:
-    """Part the turned pad from the bar."""
+    """Part the turned pad from what only held it."""
+    is_top_first = plan.order == "top_first"
+    in_chuck = "The bar still in the chuck, the machine isolated from its supply, the saw's handle clear of the jaws; or the bar"
+    held = "Out of the chuck, the stub" if is_top_first else in_chuck
+    where = "Saw {height} from the top" if is_top_first else "Saw {height} from the foot"
+    where += ", through the neck" if pad.has_plug and not is_top_first else ""
+    room = " Keep {room} from the jaws." if not is_top_first else " The pad must not drop when it comes off."
     return Operation(
-        title="Saw the pad off the bar",
+        title="Saw off the stub" if is_top_first else "Saw the pad off the bar",
         set_up=FIRST,
-        holding=said(
-            "The bar still in the chuck, the machine isolated from its supply, the saw's handle clear of the jaws;"
-            " or the bar in a vice with soft jaws."
-        ),
+        holding=said(f"{held} in a vice with soft jaws."),
         tools=(saw(plan.kerf_mm),),
         steps=(
             said(
-                "Saw {height} from the foot, so that {spare} is left to face. Keep {room} from the jaws.",
+                f"{where}, so that {{spare}} is left to face.{room}",
                 height=pad.overall_height_mm + FACING_MM,
                 spare=FACING_MM,
                 room=SAW_ROOM_MM,

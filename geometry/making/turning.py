@@ -54,6 +54,8 @@ class Lathe:
             yield step_operation(plug_step(pad), c, m, holding=hold, set_up=FIRST)
             yield from self.break_plug_edge(hold, FIRST)
         yield from self.break_edge("Break the top edge", hold, FIRST)
+        if self.plan.is_stub_sawn:
+            yield saw_off_operation(pad, c, self.plan)
         yield self.flip()
         is_seat_face = not pad.has_slot and not any(makes_seat_face(pad, cut) for cut in foot_cuts(pad))
         facing = face_to_height(

@@ -46,7 +46,7 @@ def test_the_piece_for_the_working_sheet_carries_the_mark_of_a_failed_part() -> 
     context = how_made(design, {}, "mm")
     text = render_piece(context)
     assert DO_NOT_USE in text
-    assert "14 operations" in text
+    assert "15 operations" in text
 
 
 def render_piece(context: object) -> str:
