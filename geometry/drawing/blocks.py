@@ -11,7 +11,7 @@ from geometry.drawing.canvas import Canvas, arrow_line
 from geometry.drawing.details import Detail
 from geometry.drawing.isometric import isometric_view
 from geometry.drawing.main_view import Plan, add_seat_texture, section_canvas
-from geometry.drawing.model import Box, Layer, Line, Measure, Text, View
+from geometry.drawing.model import Anchor, Box, Layer, Line, Measure, Text, View
 from geometry.drawing.placing import NoRoomError, place_letter
 from geometry.drawing.plan import top_view, underside_view
 from geometry.drawing.plan_view import add_plan_dimensions
@@ -26,6 +26,8 @@ _MARK_ANGLES = (75.0, 60.0, 105.0, 120.0, 45.0, 135.0, -75.0, -60.0, -105.0, -12
 _RIM_ANGLES = (-45.0, 45.0, -30.0, 30.0, -60.0, 60.0, -135.0, 135.0)
 _ROUND = frozenset({"top", "underside"})
 _SIGHT_ARROW_MM = 7.0
+_LETTERS = ((1.2, 0.0), (0.0, -STYLE.large_mm - 1.0), (1.2, _SIGHT_ARROW_MM - STYLE.large_mm / 2))
+"""Where the letters of the cutting plane may stand, from the arrows' tails: beside them, below, and at the plane's end."""
 
 
 @dataclass(slots=True)
@@ -72,16 +74,24 @@ def with_sight(section: Block) -> Block:
 def top_block(pad: Pad, shown: dict[str, Measure], scale: Scale) -> Block:
     """The top view with its dimensions, and the cutting plane with its arrows and letters (ISO 128-3)."""
     view = top_view(pad, over_mm=STYLE.centre_over_mm / scale.factor)
-    canvas = _canvas(view, scale)
-    over = view.box.right * scale.factor + STYLE.centre_over_mm
+    for letters in _LETTERS:
+        canvas = _canvas(view, scale)
+        _add_cutting_plane(canvas, view.box.right * scale.factor + STYLE.centre_over_mm, *letters)
+        with suppress(NoRoomError):
+            add_plan_dimensions(canvas, pad, shown, scale)
+            return Block(view, scale, canvas)
+    raise NoRoomError(f"no room for the dimensions of the top view at {scale.words}")
+
+
+def _add_cutting_plane(canvas: Canvas, over: float, aside: float, up: float) -> None:
+    """The ends of the cutting plane, where it is looked at from, and its letters, so far aside of the arrows' tails and up."""
     for way in (-1, 1):
         end = way * (over + 5)
         plane = Line((way * (over + 1), 0), (end, 0), Layer.CUT)
         arrow = arrow_line((end, -_SIGHT_ARROW_MM), (end, -STYLE.thick_mm / 2), 90, Layer.THIN)
-        letter = Text((end + way * 1.2, -_SIGHT_ARROW_MM), "A", STYLE.large_mm, "left" if way > 0 else "right")
+        anchor: Anchor = "centre" if not aside else "left" if way > 0 else "right"
+        letter = Text((end + way * aside, up - _SIGHT_ARROW_MM), "A", STYLE.large_mm, anchor)
         canvas.add_text(letter, plane, *arrow)
-    add_plan_dimensions(canvas, pad, shown, scale)
-    return Block(view, scale, canvas)
 
 
 def side_block(pad: Pad, scale: Scale, *, half: bool) -> Block:

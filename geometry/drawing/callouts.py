@@ -18,6 +18,8 @@ _RUNS = (1.2, 3.0, 6.0, 9.0, 13.0, 18.0, 24.0, 32.0, 42.0, 55.0)
 """Heights at which a leader that stands square on a face turns, and how far it then goes on."""
 _TURN_COST_MM = 2.5
 _STEM_MM = 2.5
+_OFF_FACE_MM = STYLE.clear_mm + 0.01
+"""A datum touches its feature: the box that it keeps to itself begins where the part's own free space ends."""
 _LEVEL_MM = 1.2
 
 
@@ -26,6 +28,9 @@ class Placed:
     """A datum at a place: what it covers, its lines, its letter."""
 
     box: Box
+    frame: Box
+    """Of that the letter's frame."""
+    stem: tuple[Line, ...]
     shapes: tuple[Shape, ...]
     texts: tuple[Text, ...]
 
@@ -157,7 +162,9 @@ def place_datum(canvas: Canvas, letter: str, places: Iterable[tuple[Point, float
     A place is the foot of the triangle and the direction in which it stands off (90 up, 270 down); beyond
     ``reached_from`` a thin line prolongs the level face to the foot.
     """
-    for foot, direction in places:
+    tried = tuple(places)
+    # Rather a line through the stem than no datum.
+    for whole, (foot, direction) in product((True, False), tried):
         placed = _datum_at(letter, foot, direction)
         way = 1 if foot[0] > 0 else -1
         longer = (
@@ -165,7 +172,7 @@ def place_datum(canvas: Canvas, letter: str, places: Iterable[tuple[Point, float
             if abs(foot[0]) > reached_from
             else ()
         )
-        if canvas.has_room(placed.box, longer):
+        if canvas.has_room(placed.box if whole else placed.frame, (*longer, *placed.stem)):
             canvas.add(placed.box, placed.texts, (*longer, *placed.shapes))
             return
     raise NoRoomError(f"no room for datum {letter}")
@@ -178,12 +185,12 @@ def place_axis_datum(canvas: Canvas, letter: str, dimension: Dimension) -> None:
     """
     line, (low, high) = dimension.lines[0], sorted((dimension.start[0], dimension.end[0]))
     against = {1: (high, line.end[1]), -1: (low, line.start[1])}
-    for length, way in product((None, 0.0, *_LENGTHS), (1, -1)):
+    for whole, length, way in product((True, False), (None, 0.0, *_LENGTHS), (1, -1)):
         end = line.end if way > 0 else line.start
         foot = against[way] if length is None else (end[0] + way * length, end[1])
         placed = _datum_at(letter, foot, 90.0 - way * 90)
         longer = (Line(end, foot, _ON),) if length else ()
-        if canvas.has_room(placed.box, longer):
+        if canvas.has_room(placed.box if whole else placed.frame, (*longer, *placed.stem)):
             canvas.add(placed.box, placed.texts, (*longer, *placed.shapes))
             return
     raise NoRoomError(f"no room for datum {letter}")
@@ -199,10 +206,10 @@ def _datum_at(letter: str, foot: Point, direction: float) -> Placed:
     triangle = Arrow(tip, direction, _ON, width_mm=STYLE.arrow_mm)
     xs, ys = (foot[0] - half * abs(s), foot[0] + half * abs(s)), (foot[1] - half * abs(c), foot[1] + half * abs(c))
     box = Box(
-        min(frame_box.left, *xs) + 0.3 * c,
-        min(frame_box.bottom, *ys) + 0.3 * s,
-        max(frame_box.right, *xs) + 0.3 * c,
-        max(frame_box.top, *ys) + 0.3 * s,
+        min(frame_box.left, *xs) + _OFF_FACE_MM * c,
+        min(frame_box.bottom, *ys) + _OFF_FACE_MM * s,
+        max(frame_box.right, *xs) + _OFF_FACE_MM * c,
+        max(frame_box.top, *ys) + _OFF_FACE_MM * s,
     )
     stem = Line(tip, near, _ON)
-    return Placed(box, (triangle, stem, *frame), texts)
+    return Placed(box, frame_box, (stem,), (stem, triangle, *frame), texts)

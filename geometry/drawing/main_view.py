@@ -1,7 +1,9 @@
 """The main view with its dimensions: section A–A across the slot, everything sized by function from the seat face."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
+from contextlib import suppress
 from dataclasses import dataclass
+from itertools import permutations
 from math import inf, sqrt
 
 from geometry.drawing.callouts import place_axis_datum, place_beside, place_callout, place_datum, place_square
@@ -23,6 +25,8 @@ _ASIDE = (-20.0, -10.0, -35.0, 0.0, 10.0, 20.0, -50.0, 35.0)
 _UP = (60.0, 45.0, 75.0, 30.0, 20.0, 12.0, 105.0, 120.0)
 """Directions in which leaders leave, the most wanted first."""
 _DOWN = (-60.0, -45.0, -120.0, -135.0)
+_FROM_TOP = frozenset({"relief_depth_mm"})
+"""Their words stand best above, out of the way of what reaches down."""
 _NARROW_LIP_MM = 2.0
 """A lip that is narrower on paper, less its chamfer, is shown in a detail."""
 _SMALL_RADIUS_MM = 1.2
@@ -75,6 +79,8 @@ def _empty_canvas(pad: Pad, scale: Scale, plan: Plan) -> Canvas:
     if pad.has_skirt:
         bore = pad.skirt_bore_mm * k / 2
         canvas.solids += [Box(-body, low, -bore, lip), Box(bore, low, body, lip)]
+        # Behind the cut the skirt's rim shows from wall to wall.
+        canvas.lines.append(((-bore, low), (bore, low)))
     if pad.has_stem:
         stem = pad.stem_diameter_mm * k / 2
         canvas.solids.append(Box(-stem, -pad.stem_length_mm * k, stem, 0))
@@ -146,27 +152,42 @@ def _stem_length(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Sca
         ("seat_recess_depth_mm", (recess, 0), (recess, pad.seat_recess_depth_mm)),
         ("stem_length_mm", face, (stem, -pad.stem_length_mm)),
     )
-    for name, (ax, az), (bx, bz) in spans:
-        if name in shown:
-            span = Span(shown[name], "right", (ax * k, az * k), (bx * k, bz * k), _half_body(pad) * k)
-            place_span(canvas, span, scale, rows=range(5), words=("middle", "low", "high"))
+    given = [
+        Span(shown[name], "right", (ax * k, az * k), (bx * k, bz * k), _half_body(pad) * k)
+        for name, (ax, az), (bx, bz) in spans
+        if name in shown
+    ]
+    _place_in_some_order(canvas, given, scale)
     if pad.has_cross_hole:
         radius = pad.cross_hole_diameter_mm / 2
         at = (sqrt(stem**2 - radius**2), radius - pad.cross_hole_distance_mm)
         _note(canvas, shown, "cross_hole_diameter_mm", scale, ((at, _ASIDE),))
 
 
+def _place_in_some_order(canvas: Canvas, spans: list[Span], scale: Scale) -> None:
+    """Spans at one side, in the first order in which all find room: words that stick out best come last, where they cross least."""
+    for order in permutations(sorted(spans, key=lambda span: not span.holds_words)):
+        trial = canvas.copied()
+        with suppress(NoRoomError):
+            for each in (trial, canvas):
+                for span in order:
+                    ends: tuple[WordsAt, ...] = ("high", "low") if span.measure.name in _FROM_TOP else ("low", "high")
+                    place_span(each, span, scale, rows=range(6), words=("middle", *ends))
+            return
+    raise NoRoomError(f"no room for {', '.join(span.measure.name for span in spans)} at {scale.words}")
+
+
 def _diameters(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, plan: Plan) -> None:
     """Slot, plug and body above the part, what is round below it beneath it, the narrower nearer."""
     k, top, foot = scale.factor, pad.top_height_mm * scale.factor, -pad.foot_depth_mm * scale.factor - 1e-6
 
-    def span(name: str, x: tuple[float, float], z: float, rows: tuple[int, ...], words: tuple[WordsAt, ...]) -> None:
+    def span(name: str, x: tuple[float, float], z: float, rows: Iterable[int], words: tuple[WordsAt, ...]) -> None:
         if name in shown:
             side: Side = "above" if z > pad.seat_length_mm + pad.edge_chamfer_mm else "below"
             placed = Span(shown[name], side, (x[0] * k, z * k), (x[1] * k, z * k), top if side == "above" else foot)
             place_span(canvas, placed, scale, rows=rows, words=words)
 
-    def round_(name: str, diameter: float, z: float, rows: tuple[int, ...], words: tuple[WordsAt, ...]) -> None:
+    def round_(name: str, diameter: float, z: float, rows: Iterable[int], words: tuple[WordsAt, ...]) -> None:
         span(name, (-diameter / 2, diameter / 2), z, rows, words)
 
     out: tuple[WordsAt, ...] = ("middle", "high", "low")
@@ -179,20 +200,20 @@ def _diameters(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale
         outer,
         2 * _half_body(pad),
         max(rim, pad.seat_length_mm + pad.edge_chamfer_mm + 1e-6),
-        (1 + more, 2 + more, 3 + more),
+        range(1 + more, 6),
         out,
     )
     round_("plug_width_mm", pad.plug_width_mm, pad.top_height_mm - pad.edge_chamfer_mm, (0, 2, 3), out)
     if pad.has_slot:
         mouth, x, half = pad.body_top_mm - pad.slot_mouth_chamfer_mm, pad.slot_offset_mm, pad.slot_width_mm / 2
         # The offset nearer: its extension line goes through the middle of the slot, where the width's words stand.
-        span("slot_width_mm", (x - half, x + half), mouth, (more, 2 + more, 3 + more), ("middle", "low", "high"))
-        span("slot_offset_mm", (0, x), pad.body_top_mm, (0, 3, 4), ("middle", "low", "high"))
-    below = (1, 0, 2, 3, 4, 5)
+        span("slot_width_mm", (x - half, x + half), mouth, (more, *range(2 + more, 6)), ("middle", "low", "high"))
+        span("slot_offset_mm", (0, x), pad.body_top_mm, (0, 3, 4, 5), ("middle", "low", "high"))
+    below = (1, 0, *range(2, 8))
     round_("seat_diameter_mm", pad.seat_diameter_mm, pad.seat_corner_radius_mm, below, ("middle", "low", "high"))
-    round_("stem_diameter_mm", pad.stem_diameter_mm, -pad.stem_length_mm, (0, 2, 3, 4, 5), out)
-    round_("seat_recess_diameter_mm", pad.seat_recess_diameter_mm, 0.0, (0, 2, 3, 4, 5), out)
-    round_("skirt_bore_mm", pad.skirt_bore_mm, pad.foot_bottom_mm, (2, 3, 4, 5), out)
+    round_("stem_diameter_mm", pad.stem_diameter_mm, -pad.stem_length_mm, (0, *range(2, 8)), out)
+    round_("seat_recess_diameter_mm", pad.seat_recess_diameter_mm, 0.0, (0, *range(2, 8)), out)
+    round_("skirt_bore_mm", pad.skirt_bore_mm, pad.foot_bottom_mm, range(2, 8), out)
 
 
 def _mouth(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, plan: Plan) -> None:
@@ -242,7 +263,7 @@ def _datums(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, p
     k = scale.factor
     face, body = pad.seat_flat_diameter_mm * k / 2, _half_body(pad) * k
     place_axis_datum(canvas, SEAT_AXIS, _placed(canvas, "seat_diameter_mm"))
-    beside = [(way * (body + x), 0.0) for x in (3.5, 5.0, 12.0, 17.0, 22.0, 30.0) for way in (-1, 1)]
+    beside = [(way * (body + x), 0.0) for x in (3.5, 5.0, 12.0, 17.0, 22.0, 30.0, 40.0, 50.0) for way in (-1, 1)]
     places = [((x, 0.0), 270.0) for x in _face_places(pad, scale)]
     places += [(foot, turn) for foot in beside for turn in (270.0, 90.0)]
     place_datum(canvas, SEAT_FACE, places, reached_from=face)

@@ -42,6 +42,13 @@ class Span:
     edge: float
     """Paper coordinate from which the first row is counted."""
 
+    @property
+    def holds_words(self) -> bool:
+        """Whether its words fit between its arrows."""
+        along = 1 if self.side in {"left", "right"} else 0
+        room = abs(self.end[along] - self.start[along]) - 2 * STYLE.clear_mm - 0.1
+        return text_width_mm(self.measure.words, STYLE.text_mm) <= room
+
 
 def place_span(
     canvas: Canvas, span: Span, scale: Scale, *, rows: Iterable[int], words: tuple[WordsAt, ...]
@@ -73,7 +80,7 @@ def _linear(span: Span, scale: Scale, row: int, words_at: WordsAt, further: floa
     a, b = low[along], high[along]
     width = text_width_mm(span.measure.words, STYLE.text_mm)
     inside = b - a >= 2 * STYLE.arrow_mm + 1
-    if words_at == "middle" and width > b - a - 2 * STYLE.clear_mm - 0.1:
+    if words_at == "middle" and not span.holds_words:
         return None
     beyond = further + (1.0 if inside else STYLE.arrow_mm + 1.5)
     text_low = {"middle": (a + b - width) / 2, "low": a - beyond - width, "high": b + beyond}[words_at]

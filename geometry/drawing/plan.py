@@ -6,7 +6,7 @@ from math import acos, asin, cos, degrees, radians, sin, sqrt
 
 from geometry import profile
 from geometry.drawing.model import Arc, Box, Curve, Layer, Line, Point, Shape, View
-from geometry.drawing.views import cross, drawn, empty, outermost_at
+from geometry.drawing.views import along, cross, drawn, empty, outermost_at
 from geometry.outline import rounded_rectangle
 from geometry.pad import Pad
 
@@ -90,7 +90,8 @@ def _rim(pad: Pad) -> Iterator[Shape]:
 
 def _slot(pad: Pad) -> Iterator[Shape]:
     """Walls and mouth of the slot, to a second slot or a relief in its middle, and where they end on the body."""
-    body, rim = pad.body_diameter_mm / 2, pad.body_diameter_mm / 2 - pad.edge_chamfer_mm
+    rim, turned = pad.body_diameter_mm / 2 - pad.edge_chamfer_mm, profile.turned_outline(pad)
+    foot = outermost_at(turned, pad.web_mm + pad.slot_corner_radius_mm)
     half, chamfer, offset = pad.slot_width_mm / 2, pad.slot_mouth_chamfer_mm, pad.slot_offset_mm
     inner_wall = pad.cross_slot_width_mm / 2 if pad.is_crossed else 0.0
     inner_mouth = inner_wall + chamfer if pad.is_crossed else 0.0
@@ -99,7 +100,7 @@ def _slot(pad: Pad) -> Iterator[Shape]:
         inner_wall = inner_mouth if pad.floor_is_open else 0.0
     for side in (1, -1):
         wall, mouth = offset + side * half, offset + side * (half + chamfer)
-        yield from _both(wall, inner_wall, sqrt(body**2 - wall**2))
+        yield from _both(wall, inner_wall, sqrt(foot**2 - wall**2))
         if chamfer:
             yield from _both(mouth, inner_mouth, sqrt(rim**2 - mouth**2))
             flare = [_flare_point(pad, side, i / _CURVE_STEPS) for i in range(_CURVE_STEPS + 1)]
@@ -108,6 +109,19 @@ def _slot(pad: Pad) -> Iterator[Shape]:
             if pad.is_crossed:
                 for way in (1, -1):
                     yield Line((wall, way * inner_wall), (mouth, way * inner_mouth), Layer.VISIBLE)
+    if foot < pad.body_diameter_mm / 2:
+        yield from _floor_ends(pad)
+
+
+def _floor_ends(pad: Pad) -> Iterator[Shape]:
+    """Where the floor and its rounded corners end on the body's chamfer: only of a slot that is shallower than it."""
+    turned, high = profile.turned_outline(pad), pad.web_mm + pad.slot_corner_radius_mm + _NEARLY_MM
+    for piece in profile.slot_outline(pad):
+        if empty(piece) or max(piece.start[1], piece.end[1]) > high:
+            continue
+        points = [(x, sqrt(outermost_at(turned, z) ** 2 - x**2)) for x, z in along(piece)]
+        yield Curve(tuple(points), Layer.VISIBLE)
+        yield Curve(tuple((x, -y) for x, y in points), Layer.VISIBLE)
 
 
 def _both(x: float, near: float, far: float) -> Iterator[Line]:

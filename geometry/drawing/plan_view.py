@@ -1,54 +1,78 @@
 """The top view's dimensions: what the section does not show in its true size."""
 
+from contextlib import suppress
+from dataclasses import replace
 from math import cos, radians, sin
 
 from geometry.drawing.canvas import Canvas
-from geometry.drawing.model import Measure, Point
-from geometry.drawing.placing import Pointer, Side, Span, place_pointer, place_span
+from geometry.drawing.model import Measure
+from geometry.drawing.placing import NoRoomError, Pointer, Span, WordsAt, place_pointer, place_span
 from geometry.drawing.scales import Scale
 from geometry.pad import Pad
 
 _BESIDE_SIGHT_MM = 9.0
 """From the outline to where rows begin at the view's sides, past the ends of the cutting plane and their letters."""
-_LENGTHS = (6.0, 9.0, 13.0, 18.0, 24.0, 32.0, 42.0, 55.0)
+_LENGTHS = (6.0, 9.0, 13.0, 18.0, 24.0, 32.0, 42.0, 55.0, 70.0)
+_ROWS = range(5)
+_WORDS: tuple[WordsAt, ...] = ("middle", "high", "low")
 _OUTWARD = (45.0, 30.0, 60.0, -45.0, -30.0, -60.0)
 
 
 def add_plan_dimensions(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale) -> None:
-    """Lengths along the slot at the right, widths below, and what only this view shows round.
+    """Lengths along the slot aside, widths below, and what only this view shows round.
 
     Raises NoRoomError where one finds no place.
     """
-    k, body = scale.factor, pad.body_diameter_mm / 2
-
-    def span(name: str, side: Side, start: Point, end: Point) -> None:
-        if name in shown:
-            edge = {"right": body * k + _BESIDE_SIGHT_MM, "below": -body * k}[side]
-            (ax, ay), (bx, by) = start, end
-            placed = Span(shown[name], side, (ax * k, ay * k), (bx * k, by * k), edge)
-            place_span(canvas, placed, scale, rows=range(5), words=("middle", "high", "low"))
-
+    k, body, middle = scale.factor, pad.body_diameter_mm / 2, pad.slot_offset_mm
     if pad.has_relief:
-        x, half, y = pad.slot_offset_mm, pad.relief_width_mm / 2, pad.relief_length_mm / 2
-        span("relief_length_mm", "right", (x + half, -y), (x + half, y))
-        span("relief_width_mm", "below", (x - half, -y), (x + half, -y))
+        half, y = pad.relief_width_mm / 2, pad.relief_length_mm / 2
+        _along(canvas, pad, shown, "relief_length_mm", scale, (middle - half, middle + half), y)
+        start, end = ((middle + way * half) * k for way in (-1, 1))
+        span = Span(shown["relief_width_mm"], "below", (start, -y * k), (end, -y * k), -body * k)
+        place_span(canvas, span, scale, rows=_ROWS, words=_WORDS)
     if pad.is_crossed:
         y = pad.cross_slot_width_mm / 2
         x = min(pad.flats_width_mm / 2 if pad.has_flats else body, (body**2 - y**2) ** 0.5)
-        span("cross_slot_width_mm", "right", (x, -y), (x, y))
+        _along(canvas, pad, shown, "cross_slot_width_mm", scale, (-x, x), y)
     if pad.has_plug and not pad.plug_is_round:
-        x, y = pad.plug_width_mm / 2, pad.plug_length_mm / 2
-        span("plug_length_mm", "right", (x, -y), (x, y))
-        if "plug_corner_radius_mm" in shown:
-            radius = pad.plug_corner_radius_mm
-            at = ((x - radius) * k, (y - radius) * k)
-            pointer = Pointer(shown["plug_corner_radius_mm"], "radius", at, radius * k, _OUTWARD[:3], _LENGTHS)
-            place_pointer(canvas, scale, pointer, pointer.mirrored())
+        x = pad.plug_width_mm / 2
+        _along(canvas, pad, shown, "plug_length_mm", scale, (-x, x), pad.plug_length_mm / 2)
     if pad.has_flats:
-        span("body_diameter_mm", "right", (0.0, -body), (0.0, body))
-        if "edge_chamfer_mm" in shown:
-            rim = (body - pad.edge_chamfer_mm / 2) * k
-            turn = radians(75.0)
-            places = [(rim * cos(turn), way * rim * sin(turn)) for way in (1, -1)]
-            pointers = [Pointer(shown["edge_chamfer_mm"], "note", at, 0.0, _OUTWARD, _LENGTHS) for at in places]
-            place_pointer(canvas, scale, *pointers)
+        _along(canvas, pad, shown, "body_diameter_mm", scale, (0.0, 0.0), body)
+    # Long words on leaders go round the rows, not the other way about.
+    if "plug_corner_radius_mm" in shown:
+        radius = pad.plug_corner_radius_mm
+        at = ((pad.plug_width_mm / 2 - radius) * k, (pad.plug_length_mm / 2 - radius) * k)
+        right = Pointer(shown["plug_corner_radius_mm"], "radius", at, radius * k, _OUTWARD[:3], _LENGTHS)
+        place_pointer(canvas, scale, *_in_each_quarter(right))
+    if pad.has_flats and "edge_chamfer_mm" in shown:
+        rim = (body - pad.edge_chamfer_mm / 2) * k
+        turn = radians(75.0)
+        at = (rim * cos(turn), rim * sin(turn))
+        place_pointer(
+            canvas, scale, *_in_each_quarter(Pointer(shown["edge_chamfer_mm"], "note", at, 0.0, _OUTWARD, _LENGTHS))
+        )
+
+
+def _along(
+    canvas: Canvas, pad: Pad, shown: dict[str, Measure], name: str, scale: Scale, ends_mm: tuple[float, float], y: float
+) -> None:
+    """A length along the slot, on both sides of the middle, at the right or else at the left."""
+    k, rows_from = scale.factor, pad.body_diameter_mm / 2 * scale.factor + _BESIDE_SIGHT_MM
+    left, right = ends_mm
+    spans = (
+        Span(shown[name], "right", (right * k, -y * k), (right * k, y * k), rows_from),
+        Span(shown[name], "left", (left * k, -y * k), (left * k, y * k), -rows_from),
+    )
+    for span in spans:
+        with suppress(NoRoomError):
+            place_span(canvas, span, scale, rows=_ROWS, words=_WORDS)
+            return
+    raise NoRoomError(f"no room for {name} at {scale.words}")
+
+
+def _in_each_quarter(pointer: Pointer) -> tuple[Pointer, ...]:
+    """The same feature in the other quarters of the view, which is the same on both sides of both axes."""
+    x, y = pointer.start
+    lower = replace(pointer, start=(x, -y), angles_deg=tuple(-angle for angle in pointer.angles_deg))
+    return pointer, lower, pointer.mirrored(), lower.mirrored()

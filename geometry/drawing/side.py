@@ -6,7 +6,7 @@ from math import asin, degrees, sqrt
 
 from geometry import profile
 from geometry.drawing.model import Arc, Box, Curve, Layer, Line, Point, Shape, View
-from geometry.drawing.views import drawn, empty, mirrored, outermost_at, symmetry_marks
+from geometry.drawing.views import along, drawn, empty, mirrored, outermost_at, symmetry_marks
 from geometry.outline import Arc as Bend
 from geometry.outline import Outline, Segment, polyline
 from geometry.pad import Pad
@@ -76,25 +76,13 @@ def _behind_skirt(outline: Outline, level: float) -> Iterator[Shape]:
     """An outline that a skirt hides above a level."""
     for piece in outline:
         if isinstance(piece, Bend):
-            points = _along(piece)
+            points = along(piece)
         else:
             (ax, az), (bx, bz) = piece.start, piece.end
             cut = [(ax + (bx - ax) * (level - az) / (bz - az), level)] if min(az, bz) < level < max(az, bz) else []
             points = [piece.start, *cut, piece.end]
         for a, b in pairwise(points):
             yield Line(a, b, Layer.HIDDEN if (a[1] + b[1]) / 2 > level + _NEARLY_MM else Layer.VISIBLE)
-
-
-def _along(bend: Bend) -> list[Point]:
-    """A quarter round as points, its ends among them."""
-    (ax, az), (bx, bz), (cx, cz) = bend.start, bend.end, bend.centre
-    found = []
-    for i in range(4 * _CURVE_STEPS + 1):
-        t = i / (4 * _CURVE_STEPS)
-        dx, dz = (ax - cx) * (1 - t) + (bx - cx) * t, (az - cz) * (1 - t) + (bz - cz) * t
-        length = sqrt(dx * dx + dz * dz)
-        found.append((cx + dx * bend.radius_mm / length, cz + dz * bend.radius_mm / length))
-    return found
 
 
 def _body(pad: Pad) -> Iterator[Shape]:
@@ -104,9 +92,14 @@ def _body(pad: Pad) -> Iterator[Shape]:
     if edge:
         yield Line((body - edge, low), (body, low + edge), Layer.VISIBLE)
         yield Line((_flat_end(pad), low + edge), (body, low + edge), Layer.VISIBLE)
-    high = pad.web_mm if pad.has_slot else pad.body_top_mm - edge
+    shoulder = pad.body_top_mm - edge
+    high = min(pad.web_mm, shoulder) if pad.has_slot else shoulder
     if high > low + edge:
         yield Line((body, low + edge), (body, high), Layer.VISIBLE)
+    if pad.has_slot and pad.web_mm > shoulder:
+        # A slot shallower than the chamfer leaves the chamfer's lower edge whole.
+        yield Line((body, shoulder), (body - (pad.web_mm - shoulder), pad.web_mm), Layer.VISIBLE)
+        yield Line((_flat_end(pad), shoulder), (body, shoulder), Layer.VISIBLE)
     if pad.has_flats:
         yield from _flat(pad)
 
@@ -153,7 +146,7 @@ def _slots(pad: Pad) -> Iterator[Shape]:
         yield from _drawn(right, Layer.VISIBLE)
         inner = pad.cross_slot_width_mm / 2
         yield Line((0, web), (inner - pad.slot_corner_radius_mm, web), Layer.VISIBLE)
-    if edge:
+    if edge and top - edge >= web:
         start = max(_flat_end(pad), inner + max(0.0, pad.slot_mouth_chamfer_mm - edge) if pad.is_crossed else 0.0)
         far = _far_end(pad, top - edge) if pad.slot_offset_mm else 0.0
         if far:

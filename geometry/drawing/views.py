@@ -6,11 +6,13 @@ from math import atan2, cos, degrees, hypot, inf, pi, sqrt, tan
 
 from geometry import outline as outlines
 from geometry import profile
-from geometry.drawing.model import Arc, Area, Box, Curve, Layer, Line, Shape, View
+from geometry.drawing.model import Arc, Area, Box, Curve, Layer, Line, Point, Shape, View
 from geometry.pad import Pad
 
 _CURVE_STEPS = 12
 """Points on a curve that is neither line nor arc; such curves are at most a corner's size."""
+_PIECE_STEPS = 48
+"""Points on an arc that is drawn as a curve."""
 _NEARLY_MM = 1e-9
 
 
@@ -156,6 +158,18 @@ def drawn(piece: outlines.Segment, layer: Layer = Layer.VISIBLE) -> Line | Arc:
     first, last = (piece.start, piece.end) if _turn(piece) > 0 else (piece.end, piece.start)
     start, end = (degrees(atan2(y - piece.centre[1], x - piece.centre[0])) for x, y in (first, last))
     return Arc(piece.centre, piece.radius_mm, start, end if end > start else end + 360, layer)
+
+
+def along(piece: outlines.Segment) -> list[Point]:
+    """A piece as points, its ends among them."""
+    (ax, az), (bx, bz) = piece.start, piece.end
+    shares = [i / _PIECE_STEPS for i in range(_PIECE_STEPS + 1)]
+    chord = [(ax + (bx - ax) * share, az + (bz - az) * share) for share in shares]
+    if isinstance(piece, outlines.Line):
+        return chord
+    cx, cz = piece.centre
+    scales = [piece.radius_mm / hypot(x - cx, z - cz) for x, z in chord]
+    return [(cx + (x - cx) * k, cz + (z - cz) * k) for (x, z), k in zip(chord, scales, strict=True)]
 
 
 def empty(piece: outlines.Segment) -> bool:

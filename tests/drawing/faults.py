@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 from itertools import combinations, pairwise
-from math import cos, pi, sin
+from math import cos, hypot, pi, sin
 
 import numpy as np
 
@@ -91,14 +91,37 @@ def _passes(box: Box, a: Point, b: Point) -> bool:
 
 
 def overlapping_views(drawing: Drawing) -> list[str]:
-    """Pairs of views that share paper."""
+    """Pairs of views that share paper: a line of one comes into the circle or rectangle that another fills."""
+    found = []
+    for a, b in combinations(drawing.views, 2):
+        boxes = _box(a), _box(b)
+        if _overlap(*boxes) and any(_comes_into(p, q, box) for p, q, box in ((a, b, boxes[1]), (b, a, boxes[0]))):
+            found.append(f"{a.view.name} over {b.view.name}")
+    return found
 
-    def box(placed: PlacedView) -> Box:
-        b = placed.view.box
-        (left, bottom), (right, top) = placed.on_paper((b.left, b.bottom)), placed.on_paper((b.right, b.top))
-        return Box(left, bottom, right, top)
 
-    return [f"{a.view.name} over {b.view.name}" for a, b in combinations(drawing.views, 2) if _overlap(box(a), box(b))]
+def _box(placed: PlacedView) -> Box:
+    b = placed.view.box
+    (left, bottom), (right, top) = placed.on_paper((b.left, b.bottom)), placed.on_paper((b.right, b.top))
+    return Box(left, bottom, right, top)
+
+
+def _comes_into(placed: PlacedView, other: PlacedView, box: Box) -> bool:
+    """Whether a line of one view comes into another's outline: round where the part is seen along its axis."""
+    lines = [(placed.on_paper(a), placed.on_paper(b)) for shape in placed.view.shapes for a, b in _lines(shape)]
+    if other.view.name not in {"top", "underside"}:
+        return any(_passes(box, a, b) for a, b in lines)
+    (x, y), radius = other.at, box.width / 2 - TOUCH_MM
+    return any(_distance((x, y), a, b) < radius for a, b in lines)
+
+
+def _distance(point: Point, a: Point, b: Point) -> float:
+    """From a point to a straight line's nearest part."""
+    dx, dy = b[0] - a[0], b[1] - a[1]
+    length = dx * dx + dy * dy
+    share = ((point[0] - a[0]) * dx + (point[1] - a[1]) * dy) / length if length else 0.0
+    share = min(1.0, max(0.0, share))
+    return hypot(a[0] + share * dx - point[0], a[1] + share * dy - point[1])
 
 
 def words_of(drawing: Drawing) -> list[Text]:

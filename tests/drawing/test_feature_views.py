@@ -16,9 +16,15 @@ from geometry.drawing.side import side_view
 from geometry.drawing.views import section_view
 from geometry.pad import Pad
 from tests.drawing.pads import KNOWN
-from tests.geometry.pads import EVERY_KIND
+from tests.geometry.pads import EVERY_KIND, ORDINARY
 
-PADS = {**EVERY_KIND, "long stem": KNOWN["long stem"]}
+SHALLOW = ORDINARY.with_(slot_depth_mm=1.5, slot_mouth_chamfer_mm=0.5, edge_chamfer_mm=3.0)
+PADS = {
+    **EVERY_KIND,
+    "long stem": KNOWN["long stem"],
+    "slot in the chamfer": SHALLOW,
+    "slot and flats in the chamfer": SHALLOW.with_(body_diameter_mm=84, flats_width_mm=72),
+}
 APART_MM, NEAR_MM = 0.5, 0.08
 Points = NDArray[np.float64]
 VIEWS = {

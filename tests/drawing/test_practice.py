@@ -148,3 +148,9 @@ def test_a_dual_sheet_on_letter_paper_keeps_a_scale_at_which_the_slot_can_be_see
         ).scale.factor
         >= 0.5
     )
+
+
+@pytest.mark.parametrize("name", sorted(path.stem for path in SAMPLES.glob("*.json") if "no_pad" not in path.stem))
+def test_a_sample_is_drawn_at_half_size_at_least(name: str) -> None:
+    """The slot of the drain's sample, off the axis and with a relief, once left no room for a length beside a letter."""
+    assert draw(*sheet_of(name)).scale.factor >= 0.5
