@@ -1,10 +1,12 @@
-"""Saw and file: the slot, or the whole pad, by hand against plates and rings of the gauge sheet."""
+"""Saw and file: the slot, or the whole pad, by hand against gauges cut out of the gauge sheet."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 
 from geometry.conditions import Conditions
 from geometry.document.shop import Shop
-from geometry.making.card import Operation, Table
+from geometry.making.card import Operation
+from geometry.making.gauge_limits import ROUND_SIZES, gauge_table
+from geometry.making.hand_round import round_steps
 from geometry.making.kit import (
     CALIPER,
     DIVIDERS,
@@ -25,7 +27,6 @@ from geometry.making.slot_hold import hand_hold
 from geometry.making.watch import watch_for
 from geometry.making.wording import Sentence, said
 from geometry.pad import DIMENSIONS, Pad
-from geometry.spread import general_tolerance_mm
 
 SLOT = (
     "slot_width_mm",
@@ -40,31 +41,12 @@ SLOT = (
     "slot_mouth_chamfer_mm",
 )
 """What a slot cut by hand decides."""
-_LATER = (*SLOT, "flats_width_mm")
+_LATER = frozenset({*SLOT, "flats_width_mm", "cross_hole_diameter_mm", "cross_hole_distance_mm"}) - {"web_mm"}
+"""What operations of their own leave after the round work; the web too where a slot decides it."""
+_PLUG_SIDES = frozenset({"plug_width_mm", "plug_length_mm", "plug_corner_radius_mm"})
 _OF_THE_SLOT = ("slot_width_mm", "slot_depth_mm", "slot_offset_mm", "web_mm", "slot_corner_radius_mm")
 SAW_SPARE_MM = 0.5
 """Left on each side of the slot for the file."""
-_GAUGES: Mapping[str, str] = {
-    "slot_width_mm": "Plate for the slot",
-    "seat_diameter_mm": "Ring for the seat",
-    "body_diameter_mm": "Ring for the body",
-    "stem_diameter_mm": "Ring for the stem",
-}
-
-
-def gauge_table(pad: Pad, *names: str) -> Table:
-    """The plates and rings to cut from sheet by the gauge sheet: the one must go, the other must not."""
-    rows = []
-    for name in names or tuple(_GAUGES):
-        if getattr(pad, name) <= 0:
-            continue
-        nominal, tolerance = getattr(pad, name), general_tolerance_mm(pad, name)
-        is_inside = name == "slot_width_mm"
-        goes, stops = (
-            (nominal - tolerance, nominal + tolerance) if is_inside else (nominal + tolerance, nominal - tolerance)
-        )
-        rows.append((_GAUGES[name], goes, stops))
-    return Table(title="Gauges", columns=(("Gauge", ""), ("Must go", "mm"), ("Must not go", "mm")), rows=tuple(rows))
 
 
 def slot_by_hand(pad: Pad, conditions: Conditions, shop: Shop) -> Iterator[Operation]:
@@ -103,8 +85,8 @@ def slot_by_hand(pad: Pad, conditions: Conditions, shop: Shop) -> Iterator[Opera
                 web=pad.web_mm,
             ),
             said(
-                "File the other wall until the go plate slides through the whole length; the no-go plate must"
-                " not enter at either end."
+                "File the other wall until the gauge that goes in slides through the whole length; the other one must not enter at"
+                " either end."
             ),
             said("Finish walls and floor with 320 grit wrapped round a flat stick, along the slot."),
             said(
@@ -175,7 +157,7 @@ def _saw_out(pad: Pad, shop: Shop) -> Iterator[Sentence]:
 
 
 def round_by_hand(pad: Pad, conditions: Conditions, shop: Shop) -> Iterator[Operation]:
-    """File body and seat round against rings; honest work for a patient hand, without a lathe."""
+    """File body and seat round against gap gauges; honest work for a patient hand, without a lathe."""
     family = conditions.material.family
     yield Operation(
         title="File both ends flat and square",
@@ -191,6 +173,9 @@ def round_by_hand(pad: Pad, conditions: Conditions, shop: Shop) -> Iterator[Oper
         watch=watch_for(family, "edges"),
         other_time_min=40.0,
     )
+    if pad.has_skirt:
+        yield _turned_elsewhere(pad)
+        return
     yield Operation(
         title="File the body and the seat round",
         set_up=1,
@@ -198,51 +183,43 @@ def round_by_hand(pad: Pad, conditions: Conditions, shop: Shop) -> Iterator[Oper
             "Vice with wooden jaws; or on a centre bolt turned by hand or by a drill press, never freehand in a drill."
         ),
         tools=(said("Rasp"), LARGE_FILE, SCRAPER, saw(shop.kerf_mm), GAUGES, DIVIDERS, FINE_FILE, RADIUS_GAUGE),
-        steps=tuple(_round_steps(pad)),
-        tables=(gauge_table(pad, "seat_diameter_mm", "body_diameter_mm", "stem_diameter_mm"),),
+        steps=tuple(round_steps(pad)),
+        tables=(gauge_table(pad, *ROUND_SIZES, *(("plug_width_mm",) if pad.plug_is_round else ())),),
         why=said(
             "By hand the seat and the body come out to class c at best. The lip must be level: a wedge"
             " under the seam tips the pad."
+            if pad.has_slot
+            else "By hand the seat and the body come out to class c at best. The lip must be level all round."
         ),
         watch=watch_for(family, "edges", "saw"),
-        leaves_mm={name: getattr(pad, name) for name in DIMENSIONS if name not in _LATER and getattr(pad, name) > 0},
+        leaves_mm=_left_round(pad),
         other_time_min=240.0,
     )
 
 
-def _round_steps(pad: Pad) -> Iterator[Sentence]:
-    stem = pad.stem_length_mm if pad.has_stem else 0.0
-    also = " and {stem}" if pad.has_stem else ""
-    yield said(
-        f"Scribe circles from the centre of each end: {{body}} on the top, {{seat}}{also} on the foot. Square a line down"
-        " the side, so that both centres stay on one axis.",
-        body=pad.body_diameter_mm,
-        seat=pad.seat_diameter_mm,
-        stem=pad.stem_diameter_mm,
+def _left_round(pad: Pad) -> dict[str, float]:
+    """What the round work finishes: all that no saw cut of its own comes back to."""
+    later = _LATER | ({"web_mm"} if pad.has_slot else frozenset())
+    later |= frozenset() if pad.plug_is_round else _PLUG_SIDES
+    return {name: getattr(pad, name) for name in DIMENSIONS if name not in later and getattr(pad, name) > 0}
+
+
+def _turned_elsewhere(pad: Pad) -> Operation:
+    """Body, seat and skirt of a pad that no file can make."""
+    return Operation(
+        title="Have the body, the seat and the skirt turned",
+        set_up=1,
+        holding=said("In the chuck of a lathe, at somebody's who has one."),
+        tools=(said("The drawing"), CALIPER),
+        steps=(
+            said(
+                "The skirt stands around the seat, {bore} inside and {deep} below the lip: no saw and no file gets in there."
+                " Have everything that is round turned by the drawing before the top is sawn.",
+                bore=pad.skirt_bore_mm,
+                deep=pad.skirt_length_mm,
+            ),
+            said("Measure what comes back by the inspection sheet before you go on."),
+        ),
+        leaves_mm=_left_round(pad),
+        other_time_min=60.0,
     )
-    yield said("File the body to its ring. A bar that already measures within the body's limits stays as it is.")
-    yield said(
-        "Scribe the lip all round, {up} up from the foot. Saw in from there all round, short of the seat, and pare the seat"
-        " down to its circle.",
-        up=stem + pad.seat_length_mm,
-    )
-    yield said("File the lip flat and square to the side all round.")
-    if pad.has_stem:
-        yield said(
-            "Scribe the seat's face all round, {stem} up from the foot. Saw in, pare the stem down to its circle, and file it"
-            " to its ring, {across} across. File the seat's face flat: the load stands on it.",
-            stem=stem,
-            across=pad.stem_diameter_mm,
-        )
-    stem_too = ", its stem in the hole" if pad.has_stem else ""
-    yield said(f"File the seat to its ring, then try it in the jack's cup: it drops in{stem_too} and turns by hand.")
-    if pad.seat_corner_radius_mm > 0:
-        yield said("File the seat's corner to the gauge of {radius}.", radius=pad.seat_corner_radius_mm)
-    if pad.has_recess:
-        yield said(
-            "Recess in the seat's face: a flat-bottomed bit {across} across in a drill press, its stop set {depth} below the"
-            " seat's face, the pad clamped. A knife or a hand drill does not make it round and deep enough: have it bored.",
-            across=pad.seat_recess_diameter_mm,
-            depth=pad.seat_recess_depth_mm,
-        )
-    yield said("Break the edges of the body {edge} × 45°.", edge=pad.edge_chamfer_mm)

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from geometry.conditions import Conditions
 from geometry.making.card import Operation
+from geometry.making.gauge_limits import gauge_table, second_slot_gauge
 from geometry.making.kit import CALIPER, GAUGES, LARGE_FILE, SCRIBER, SQUARE
 from geometry.making.watch import watch_for
 from geometry.making.wording import Sentence, said
@@ -40,6 +41,7 @@ def _second_slot(pad: Pad, c: Conditions, holding: Sentence) -> Operation:
             ),
             said("Round the four upright corners where the slots meet: a sharp one starts a crack."),
         ),
+        tables=(gauge_table(pad, second_slot_gauge(pad)),),
         watch=watch_for(c.material.family, "saw", "edges"),
         leaves_mm={"cross_slot_width_mm": pad.cross_slot_width_mm},
         other_time_min=120.0,
@@ -74,6 +76,11 @@ def _relief(pad: Pad, c: Conditions, holding: Sentence) -> Operation:
     )
 
 
+def _along(pad: Pad) -> str:
+    """Which way the flats run."""
+    return "along the slot" if pad.has_slot else "along the plug" if pad.has_plug else "to each side of it"
+
+
 def _flats(pad: Pad, c: Conditions, holding: Sentence) -> Operation:
     return Operation(
         title="Saw and file the two flats",
@@ -82,14 +89,14 @@ def _flats(pad: Pad, c: Conditions, holding: Sentence) -> Operation:
         tools=(SCRIBER, SQUARE, said("Hand saw"), LARGE_FILE, CALIPER),
         steps=(
             said(
-                "Scribe both flats on the top, {half} from the pad's centre line and along the slot, and square down the sides.",
+                f"Scribe both flats on the top, {{half}} from the pad's centre line and {_along(pad)}, and square down the sides.",
                 half=pad.flats_width_mm / 2,
             ),
             said(
                 "Saw just outside the lines and file flat, square to the top, until the caliper reads {across} over both.",
                 across=pad.flats_width_mm,
             ),
-            said("Break the new edges {edge} × 45°.", edge=pad.edge_chamfer_mm),
+            said("Take the sharpness off the new edges, no more: the drawing gives the flats no chamfer."),
         ),
         watch=watch_for(c.material.family, "saw", "edges"),
         leaves_mm={"flats_width_mm": pad.flats_width_mm},

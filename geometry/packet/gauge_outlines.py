@@ -1,41 +1,24 @@
 """Gauges to cut from card or film: closed outlines in true size, of the cup as measured and of the pad as drawn."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from geometry.design import Design
 from geometry.drawing.facts import Units
-from geometry.drawing.model import Box
-from geometry.outline import SAME_POINT_MM, Arc, Line, Outline, Point, corner, polyline, walked_back_mirrored
-from geometry.packet.words import section_notes, sizes, slot_notes
+from geometry.making.gauge_limits import second_slot_gauge
+from geometry.outline import SAME_POINT_MM, Arc, Line, Outline, Point, corner, polyline
+from geometry.packet.gauge_gaps import hidden_seat_gauges, plug_gauges, round_gauges
+from geometry.packet.gauge_shapes import HANDLE_MM, LEAST_CARD_MM, SHOULDER_MM, SKIRT_SHARE, Gauge, closed, joined
+from geometry.packet.words import pad_use, section_notes, sizes, slot_notes
 from geometry.pad import Pad
 from geometry.profile import section_outline
+from geometry.spread import general_tolerance_mm
 
-HANDLE_MM = 12.0
-SHOULDER_MM = 8.0
-"""What is added to hold a gauge by and to stop it: chosen for card, no source."""
 FACE_SHOWN_MM = 8.0
 BODY_SHOWN_MM = 6.0
 RELIEF_MM = 0.6
 """Taken off where the gauge would stand on what a tool's nose leaves in an inner corner."""
 BOSS_GAP_MM = 1.0
 """Left free around and above a boss on the cup's floor: chosen for card, no source."""
-
-
-@dataclass(frozen=True, slots=True)
-class Gauge:
-    """One piece: its closed outline in mm, y up, and what to do with it."""
-
-    key: str
-    title: str
-    use: str
-    outline: Outline
-    half: Outline
-    """The right half, for paper that the whole is too wide for; the whole where halving makes no sense."""
-
-    @property
-    def can_be_halved(self) -> bool:
-        """Whether the piece is the same on both sides of its axis."""
-        return self.half != self.outline
 
 
 def gauges_of(design: Design, units: Units) -> tuple[Gauge, ...]:
@@ -51,61 +34,38 @@ def gauges_of(design: Design, units: Units) -> tuple[Gauge, ...]:
     )
     entry = design.ledger.get("slot_width_mm")
     tolerance_mm = entry.tolerance_mm if entry is not None else 0.0
-    is_printed = design.conditions.process == "printed"
+    process = design.conditions.process
     pieces = pad_gauges(
-        design.pad, units, slot_tolerance_mm=tolerance_mm, is_printed=is_printed, is_fit=design.fit_to_make
+        design.pad,
+        units,
+        slot_tolerance_mm=tolerance_mm,
+        is_printed=process == "printed",
+        is_by_hand=process == "hand_tools",
+        is_fit=design.fit_to_make,
     )
     return (found, *pieces)
 
 
 def pad_gauges(
-    pad: Pad, units: Units, *, slot_tolerance_mm: float = 0.0, is_printed: bool = False, is_fit: bool = True
+    pad: Pad,
+    units: Units,
+    *,
+    slot_tolerance_mm: float = 0.0,
+    is_printed: bool = False,
+    is_by_hand: bool = False,
+    is_fit: bool = True,
 ) -> tuple[Gauge, ...]:
-    """The gauges of the pad itself: its section, its seat corner, and its slot at both limits of its width."""
-    part = "finished print" if is_printed else "turned part"
+    """The gauges of the pad itself: its section, its seat corner, and what it is cut to at both limits of its size."""
+    part = "finished print" if is_printed else "finished part" if is_by_hand else "turned part"
     slots = slot_gauges(pad, units, tolerance_mm=slot_tolerance_mm, is_fit=is_fit) if pad.has_slot else ()
-    return (_section(pad, units), _corner(pad, units, part), *slots)
-
-
-def bounds(outline: Outline) -> Box:
-    """What an outline covers: its arcs are quarter turns between level and upright, so their ends are their extremes."""
-    points = [point for piece in outline for point in (piece.start, piece.end)]
-    xs, ys = [x for x, _ in points], [y for _, y in points]
-    return Box(min(xs), min(ys), max(xs), max(ys))
-
-
-def moved(outline: Outline, by: Point) -> Outline:
-    """The outline elsewhere."""
-
-    def at(point: Point) -> Point:
-        return point[0] + by[0], point[1] + by[1]
-
-    return tuple(
-        Arc(at(p.start), at(p.end), at(p.centre)) if isinstance(p, Arc) else Line(at(p.start), at(p.end))
-        for p in outline
+    return (
+        _section(pad, units),
+        *_corner(pad, units, part),
+        *hidden_seat_gauges(pad, units),
+        *(round_gauges(pad, units) if is_by_hand else ()),
+        *slots,
+        *plug_gauges(pad, units),
     )
-
-
-def _closed(right: Outline) -> tuple[Outline, Outline]:
-    """A symmetric outline, and its right half closed along the axis; ``right`` runs from the axis round to the axis."""
-    whole = (*right, *walked_back_mirrored(right))
-    return _joined(whole), (*right, *polyline([right[-1].end, right[0].start]))
-
-
-def _joined(whole: Outline) -> Outline:
-    """The outline with the two halves of a straight piece across the axis made one."""
-    pieces = list(whole)
-    for i in range(len(pieces)):
-        one, other = pieces[i - 1], pieces[i]
-        if isinstance(one, Line) and isinstance(other, Line) and one.end[0] == 0 and _is_level(one, other):
-            pieces[i] = Line(one.start, other.end)
-            del pieces[i - 1]
-            return _joined(tuple(pieces))
-    return tuple(pieces)
-
-
-def _is_level(one: Line, other: Line) -> bool:
-    return one.start[1] == one.end[1] == other.start[1] == other.end[1]
 
 
 def cup_gauge(
@@ -128,7 +88,7 @@ def cup_gauge(
         *corner((half - radius, 0), (half, radius), (half - radius, radius)),
         *polyline([(half, radius), (half, depth), (out, depth), (out, top), (0, top)]),
     )
-    outline, halved = _closed(right)
+    outline, halved = closed(right)
     doubt = "" if corner_is_measured else " assumed: measure it"
     boss = (
         f" The notch clears the boss of {sizes(units, *boss_mm)} by {sizes(units, BOSS_GAP_MM)} all round: where it touches,"
@@ -148,14 +108,14 @@ def _section(whole_pad: Pad, units: Units) -> Gauge:
     """The pad itself, cut across its slot; a second slot, which runs along the cut, is left standing."""
     pad = replace(whole_pad, cross_slot_width_mm=0.0)
     use = (
-        f"The pad as drawn: body {sizes(units, pad.body_diameter_mm)}, height {sizes(units, pad.overall_height_mm)}. Stand it in"
-        " the cup: its seat meets the floor and its lip stays off the rim. Hold it over the seam at the lift point: the seam"
-        f" drops to the slot's floor without force, and the sill stays clear of both walls.{section_notes(whole_pad, units)}"
+        f"The pad as drawn: body {sizes(units, pad.body_diameter_mm)}, height {sizes(units, pad.overall_height_mm)}."
+        f" {pad_use(pad)}{section_notes(whole_pad, units)}"
     )
-    whole = _joined(section_outline(pad))
+    whole = joined(section_outline(pad))
     # With its slot off the middle the section has no half that tells all.
     half = whole if pad.slot_offset_mm else _right_half(pad)
-    return Gauge("pad", "Pad gauge: into the cup and over the seam", use, whole, half)
+    meets = "over the seam" if pad.has_slot else "into the hole" if pad.has_plug else "under the lift point"
+    return Gauge("pad", f"Pad gauge: into the cup and {meets}", use, whole, half)
 
 
 def _right_half(pad: Pad) -> Outline:
@@ -170,45 +130,79 @@ def _right_half(pad: Pad) -> Outline:
     return (*pieces, *polyline([pieces[-1].end, pieces[0].start]))
 
 
-def _corner(pad: Pad, units: Units, part: str) -> Gauge:
-    """What is left around seat corner, seat and lip: held against the part while it turns no more."""
-    seat, body, radius = pad.seat_diameter_mm / 2, pad.body_diameter_mm / 2, pad.seat_corner_radius_mm
-    lip, edge = pad.seat_length_mm, pad.edge_chamfer_mm
+def _corner(pad: Pad, units: Units, part: str) -> tuple[Gauge, ...]:
+    """What is left around seat corner, seat and lip; none where a skirt leaves no room for a piece of card."""
+    seat, radius, lip = pad.seat_diameter_mm / 2, pad.seat_corner_radius_mm, pad.seat_length_mm
     flat = seat - radius - max(pad.stem_diameter_mm, pad.seat_recess_diameter_mm) / 2
     inner = seat - radius - min(FACE_SHOWN_MM, 0.8 * flat)
-    top = min(lip + edge + BODY_SHOWN_MM, pad.top_height_mm - edge)
-    relief = min(RELIEF_MM, (lip - radius) / 2, (body - edge - seat) / 2)
-    outside = [(inner, 0.0), (inner, -HANDLE_MM), (body + HANDLE_MM, -HANDLE_MM), (body + HANDLE_MM, top), (body, top)]
-    inside = [(body, lip + edge), (body - edge, lip), (seat + relief, lip), (seat, lip - relief), (seat, radius)]
+    around = _inside_skirt(pad, inner) if pad.has_skirt else _outside_body(pad, inner)
+    if not around:
+        return ()
     outline: Outline = (
-        *polyline([*outside, *inside]),
+        *polyline([*around, (seat, radius)]),
         *(piece.reversed() for piece in corner((seat - radius, 0), (seat, radius), (seat - radius, radius))),
         *polyline([(seat - radius, 0), (inner, 0)]),
     )
-    use = (
-        f"Corner R {sizes(units, radius)}, seat length {sizes(units, lip)}. Against the {part} and a lamp, nothing turning:"
-        " it sits on seat face, corner, seat and lip without light between. Light at both ends of the corner: it still stands out,"
-        " take more off. Light in its middle: too much is off."
+    round_off = (
+        " Light at both ends of the corner: it still stands out, take more off. Light in its middle: too much is off."
+        if radius > 0
+        else ""
     )
-    return Gauge("corner", f"Seat corner gauge: against the {part}", use, outline, outline)
+    size = f"Corner R {sizes(units, radius)}, seat" if radius > 0 else "Seat"
+    beside = " Hold it beside the flats." if pad.has_flats and not pad.has_skirt else ""
+    use = (
+        f"{size} length {sizes(units, lip)}. Against the {part} and a lamp, nothing turning: it sits on seat face,"
+        f"{' corner,' if radius > 0 else ''} seat and lip without light between.{round_off}{beside}"
+    )
+    return (Gauge("corner", f"Seat corner gauge: against the {part}", use, outline, outline),)
+
+
+def _outside_body(pad: Pad, inner: float) -> list[Point]:
+    """From the seat face round the outside of the body to the seat."""
+    seat, body, lip, edge = pad.seat_diameter_mm / 2, pad.body_diameter_mm / 2, pad.seat_length_mm, pad.edge_chamfer_mm
+    top = min(lip + edge + BODY_SHOWN_MM, pad.body_top_mm - edge)
+    relief = min(RELIEF_MM, (lip - pad.seat_corner_radius_mm) / 2, (body - edge - seat) / 2)
+    outside = [(inner, 0.0), (inner, -HANDLE_MM), (body + HANDLE_MM, -HANDLE_MM), (body + HANDLE_MM, top), (body, top)]
+    return [*outside, (body, lip + edge), (body - edge, lip), (seat + relief, lip), (seat, lip - relief)]
+
+
+def _inside_skirt(pad: Pad, inner: float) -> list[Point]:
+    """The same from below between seat and skirt; nothing where card would be too narrow to hold."""
+    seat, lip, bore = pad.seat_diameter_mm / 2, pad.seat_length_mm, pad.skirt_bore_mm / 2
+    out, bottom = seat + SKIRT_SHARE * (bore - seat), min(0.0, pad.foot_bottom_mm) - HANDLE_MM
+    if out - seat < LEAST_CARD_MM:
+        return []
+    relief = min(RELIEF_MM, (lip - pad.seat_corner_radius_mm) / 2, (out - seat) / 2)
+    return [(inner, 0.0), (inner, bottom), (out, bottom), (out, lip), (seat + relief, lip), (seat, lip - relief)]
 
 
 def slot_gauges(pad: Pad, units: Units, *, tolerance_mm: float, is_fit: bool = True) -> tuple[Gauge, ...]:
-    """Two gauges of the slot: one as wide as its low limit, which goes in, and one at its high limit, which does not."""
-    low, high = pad.slot_width_mm - tolerance_mm, pad.slot_width_mm + tolerance_mm
+    """Two gauges of each slot: one as wide as its low limit, which goes in, and one at its high limit, which does not."""
+    found = _pair(pad, units, pad.slot_width_mm, tolerance_mm, slot="slot", is_fit=is_fit)
+    if pad.is_crossed and second_slot_gauge(pad) == "cross_slot_width_mm":
+        spread = general_tolerance_mm(pad, "cross_slot_width_mm")
+        found += _pair(pad, units, pad.cross_slot_width_mm, spread, slot="second slot", is_fit=is_fit)
+    return found
+
+
+def _pair(
+    pad: Pad, units: Units, width_mm: float, tolerance_mm: float, *, slot: str, is_fit: bool
+) -> tuple[Gauge, ...]:
+    low, high = width_mm - tolerance_mm, width_mm + tolerance_mm
     when = "Try it in the slot while cutting: in" if is_fit else "In"
     goes_in = (
-        f"As wide as the slot's low limit, {sizes(units, low)}, and {sizes(units, pad.slot_depth_mm)} deep. {when} the"
+        f"As wide as the {slot}'s low limit, {sizes(units, low)}, and {sizes(units, pad.slot_depth_mm)} deep. {when} the"
         " finished slot its foot meets the floor as its shoulders meet the wall tops, and it slides from end to end."
-        f"{slot_notes(pad, units)}"
+        f"{slot_notes(pad, units, is_second=slot != 'slot')}"
     )
     stays_out = (
-        f"As wide as the slot's high limit, {sizes(units, high)}. It must not enter the finished slot: where it does,"
+        f"As wide as the {slot}'s high limit, {sizes(units, high)}. It must not enter the finished slot: where it does,"
         " measure the slot, which is too wide."
     )
+    key, title = slot.replace(" ", "_"), slot.capitalize()
     return (
-        _slot("slot", "Slot gauge: goes in", goes_in, pad, low),
-        _slot("slot_high", "Slot gauge: does not go in", stays_out, pad, high),
+        _slot(key, f"{title} gauge: goes in", goes_in, pad, low),
+        _slot(f"{key}_high", f"{title} gauge: does not go in", stays_out, pad, high),
     )
 
 
@@ -223,5 +217,5 @@ def _slot(key: str, title: str, use: str, pad: Pad, width_mm: float) -> Gauge:
         *corner((half - radius, 0), (half, radius), (half - radius, radius)),
         *polyline([(half, radius), (half, depth - mouth), (half + mouth, depth), (out, depth), (out, top), (0, top)]),
     )
-    outline, halved = _closed(right)
+    outline, halved = closed(right)
     return Gauge(key, title, use, outline, halved)

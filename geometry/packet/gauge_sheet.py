@@ -11,7 +11,7 @@ from geometry.drawing.lettering import wrapped
 from geometry.drawing.model import Anchor, Box, Layer, Line, Point, Text
 from geometry.drawing.style import STYLE
 from geometry.outline import Outline
-from geometry.packet.gauge_outlines import Gauge, bounds, moved
+from geometry.packet.gauge_shapes import Gauge, bounds, moved
 from geometry.units import inch_to_mm
 
 TITLE = "Gauge sheet, true size"

@@ -3,8 +3,8 @@
 from geometry.drawing.facts import SheetFacts
 from geometry.drawing.facts import Units as SheetUnits
 from geometry.drawing.measures import length_words
+from geometry.making.gauge_limits import second_slot_gauge
 from geometry.making.wording import Units, length_shown
-from geometry.outline import SAME_POINT_MM
 from geometry.pad import Pad
 from geometry.rules import Check
 from geometry.units import STANDARD_GRAVITY, kg_to_pound
@@ -89,24 +89,47 @@ def sizes(units: SheetUnits, *lengths_mm: float) -> str:
     return " × ".join(length_words(length, units) for length in lengths_mm) + f" {unit}"
 
 
+def pad_use(pad: Pad) -> str:
+    """How the section of a pad is tried in the jack and at the car."""
+    lip = "its skirt hangs free around the rim" if pad.has_skirt else "its lip stays off the rim"
+    if pad.has_slot:
+        car = (
+            "Hold it over the seam at the lift point: the seam drops to the slot's floor without force, and the sill stays clear"
+            " of both walls."
+        )
+    elif pad.has_plug:
+        car = "Hold it under the lift point: the plug goes into its hole without force, and the shoulder meets the car all along."
+    else:
+        car = "Hold it under the lift point: its top meets the car all along, and nothing else touches."
+    return f"Stand it in the cup: its seat meets the floor and {lip}. {car}"
+
+
 def section_notes(pad: Pad, units: SheetUnits) -> str:
-    """What the section of a pad with flats, a second slot or a relief shows and what it leaves out."""
+    """What the section of a pad with more than a slot shows and what it leaves out."""
     notes = f" Shown across the two flats: {sizes(units, pad.flats_width_mm)}." if pad.has_flats else ""
+    if pad.has_recess:
+        recess = sizes(units, pad.seat_recess_diameter_mm), sizes(units, pad.seat_recess_depth_mm)
+        notes += f" The recess in its seat, {recess[0]} across and {recess[1]} deep, clears the boss."
+    if pad.has_cross_hole:
+        hole, below = sizes(units, pad.cross_hole_diameter_mm), sizes(units, pad.cross_hole_distance_mm)
+        notes += f" The cross-hole, {hole}, {below} below the seat face, runs along the card and is not cut out."
     if pad.is_crossed:
         width, depth = sizes(units, pad.cross_slot_width_mm), sizes(units, pad.slot_depth_mm)
         notes += f" The second slot, {width} wide and {depth} deep, runs along the cut and is not shown."
     if pad.has_relief:
         size = sizes(units, pad.relief_width_mm, pad.relief_length_mm)
         notes += f" Cut where the relief is: {size}, {sizes(units, pad.relief_depth_mm)} deep."
+    if pad.has_plug and not pad.plug_is_round:
+        notes += f" Cut across the plug, which is {sizes(units, pad.plug_length_mm)} long."
     return notes
 
 
-def slot_notes(pad: Pad, units: SheetUnits) -> str:
-    """What else the slot gauge is tried in, and what it is not."""
-    notes = f" Over the relief, {sizes(units, pad.relief_length_mm)} long, it stands free." if pad.has_relief else ""
+def slot_notes(pad: Pad, units: SheetUnits, *, is_second: bool = False) -> str:
+    """What else a slot gauge is tried in, and what it does not touch."""
+    if pad.has_relief:
+        return f" Over the relief, {sizes(units, pad.relief_length_mm)} long, it stands free."
     if not pad.is_crossed:
-        return notes
-    if abs(pad.cross_slot_width_mm - pad.slot_width_mm) < SAME_POINT_MM:
-        return f"{notes} Try it in both slots."
-    size = sizes(units, pad.cross_slot_width_mm)
-    return f"{notes} The second slot is {size} wide and as deep: measure it with the caliper."
+        return ""
+    if second_slot_gauge(pad) == "slot_width_mm":
+        return " Try it in both slots."
+    return " Not for the first slot." if is_second else " Not for the second slot, which has gauges of its own."

@@ -24,14 +24,20 @@ from geometry.cautions import ONE_LINE
 from geometry.design import Design, design_pad
 from geometry.drawing.facts import SheetFacts
 from geometry.drawing.frame import NOT_FIT
+from geometry.drawing.measures import measures
+from geometry.fits import linear_tolerance_mm
+from geometry.making.hand import round_by_hand, slot_by_hand
 from geometry.outline import SAME_POINT_MM, Arc, Outline, Point
 from geometry.packet import gauge_dxf, gauge_pdf, gauge_svg
-from geometry.packet.gauge_outlines import Gauge, bounds, cup_gauge, gauges_of, pad_gauges
+from geometry.packet.gauge_outlines import cup_gauge, gauges_of, pad_gauges
+from geometry.packet.gauge_shapes import Gauge, bounds
 from geometry.packet.gauge_sheet import GaugePage, cutter_sheet, paper_pages
 from geometry.pad import Pad
 from geometry.sheet_facts import sheet_facts
 from tests.documents import sample, understood
 from tests.drawing.pads import KNOWN, TYPICAL, facts, pads
+from tests.geometry.pads import EVERY_KIND, pads_of_any_kind
+from tests.geometry.shops import job
 
 DAY = date(2026, 2, 3)
 SVG = "{http://www.w3.org/2000/svg}"
@@ -413,9 +419,71 @@ def test_the_pad_gauge_says_what_its_section_goes_through() -> None:
 
 
 @pytest.mark.parametrize(
-    ("width", "words"), [(None, "Try it in both slots."), (12.5, "slot is 12.5 mm wide and as deep")]
+    ("width", "words"),
+    [(None, "Try it in both slots."), (12.5, "Not for the second slot, which has gauges of its own.")],
 )
 def test_the_slot_gauge_says_what_to_do_with_a_second_slot(width: float | None, words: str) -> None:
     crossed = TYPICAL.with_(cross_slot_width_mm=width or TYPICAL.slot_width_mm)
     assert words in named(crossed, "slot").use
     assert words not in named(TYPICAL, "slot").use
+
+
+@given(pads_of_any_kind(), st.booleans())
+@settings(max_examples=200, deadline=None)
+def test_the_gauges_of_any_pad_are_closed_and_enclose_something(pad: Pad, is_by_hand: bool) -> None:
+    for gauge in pad_gauges(pad, "mm", slot_tolerance_mm=0.1, is_by_hand=is_by_hand):
+        for outline in (gauge.outline, gauge.half):
+            assert is_closed(outline)
+            assert area(outline) > 0
+
+
+@given(pads_of_any_kind())
+@settings(max_examples=200, deadline=None)
+def test_the_pad_gauge_of_any_pad_is_as_high_as_the_pad_and_as_wide_across(pad: Pad) -> None:
+    """Oracle: the pad's own sizes."""
+    box = bounds(named(pad, "pad").outline)
+    assert box.height == pytest.approx(pad.overall_height_mm)
+    assert box.width == pytest.approx(pad.flats_width_mm or pad.body_diameter_mm)
+
+
+@given(pads_of_any_kind())
+@settings(max_examples=200, deadline=None)
+def test_a_gap_gauge_is_as_wide_as_a_limit_of_the_drawing(pad: Pad) -> None:
+    """Oracle: the limits of the drawing's own dimensions; the legs reach to shoulder or past the widest place."""
+    drawn = measures(pad, facts())
+    gaps = [g for g in pad_gauges(pad, "mm", is_by_hand=True) if g.key.startswith("gap_")]
+    for gauge in gaps:
+        name = f"{gauge.key.removeprefix('gap_').removesuffix('_low')}_mm"
+        limit = drawn[name].lower_mm if gauge.key.endswith("_low") else drawn[name].upper_mm
+        inner = [abs(x) for piece in gauge.outline for x, y in (piece.start,) if y == 0]
+        assert 2 * min(inner) == pytest.approx(limit)
+        roof = min(y for piece in gauge.outline for x, y in (piece.start,) if y > 0)
+        assert roof > drawn[name].nominal_mm / 2 or name.startswith("plug") or pad.has_skirt
+
+
+@pytest.mark.parametrize("kind", EVERY_KIND)
+def test_every_gauge_that_the_card_of_hand_work_asks_for_is_on_the_gauge_sheet(kind: str) -> None:
+    """Oracle: the two sizes of each row of the card's tables, and the titles of the gauges."""
+    pad, (_, conditions, shop) = EVERY_KIND[kind], job()
+    operations = [*round_by_hand(pad, conditions, shop)]
+    operations += [*slot_by_hand(pad, conditions, shop)] if pad.has_slot else []
+    asked = [row for o in operations for table in o.tables if table.title == "Gauges" for row in table.rows]
+    tolerance = linear_tolerance_mm(pad.slot_width_mm) if pad.has_slot else 0.0
+    there = pad_gauges(pad, "mm", slot_tolerance_mm=tolerance, is_by_hand=True)
+    for title, goes, stops in (map(str, row) for row in asked):
+        told = " ".join(gauge.use for gauge in there if gauge.title.partition(":")[0] == title)
+        for size in (float(goes), float(stops)):
+            assert f"limit, {size:.3f}".rstrip("0").rstrip(".") in told
+    assert bool(asked) == (pad.has_slot or not pad.has_skirt)
+
+
+@pytest.mark.parametrize("kind", EVERY_KIND)
+@pytest.mark.parametrize("is_by_hand", [False, True])
+def test_the_gauges_of_every_kind_stand_on_paper_clear_of_each_other(kind: str, is_by_hand: bool) -> None:
+    pieces = pad_gauges(EVERY_KIND[kind], "mm", slot_tolerance_mm=0.2, is_by_hand=is_by_hand)
+    pages = paper_pages(pieces, facts())
+    assert sum(len(page.cuts) for page in pages) == len(pieces)
+    for page in pages:
+        boxes = [*(text.box for text in page.texts), *(bounds(cut) for cut in page.cuts)]
+        assert not [(a, b) for a, b in combinations(boxes, 2) if a.meets(b)]
+        assert all(box.right < page.width_mm - 4 and min(box.left, box.bottom) > 4 for box in boxes)

@@ -7,7 +7,8 @@ from hypothesis import strategies as st
 from geometry.checks import judge
 from geometry.document.shop import Shop
 from geometry.fits import linear_tolerance_mm
-from geometry.making.hand import SLOT, gauge_table
+from geometry.making.gauge_limits import gauge_table
+from geometry.making.hand import SLOT
 from geometry.making.hand_verdict import hand_verdict
 from geometry.making.printing import filament_length_mm, print_plan, solid_share
 from geometry.volume import volume_mm3
@@ -44,11 +45,13 @@ def test_a_seat_filed_to_class_c_no_longer_drops_in() -> None:
     assert "too coarse" in verdict.words
 
 
-def test_the_slots_plate_goes_at_its_least_and_stops_at_its_most() -> None:
-    """Oracle: 9 ± 0.2; a ring is the other way round."""
-    rows = {row[0]: row[1:] for row in gauge_table(ORDINARY).rows}
-    assert rows["Plate for the slot"] == pytest.approx((8.8, 9.2))
-    assert rows["Ring for the seat"] == pytest.approx((67.5, 66.9))
+def test_the_slots_gauge_goes_at_its_least_and_stops_at_its_most() -> None:
+    """Oracle: 9 ± 0.2; a gap gauge is the other way round."""
+    table = gauge_table(ORDINARY, "slot_width_mm", "seat_diameter_mm", "stem_diameter_mm")
+    rows = {row[0]: row[1:] for row in table.rows}
+    assert set(rows) == {"Slot gauge", "Gap gauge for the seat diameter"}
+    assert rows["Slot gauge"] == pytest.approx((8.8, 9.2))
+    assert rows["Gap gauge for the seat diameter"] == pytest.approx((67.5, 66.9))
 
 
 @given(st.floats(1, 1e6), st.floats(1, 4))
