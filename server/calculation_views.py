@@ -1,5 +1,7 @@
 """The calculation sheet in words and typeset formulas: one typed context, of which the template only prints."""
 
+from dataclasses import replace
+
 from markupsafe import Markup
 
 from geometry import ENGINE_VERSION, formulas
@@ -62,7 +64,7 @@ def calculation_page(sheet: CalculationSheet, reading: FormReading) -> Calculati
         scope=SCOPE,
         not_covered=NOT_COVERED,
         factors=sheet.factors,
-        doubtful=sheet.doubtful,
+        doubtful=tuple(replace(d, value=shown.with_customary(d.value, units)) for d in sheet.doubtful),
         inputs=tuple(
             InputView(
                 i.title,
@@ -118,8 +120,11 @@ def _line(line: Line, tags: _Tags, units: str) -> LineView:
     )
 
 
-def _symbols(notes: tuple[SymbolNote, ...]) -> tuple[SymbolView, ...]:
-    return tuple(SymbolView(_symbol(n.symbol), f"{n.number} {n.unit}".rstrip(), n.meaning) for n in notes)
+def _symbols(notes: tuple[SymbolNote, ...], units: str) -> tuple[SymbolView, ...]:
+    return tuple(
+        SymbolView(_symbol(n.symbol), shown.with_customary(f"{n.number} {n.unit}".rstrip(), units), n.meaning)
+        for n in notes
+    )
 
 
 def _ledger(part: LedgerPart, tags: _Tags, units: str) -> LedgerView:
@@ -129,7 +134,7 @@ def _ledger(part: LedgerPart, tags: _Tags, units: str) -> LedgerView:
         why=part.why,
         inches=f"{shown.length(value, 'in')} in" if units == "in" and value else "",
         bounds=tuple(_bound(b, part.deciding, tags) for b in part.bounds),
-        symbols=_symbols(part.symbols),
+        symbols=_symbols(part.symbols, units),
     )
 
 
@@ -179,14 +184,20 @@ def _check(part: CheckPart, tags: _Tags, units: str) -> CheckView:
         ),
         sign=met if is_met else broken,
         unit=part.unit,
-        margin=_margin(part),
-        also=tuple(f"{words}: {formulas.shown(value)} {u}".replace(" –", "") for words, value, u in also),
-        symbols=_symbols(part.symbols),
+        margin=_margin(part, units),
+        also=tuple(
+            shown.with_customary(f"{words}: {formulas.shown(value)} {u}".replace(" –", ""), units)
+            for words, value, u in also
+        ),
+        symbols=_symbols(part.symbols, units),
         source=tags.of(check.rule.source),
         is_governing=part.is_governing,
     )
 
 
-def _margin(part: CheckPart) -> str:
-    """What is left to the limit."""
-    return "" if part.margin is None else f"margin {formulas.shown(part.margin)} {part.unit}".rstrip()
+def _margin(part: CheckPart, units: str) -> str:
+    """What is left to the limit; of a temperature this is a difference, which stands for itself in °C alone."""
+    if part.margin is None:
+        return ""
+    words = f"margin {formulas.shown(part.margin)} {part.unit}".rstrip()
+    return words if part.unit == "°C" else shown.with_customary(words, units)

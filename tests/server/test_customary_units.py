@@ -47,7 +47,12 @@ def calculation_words(page: CalculationPage) -> Iterator[str]:
     """Inputs, results and sentences; formulas and the numbers put in stay in SI units."""
     yield from (i.words for i in page.inputs)
     yield from (line.result for part in page.parts for line in part.lines)
-    yield from (words for check in page.checks for words in (check.words, *(side.result for side in check.sides)))
+    yield from (d.value for d in page.doubtful)
+    for check in page.checks:
+        yield from (check.words, *(side.result for side in check.sides), *check.also)
+        yield check.margin.replace(" °C", " K")
+        yield from (s.number for s in check.symbols)
+    yield from (s.number for entry in page.ledger for s in entry.symbols)
 
 
 def calculation_of(name: str, units: Units) -> CalculationPage:
