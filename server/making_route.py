@@ -25,7 +25,17 @@ from server.making_route_parts import (
     stock_rows,
 )
 from server.making_shop import ShopForm, shop_form
-from server.making_shown import Eye, TableView, eye_of, feed_line, minutes, pass_tables, speed_line, table_view
+from server.making_shown import (
+    Eye,
+    TableView,
+    bar_length,
+    eye_of,
+    feed_line,
+    minutes,
+    pass_tables,
+    speed_line,
+    table_view,
+)
 
 _PICTURES = {
     "Cut the slot": "The slot in section with the levels of its passes, and above it each place of the cutter in order, with"
@@ -121,7 +131,8 @@ def card_view(card: RouteCard, design: Design, reading: FormReading) -> CardView
     eye = eye_of(design.conditions, reading.units)
     shop = design.measurements.shop
     plan = card.printing
-    left = f"A bar of {eye.length(shop.bar_length_mm)} gives {card.pads_from_bar} pads." if card.stock else ""
+    pads = "1 pad" if card.pads_from_bar == 1 else f"{card.pads_from_bar or 'no'} pads"
+    left = f"A bar of {bar_length(shop.bar_length_mm, eye.units)} gives {pads}." if card.stock else ""
     return CardView(
         summary=_summary(card),
         troubles=tuple(eye.says(trouble) for trouble in card.troubles),

@@ -10,7 +10,7 @@ from geometry.making.stock import Batch, StockPlan
 from geometry.pad import Pad
 from server import shown
 from server.check_views import verdict_words
-from server.making_shown import Eye, TableView, long_length, mass, minutes, money
+from server.making_shown import Eye, TableView, bar_length, long_length, mass, minutes, money
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,7 +78,7 @@ def batch_rows(batches: tuple[Batch, ...], shop: Shop, eye: Eye) -> TableView:
     rows = tuple(
         (
             "one pad" if b.pads == 1 else f"{b.pads} pads from one bar",
-            eye.length(b.bar_used_mm),
+            bar_length(b.bar_used_mm, eye.units),
             mass(b.mass_kg, eye.units),
             *((money(b.price, shop),) if has_price else ()),
             minutes(b.time_min),

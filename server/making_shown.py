@@ -99,6 +99,15 @@ def mass(mass_kg: float, units: str) -> str:
     return f"{shown.plain(kg_to_pound(mass_kg), 2)} lb" if units == "in" else f"{shown.plain(mass_kg, 2)} kg"
 
 
+def bar_length(length_mm: float, units: str) -> str:
+    """The length of a bar as one orders it, or as a rule measures it.
+
+    >>> bar_length(1000, "mm"), bar_length(1000, "in"), bar_length(1219.2, "in")
+    ('1000 mm', '39.4 in', '48 in')
+    """
+    return f"{shown.plain(mm_to_inch(length_mm), 1)} in" if units == "in" else f"{shown.plain(length_mm, 1)} mm"
+
+
 def long_length(length_mm: float, units: str) -> str:
     """A length that one paces off.
 

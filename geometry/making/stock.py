@@ -1,7 +1,7 @@
 """The bar: which one, how long a piece, how it is held first and last, what it weighs and costs."""
 
 from dataclasses import dataclass
-from math import pi
+from math import ceil, pi
 from typing import Literal
 
 from geometry.body.bounds import STOCK_ALLOWANCE_MM
@@ -10,12 +10,15 @@ from geometry.document.shop import Shop
 from geometry.making.wording import Sentence, said
 from geometry.pad import Pad
 from geometry.provenance import derived, memory
+from geometry.units import inch_to_mm
 
 FACING_MM = 1.5
 """Allowed on each sawn face."""
 FACING_SOURCE = derived("1 to 1.5 mm per face for a sawn bar; the bar itself from memory")
 JAW_CLEARANCE_MM = 2.0
 """Between a tool and the jaws."""
+LINE_MM, INCH_LINE_MM = 1.0, inch_to_mm(1 / 16)
+"""A blank is marked by a line of a steel rule."""
 SAW_ROOM_MM = 5.0
 """Between the jaws and a saw cut."""
 LEAST_GRIP_MM = 10.0
@@ -99,8 +102,8 @@ def stock_plan(pad: Pad, conditions: Conditions, shop: Shop) -> StockPlan:
         plain = pad.overall_height_mm + 2 * FACING_MM
         out = reach + JAW_CLEARANCE_MM
         grip = max(least_grip_mm(bar_mm), out * REACH_SHARE, plain - out)
-        blank = out + grip
-        stub = blank - plain
+        blank = _by_rule_mm(out + grip, conditions)
+        grip, stub = blank - out, blank - plain
         why = said(
             "The body is turned first and then holds the pad: {grip} of finished cylinder. The seat is too short, and its corner"
             " too round, to hold anything.",
@@ -108,8 +111,9 @@ def stock_plan(pad: Pad, conditions: Conditions, shop: Shop) -> StockPlan:
         )
     else:
         reach = FACING_MM + turned_foot_first_mm(pad, shop.kerf_mm) + SAW_ROOM_MM
-        grip = max(least_grip_mm(bar_mm), reach * REACH_SHARE)
-        blank, stub = reach + grip, grip + SAW_ROOM_MM + shop.kerf_mm
+        blank = _by_rule_mm(reach + max(least_grip_mm(bar_mm), reach * REACH_SHARE), conditions)
+        grip = blank - reach
+        stub = grip + SAW_ROOM_MM + shop.kerf_mm
         held_last = held_foot_first_mm(pad)
         why = said(
             "The body is short for what stands out of it. So everything round is turned before the pad is cut off the bar, and"
@@ -131,6 +135,12 @@ def stock_plan(pad: Pad, conditions: Conditions, shop: Shop) -> StockPlan:
         mass_kg=mass,
         price=price_of(bar_mm, blank + shop.kerf_mm, conditions, shop),
     )
+
+
+def _by_rule_mm(length_mm: float, conditions: Conditions) -> float:
+    """The next length that a rule has a line for; the jaws hold what is more."""
+    line = INCH_LINE_MM if conditions.is_inch else LINE_MM
+    return ceil(length_mm / line - 1e-9) * line
 
 
 def turned_top_first_mm(pad: Pad) -> float:
