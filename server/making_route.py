@@ -37,11 +37,14 @@ from server.making_shown import (
     table_view,
 )
 
+_PLACES = "in section with the levels of its passes, and above it each place of the cutter in order, with its distance from the"
 _PICTURES = {
-    "Cut the slot": "The slot in section with the levels of its passes, and above it each place of the cutter in order, with"
-    " its distance from the centre line",
+    "Cut the slot": f"The slot {_PLACES} centre line",
+    "Cut the second slot": f"The second slot {_PLACES} centre line",
+    "Cut the relief pocket": f"The pocket {_PLACES} centre line",
+    "Cut the seat's corner radius": "The seat's corner in section: the true arc thin, the straight cuts thick, each with its"
+    " number and the compound's angle",
 }
-_CORNER = "The seat's corner in section: the true arc thin, the straight cuts thick, each with its number and the compound's angle"
 
 
 @dataclass(frozen=True, slots=True)
@@ -182,11 +185,7 @@ def _operation(number: int, o: Operation, holding: str, design: Design, eye: Eye
     tables = [*pass_tables(o.passes, eye, has_dials=has_dials)]
     tables += [table_view(table, eye) for table in o.tables]
     prefix = f"operation-{number}"
-    picture = (
-        picture_svg(o.picture, title=_PICTURES.get(o.title, _CORNER), prefix=prefix, units=eye.units)
-        if o.picture
-        else None
-    )
+    picture = picture_svg(o.picture, title=_PICTURES[o.title], prefix=prefix, units=eye.units) if o.picture else None
     return OperationView(
         number=number,
         id=prefix,

@@ -7,9 +7,11 @@ from urllib.parse import parse_qsl, urlsplit
 import pytest
 from httpx import AsyncClient
 
+from geometry.making.set_ups import set_up_heading
 from geometry.route import route_card
 from server.links import address_of_document
 from tests.documents import sample
+from tests.geometry.pads import EVERY_KIND
 from tests.server.asking import FITTING
 from tests.server.making_pages import design_of, page, with_, words_of
 
@@ -118,3 +120,33 @@ async def test_the_data_of_the_card_hold_what_the_geometry_wrote(client: AsyncCl
     assert [o["title"] for o in data["operations"]] == [o.title for o in card.operations]
     assert data["operations"][2]["passes"][-1]["after_mm"] == pytest.approx(design.pad.body_diameter_mm, abs=1e-9)
     assert all(entry["source"] for entry in data["sources"])
+
+
+async def test_every_picture_of_the_card_says_what_it_shows(client: AsyncClient) -> None:
+    """Oracle: the title of its operation: pocket and second slot have pictures of their own."""
+    for name, words in (
+        ("kayak_club_estate_drain", "The pocket in section"),
+        ("orchard_pickup_crossed_slots", "The second slot"),
+    ):
+        text = await page(client, sample(name), "route")
+        titles = re.findall(r"<title id=\"operation-\d+-title\">(.*?)</title>", text)
+        assert any(title.startswith(words) for title in titles)
+        assert len(set(titles)) == len(titles)
+
+
+async def test_an_inch_shop_reads_the_length_of_its_bar_in_inches(client: AsyncClient) -> None:
+    """Oracle: 1000 mm is 39.37 in."""
+    words = words_of(await page(client, sample("allotment_estate_inch_shop"), "route", units="in"))
+    assert "A bar of 39.4 in gives" in words
+
+
+async def test_the_third_set_up_is_named_for_what_is_cut_in_it(client: AsyncClient) -> None:
+    """Oracle: a pad with a slot."""
+    assert "Third set-up, for the slot" in words_of(await page(client, FITTING, "route"))
+
+
+def test_a_pad_without_anything_to_mill_has_its_hole_in_the_third_set_up() -> None:
+    """Oracle: two clampings on the lathe go before it, three where something is milled as well."""
+    assert set_up_heading(4, EVERY_KIND["cushion"], "lathe_and_mill") == "Third set-up, for the cross-hole"
+    assert set_up_heading(4, EVERY_KIND["flats"], "lathe_and_mill") == "Fourth set-up, for the cross-hole"
+    assert set_up_heading(3, EVERY_KIND["plug"], "lathe_and_mill") == "Third set-up, for the plug"
