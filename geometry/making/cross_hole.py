@@ -72,10 +72,10 @@ def _steps(pad: Pad, m: Machine) -> Iterator[Sentence]:
     dial = "the zero of the work" if m.is_stepless else "the dial to zero"
     hidden = max(0.0, -pad.foot_bottom_mm)
     face = "skirt's end" if hidden > 0 else "seat's face"
+    also = ", which is {distance} from the seat's face" if hidden > 0 else ""
     yield said(
         f"Touch the stem on both sides with an edge finder, go half way, and set {dial}: the hole stands in its middle. Touch the"
-        f" {face}, beside the stem, and go {{far}} from there towards the stem's end: {{distance}} from the seat's face,"
-        " {rest} from the stem's end.",
+        f" {face}, beside the stem, and go {{far}} from there towards the stem's end{also}; {{rest}} are left to that.",
         far=distance - hidden,
         distance=distance,
         rest=pad.stem_length_mm - distance,

@@ -27,8 +27,8 @@ _JAW_SPARE_MM = 0.5
 _DEFAULT_CUTTER_MM = 10.0
 
 
-def flats_operation(pad: Pad, c: Conditions, m: Machine, hold: Hold) -> Operation:
-    """Saw and mill the flats in the clamping of the top."""
+def flats_operation(pad: Pad, c: Conditions, m: Machine, hold: Hold, *, was_turned: bool) -> Operation:
+    """Saw and mill the flats in the clamping of the top; after a second slot on a lathe the pad is turned back for them."""
     cutter = max(c.cutters_mm, default=_DEFAULT_CUTTER_MM)
     rows = flat_rows(pad, m, cutter_mm=cutter)
     cut = m.milling(cutter)
@@ -49,9 +49,9 @@ def flats_operation(pad: Pad, c: Conditions, m: Machine, hold: Hold) -> Operatio
             ),
             CALIPER,
         ),
-        steps=tuple(_steps(pad, in_chuck=hold.in_chuck)),
+        steps=tuple(_steps(pad, in_chuck=hold.in_chuck, was_turned=was_turned)),
         why=said("They come after the slot, which they run along: the pad still stands as it did, on the same zero.")
-        if pad.has_slot
+        if pad.has_slot and not was_turned
         else None,
         cut=cut,
         tables=(
@@ -114,7 +114,9 @@ def _cuts(pad: Pad, m: Machine, cutter_mm: float) -> Iterator[tuple[str, str, fl
                 yield flat, job, sign * (place + spare), high * k / count, high * (k + 1) / count
 
 
-def _steps(pad: Pad, *, in_chuck: bool) -> Iterator[Sentence]:
+def _steps(pad: Pad, *, in_chuck: bool, was_turned: bool) -> Iterator[Sentence]:
+    if was_turned:
+        yield said("Turn the pad back a quarter turn, the first slot level by an indicator, and find the middle again.")
     yield said(
         "Scribe both flats on the top, {half} from the pad's centre line, along the slot. Saw {spare} outside the lines, down"
         " the whole body, before the cutter is put in; support the piece that falls off."

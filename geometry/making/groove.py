@@ -10,6 +10,7 @@ from geometry.machining import pass_time_min
 from geometry.making.card import Operation, Pass, Table
 from geometry.making.cutting import ROUGH_FEED_MM_REV
 from geometry.making.kit import CALIPER
+from geometry.making.last_pass import by_dial
 from geometry.making.machine import Machine
 from geometry.making.shoulders import PASS_MIN
 from geometry.making.watch import watch_for
@@ -26,7 +27,7 @@ PLUNGE_FEED_SHARE = 0.5
 DEEPEST_SHARE = 6.0
 """A grooving tool that stands out further than this many of its widths bends and chatters."""
 GROOVE_SOURCE = memory(
-    "Grooving tools of 1 to 3 mm, standing out six times their width at most, fed at half the roughing feed"
+    "Face-grooving tools of 1 to 3 mm, standing out six times their width at most, fed at half the roughing feed"
 )
 
 
@@ -151,6 +152,9 @@ def _steps(g: Groove, m: Machine) -> Iterator[Sentence]:
             depth=plan.depth_mm,
             side=plan.side_mm,
         )
+        yield from by_dial(
+            m, said("Touch what plunging left, and set the dial to zero there anew, before each of them.")
+        )
         yield said("Before each wall let it cool and measure: its pass takes what is missing.")
     else:
         yield said(
@@ -160,7 +164,7 @@ def _steps(g: Groove, m: Machine) -> Iterator[Sentence]:
         )
     yield said(
         "Where a caliper's jaws do not enter the groove, cut a shallow one in scrap first, saw it through, measure it, and then go"
-        " by the dials."
+        f" by {'the offsets' if m.is_stepless else 'the dials'}."
     )
 
 

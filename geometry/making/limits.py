@@ -32,8 +32,9 @@ def height_tolerance_mm(pad: Pad) -> float:
 def height_words(pad: Pad) -> Sentence:
     """Between which limits the whole height has to lie after facing."""
     off = height_tolerance_mm(pad)
+    later = ": what is cut from it later can keep its own limits" if pad.has_slot or pad.foot_depth_mm > 0 else ""
     return said(
-        "The whole height then lies between {least} and {most}: what is cut from it later can keep its own limits.",
+        f"The whole height then lies between {{least}} and {{most}}{later}.",
         least=pad.overall_height_mm - off,
         most=pad.overall_height_mm + off,
     )

@@ -36,7 +36,7 @@ def top_operations(pad: Pad, c: Conditions, shop: Shop, m: Machine, plan: SlotPl
     if pad.has_plug and not pad.plug_is_round:
         yield plug_operation(pad, c, m, hold, is_slender=is_slender(shop, m))
     if pad.has_flats:
-        yield flats_operation(pad, c, m, hold)
+        yield flats_operation(pad, c, m, hold, was_turned=on_lathe and pad.is_crossed)
 
 
 def _slots(

@@ -9,9 +9,9 @@ from geometry.dials import dial_infeed_mm
 from geometry.machining import pass_time_min
 from geometry.making.card import FIRST, Operation, Pass, Table
 from geometry.making.cutting import ROUGH_FEED_MM_REV
-from geometry.making.groove import GROOVE_SOURCE, OVERLAP_SHARE, PLUNGE_FEED_SHARE, WIDEST_TOOL_MM
+from geometry.making.groove import OVERLAP_SHARE, PLUNGE_FEED_SHARE, WIDEST_TOOL_MM
 from geometry.making.kit import CALIPER
-from geometry.making.last_pass import last_pass
+from geometry.making.last_pass import by_dial, last_pass
 from geometry.making.limits import limit_words
 from geometry.making.machine import Machine
 from geometry.making.shoulders import PASS_MIN, Step
@@ -19,9 +19,12 @@ from geometry.making.stock import FACING_MM, StockPlan
 from geometry.making.watch import watch_for
 from geometry.making.wording import Sentence, said
 from geometry.pad import Pad
+from geometry.provenance import memory
 
 BOSS_SPARE_MM = 1.0
 """By this the boss is wider than the plug's corners reach, so that none is cut short where the set-ups differ a little."""
+PARTING_SHARE = 10.0
+PARTING_SOURCE = memory("A parting tool reaches about ten times its width, fed at half the roughing feed")
 _ROUND = ("plug_width_mm", "plug_length_mm", "plug_corner_radius_mm")
 
 
@@ -136,7 +139,7 @@ def neck_operation(pad: Pad, c: Conditions, plan: StockPlan, m: Machine, *, hold
         roughness_um=m.roughness_um,
         extra_cutting_min=plunge * len(neck.edges_mm),
         other_time_min=10.0 + PASS_MIN * (len(neck.edges_mm) + len(passes)),
-        sources=(("Plunging", GROOVE_SOURCE),),
+        sources=(("Parting tool", PARTING_SOURCE),),
     )
 
 
@@ -157,6 +160,17 @@ def _neck_steps(pad: Pad, neck: NeckPlan, m: Machine) -> Iterator[Sentence]:
     yield said(
         "Plunge by the table, beginning at the shoulder. Draw the tool out every few millimetres, and stop to clear the chips:"
         " in a deep neck they pack and melt."
+    )
+    reach = (pad.body_diameter_mm - boss_mm(pad)) / 2
+    if reach > PARTING_SHARE * neck.tool_mm:
+        yield said(
+            "The neck is {deep} deep, more than such a tool reaches: plunge {near} deep over its whole length first, then go on in"
+            " the open neck with the stronger left-hand tool.",
+            deep=reach,
+            near=PARTING_SHARE * neck.tool_mm,
+        )
+    yield from by_dial(
+        m, said("Touch what plunging left, and set the dial to zero there anew, before each finishing pass.")
     )
     yield said(
         "Finish with the left-hand tool, which feeds away from the chuck: the shoulder from the outside in, {web} from the"

@@ -52,7 +52,11 @@ def pocket_operation(p: Pocket, c: Conditions, m: Machine, *, holding: Sentence,
         set_up=set_up,
         holding=holding,
         tools=(
-            said("End mill or flat-bottomed drill {opened}, cutting to its middle, in the tailstock", opened=opened),
+            said(
+                "End mill or flat-bottomed drill {opened}, cutting to its middle, "
+                + ("on the axis" if m.is_stepless else "in the tailstock"),
+                opened=opened,
+            ),
             said(
                 f"Boring bar, {m.tool_name}, {{bar}} thick or thinner, {{out}} out of its holder",
                 bar=BAR_SHARE * opened,

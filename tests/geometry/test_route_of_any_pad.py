@@ -240,7 +240,9 @@ def test_the_cross_hole_is_placed_from_the_seat_face_and_square_to_the_slot() ->
     """Oracle: 20 mm from the seat face is 10 mm from the end of a stem of 30."""
     hole = next(o for o in made("stem with cross-hole").operations if "cross-hole" in o.title)
     said = " ".join(s.shown() for s in hole.steps)
-    assert "20 mm from the seat's face, 10 mm from the stem's end" in said
+    assert (
+        "Touch the seat's face, beside the stem, and go 20 mm from there towards the stem's end; 10 mm are left" in said
+    )
     assert "square to the slot" in said
     assert "Deburr both mouths" in said
     assert hole.cut is not None
