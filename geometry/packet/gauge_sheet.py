@@ -57,7 +57,9 @@ class _Piece:
         box = bounds(outline)
         width = max(box.width, _LEAST_LABEL_MM)
         use = f"Half of it; the other half is its mirror image. {gauge.use}" if is_half else gauge.use
-        lines = (gauge.title, *wrapped(use, height_mm=STYLE.text_mm, width_mm=width))
+        lines = tuple(
+            line for part in (gauge.title, use) for line in wrapped(part, height_mm=STYLE.text_mm, width_mm=width)
+        )
         words = len(lines) * _LINE_MM + 2.0
         placed = moved(outline, (-box.left + (width - box.width) / 2, -box.bottom + words))
         return cls(placed, lines, width, box.height + words)
@@ -107,20 +109,38 @@ def cutter_sheet(gauges: Sequence[Gauge], facts: SheetFacts) -> GaugePage:
     return _filled(width, height, placed, [*head, *_foot(width, 1, 1)])
 
 
+@dataclass(slots=True)
+class _Row:
+    """One row of pieces on a page: what is still free of it, to the right."""
+
+    page: int
+    left: float
+    top: float
+    height: float
+
+
 def _shelves(pieces: Sequence[_Piece], area: Box) -> list[list[tuple[_Piece, Point]]]:
-    """Rows from the top, each as high as its highest piece; a new page where a row finds no room."""
-    sheets: list[list[tuple[_Piece, Point]]] = [[]]
-    x, top, row = area.left, area.top, 0.0
+    """Rows from the top, each as high as its first piece; a piece goes into the first row that has room, or begins another."""
+    sheets: list[list[tuple[_Piece, Point]]] = []
+    rows: list[_Row] = []
     for piece in pieces:
-        if x + piece.width > area.right:
-            x, top, row = area.left, top - row - _GAP_MM, 0.0
-        if top - piece.height < area.bottom:
-            sheets.append([])
-            x, top, row = area.left, area.top, 0.0
-        sheets[-1].append((piece, (x, top - piece.height)))
-        x += piece.width + _GAP_MM
-        row = max(row, piece.height)
-    return sheets
+        row = next((r for r in rows if r.left + piece.width <= area.right and piece.height <= r.height), None)
+        if row is None:
+            row = _new_row(rows, len(sheets), piece.height, area)
+            rows.append(row)
+            sheets += [[]] if row.page == len(sheets) else []
+        sheets[row.page].append((piece, (row.left, row.top - piece.height)))
+        row.left += piece.width + _GAP_MM
+    return sheets or [[]]
+
+
+def _new_row(rows: Sequence[_Row], pages: int, height: float, area: Box) -> _Row:
+    """A row below those of the first page that has room, or at the top of a new page."""
+    for page in range(pages):
+        below = min(row.top - row.height for row in rows if row.page == page) - _GAP_MM
+        if below - height >= area.bottom:
+            return _Row(page, area.left, below, height)
+    return _Row(pages, area.left, area.top, height)
 
 
 def _page(facts: SheetFacts, placed: list[tuple[_Piece, Point]], *, number: int, of: int, left_out: str) -> GaugePage:
