@@ -170,7 +170,7 @@ def _printed(pad: Pad, c: Conditions, shop: Shop) -> RouteCard:
         holding=said("On the printer's bed."),
         tools=(said("Printer, filament {filament} across", filament=shop.filament_diameter_mm),),
         steps=printing.print_steps(pad, plan),
-        leaves_mm=pad.as_dict(),
+        leaves_mm=printing.printed_sizes(pad),
         other_time_min=plan.time_min,
         setting_time_min=10.0,
     )

@@ -1,10 +1,12 @@
 """A printed pad: how it lies on the bed, how solid it is, what it weighs, and plainly where printing is not advisable."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from math import pi
 
 from geometry.conditions import Conditions
 from geometry.document.shop import Shop
+from geometry.making.how_measured import measured_names
 from geometry.making.wording import Sentence, said
 from geometry.pad import Pad
 from geometry.provenance import Source, derived, memory
@@ -59,8 +61,39 @@ class PrintPlan:
 
 
 def lies(pad: Pad) -> str:
-    """How it lies on the bed: on its seat, or upside down where a stem is in the way."""
-    return "Top on the bed, axis upright" if pad.has_stem else "Foot on the bed, axis upright"
+    """How it lies on the bed: on its foot, or upside down where a stem or a skirt is in the way."""
+    return "Top on the bed, axis upright" if _is_upside_down(pad) else "Foot on the bed, axis upright"
+
+
+def _is_upside_down(pad: Pad) -> bool:
+    return pad.has_stem or pad.has_skirt
+
+
+def printed_sizes(pad: Pad) -> dict[str, float]:
+    """What a finished print is to measure, by the names of the pad; what the pad does not have is left out."""
+    names = (*(name for name in pad.present if name in measured_names(pad)), "overall_height_mm")
+    return {name: getattr(pad, name) for name in names}
+
+
+def _orientation(pad: Pad) -> Sentence:
+    """How it lies, and everywhere that something hangs in the air."""
+    lengths = {"radius": pad.seat_corner_radius_mm}
+    if _is_upside_down(pad):
+        up = " and ".join(w for w, there in (("skirt", pad.has_skirt), ("stem", pad.has_stem)) if there)
+        under = "supports under the shoulder round the plug" if pad.has_plug else "no supports are needed"
+        bridge = " The slot's floor is printed as a bridge: file it flat." if pad.has_slot else ""
+        return Sentence(f"{lies(pad)}, {up} up: {under}.{bridge}", lengths)
+    corner = (
+        " and under the seat's round corner of {radius}, which leans out too far near the bed"
+        if pad.seat_corner_radius_mm > 0
+        else ""
+    )
+    top = "slot" if pad.has_slot else "plug" if pad.has_plug else "flat"
+    return Sentence(
+        f"{lies(pad)}, {top} on top: supports are needed under the lip, where the seat steps out{corner}; nowhere else"
+        f"{' but in the recess' if pad.has_recess else ''}.",
+        lengths,
+    )
 
 
 def print_plan(pad: Pad, conditions: Conditions, shop: Shop, checks: tuple[Check, ...]) -> PrintPlan:
@@ -72,11 +105,7 @@ def print_plan(pad: Pad, conditions: Conditions, shop: Shop, checks: tuple[Check
     mass = volume * density * 1e-6
     against = tuple(_against(pad, conditions, shop, checks))
     return PrintPlan(
-        orientation=said(
-            f"{lies(pad)}, slot on top: no supports are needed but under the lip, where the seat steps out."
-            if not pad.has_stem
-            else f"{lies(pad)}, stem up: no supports are needed. The slot's floor is printed as a bridge: file it flat."
-        ),
+        orientation=_orientation(pad),
         layer_height_mm=shop.layer_height_mm,
         layers=-int(-pad.overall_height_mm // shop.layer_height_mm),
         walls=shop.walls,
@@ -133,9 +162,11 @@ def solid_share(pad: Pad, *, wall_mm: float, infill_percent: float) -> float:
     The shell is reckoned as the outer surface times the wall's thickness, never more than the whole: an estimate for the
     spool, not for the strength.
     """
-    seat, body, top = pad.seat_diameter_mm, pad.body_diameter_mm, pad.top_height_mm
+    seat, body = pad.seat_diameter_mm, pad.body_diameter_mm
     ends = pi / 2 * body**2
-    sides = pi * (seat * pad.seat_length_mm + body * (top - pad.seat_length_mm))
+    sides = pi * (seat * pad.seat_length_mm + body * (pad.body_top_mm - pad.foot_bottom_mm))
+    sides += pi * (pad.skirt_bore_mm * pad.skirt_length_mm + pad.stem_diameter_mm * pad.stem_length_mm)
+    sides += 2 * (pad.plug_width_mm + pad.plug_length_mm) * pad.plug_height_mm
     slot = 2 * body * pad.slot_depth_mm
     shell = min(1.0, (ends + sides + slot) * wall_mm / volume_mm3(pad))
     return shell + (1 - shell) * infill_percent / 100
@@ -143,31 +174,50 @@ def solid_share(pad: Pad, *, wall_mm: float, infill_percent: float) -> float:
 
 def print_steps(pad: Pad, plan: PrintPlan) -> tuple[Sentence, ...]:
     """What to set in the slicing program and what to do at the printer."""
+    thin = "a slot wall" if pad.has_slot else "the skirt" if pad.has_skirt else "an edge"
     return (
         plan.orientation,
         said("Layers {height} high.", height=plan.layer_height_mm),
         said(f"{plan.walls} walls, {{wall}} thick together, and {plan.infill_percent:g} % infill.", wall=plan.wall_mm),
         said("Dry the filament first: damp plastic foams and prints weak."),
-        said("Let the bed cool before you take the part off, and do not pry at a slot wall."),
-        said(
+        said(f"Let the bed cool before you take the part off, and do not pry at {thin}."),
+        *_features(pad),
+        *_flexed(pad),
+    )
+
+
+def _features(pad: Pad) -> Iterator[Sentence]:
+    """What is dressed where a print comes out rough, or is not there before it is drilled."""
+    if pad.slot_corner_radius_mm > 0:
+        yield said(
             "The slot's floor corners have a radius of {radius}: file it where the print has a step, no larger, no smaller.",
             radius=pad.slot_corner_radius_mm,
-        ),
-        *_features(pad),
-        said("Flex each wall sideways by hand and look along the layers: a light line is a split. Discard it."),
-    )
+        )
+    if pad.has_recess:
+        yield said(
+            "The recess in the seat is printed over supports or as a bridge {across} wide: clear and file its roof until it is"
+            " {depth} deep from the seat's face everywhere.",
+            across=pad.seat_recess_diameter_mm,
+            depth=pad.seat_recess_depth_mm,
+        )
+    if pad.has_relief:
+        yield said("Measure the relief pocket, {depth} deep, and file what hangs in it.", depth=pad.relief_depth_mm)
+    if pad.has_cross_hole:
+        yield said(
+            "The cross-hole lies level and its roof sags: print it, then drill it out to {across} with the stem held in a vice.",
+            across=pad.cross_hole_diameter_mm,
+        )
 
 
-def _features(pad: Pad) -> tuple[Sentence, ...]:
-    """What a recess under the seat and a pocket's floor ask of a print."""
-    recess = said(
-        "The recess in the seat is printed over supports or as a bridge {across} wide: clear and file its roof until it is"
-        " {depth} deep from the seat's face everywhere.",
-        across=pad.seat_recess_diameter_mm,
-        depth=pad.seat_recess_depth_mm,
-    )
-    relief = said("Measure the relief pocket, {depth} deep, and file what hangs in it.", depth=pad.relief_depth_mm)
-    return (*((recess,) if pad.has_recess else ()), *((relief,) if pad.has_relief else ()))
+def _flexed(pad: Pad) -> Iterator[Sentence]:
+    """What is bent by hand to see whether its layers hold together."""
+    thin = [
+        w for w, there in (("each wall", pad.has_slot), ("the stem", pad.has_stem), ("the plug", pad.has_plug)) if there
+    ]
+    if thin:
+        yield said(
+            f"Flex {' and '.join(thin)} sideways by hand and look along the layers: a light line is a split. Discard it."
+        )
 
 
 def _against(pad: Pad, c: Conditions, shop: Shop, checks: tuple[Check, ...]) -> list[Sentence]:

@@ -1,19 +1,22 @@
 """Hand work judged at class c, and prints: filament, mass, and where they are not advisable."""
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from geometry.checks import judge
 from geometry.document.shop import Shop
+from geometry.drawing.measures import measures
 from geometry.fits import linear_tolerance_mm
 from geometry.making.gauge_limits import gauge_table
 from geometry.making.hand import SLOT
 from geometry.making.hand_verdict import hand_verdict
-from geometry.making.printing import filament_length_mm, print_plan, solid_share
+from geometry.making.printing import filament_length_mm, print_plan, print_steps, printed_sizes, solid_share
+from geometry.pad import Pad
 from geometry.volume import volume_mm3
 from tests.documents import van
-from tests.geometry.pads import ORDINARY
+from tests.drawing.pads import facts
+from tests.geometry.pads import EVERY_KIND, ORDINARY, pads_of_any_kind
 from tests.geometry.shops import job
 
 
@@ -97,3 +100,48 @@ def test_a_hollow_print_is_not_advisable() -> None:
     assert not plan.is_advisable
     assert not plan.is_solid
     assert plan.volume_mm3 < volume_mm3(pad)
+
+
+def steps_of(pad: Pad) -> str:
+    """All that a print of the pad is told, in the shop of the van."""
+    _, conditions, shop = job(van(make={"material": "petg", "process": "printed"}))
+    return " ".join(step.shown() for step in print_steps(pad, print_plan(pad, conditions, shop, ())))
+
+
+@given(pads_of_any_kind())
+@settings(max_examples=100, deadline=None)
+def test_a_print_is_told_of_what_the_pad_has_and_of_nothing_else(pad: Pad) -> None:
+    """Oracle: the pad's own features."""
+    words = steps_of(pad)
+    for word, is_there in (
+        ("slot", pad.has_slot),
+        ("recess", pad.has_recess),
+        ("relief", pad.has_relief),
+        ("cross-hole", pad.has_cross_hole),
+        ("stem", pad.has_stem),
+        ("plug", pad.has_plug),
+    ):
+        assert (word in words) == is_there
+
+
+@given(pads_of_any_kind())
+@settings(max_examples=100, deadline=None)
+def test_the_print_sheet_lists_each_size_that_is_there_once_and_none_of_nothing(pad: Pad) -> None:
+    """Oracle: the drawing's own dimensions."""
+    left = printed_sizes(pad)
+    assert 0 not in left.values()
+    assert set(left) - {"overall_height_mm"} == {n for n, m in measures(pad, facts()).items() if not m.auxiliary}
+
+
+@pytest.mark.parametrize(
+    ("kind", "words"),
+    [
+        ("recess", "under the seat's round corner of 4.5 mm"),
+        ("skirt", "Top on the bed, axis upright, skirt up: no supports"),
+        ("plug", "Foot on the bed, axis upright, plug on top"),
+        ("stem with cross-hole", "Top on the bed, axis upright, stem up"),
+    ],
+)
+def test_supports_stand_wherever_something_hangs_over_the_bed(kind: str, words: str) -> None:
+    """Oracle: the sides of the pad that lean out by more than 45°: lip, and the lower part of a round corner."""
+    assert words in steps_of(EVERY_KIND[kind])
