@@ -11,7 +11,21 @@ from starlette.responses import FileResponse, RedirectResponse
 
 from geometry import ENGINE_VERSION
 from geometry.errors import SeamrestError
-from server import advice, api, calculation, downloads, guide, making, materials_page, offline, packet, pages, turn, two
+from server import (
+    advice,
+    api,
+    calculation,
+    downloads,
+    guide,
+    how_made,
+    making,
+    materials_page,
+    offline,
+    packet,
+    pages,
+    turn,
+    two,
+)
 from server.drawn import drawers
 from server.limits import BodyTime, RateLimits
 from server.links import static_file, static_url
@@ -57,7 +71,21 @@ def create_app(settings: Settings | None = None) -> FastAPI:
         memory_mb=chosen.kernel_memory_mb,
         cache=kept,
     )
-    rooms = (pages, turn, two, packet, making, calculation, advice, materials_page, guide, offline, downloads, api)
+    rooms = (
+        pages,
+        turn,
+        two,
+        packet,
+        making,
+        how_made,
+        calculation,
+        advice,
+        materials_page,
+        guide,
+        offline,
+        downloads,
+        api,
+    )
     for router in (room.router for room in rooms):
         app.include_router(router)
     add_saving(app, chosen)

@@ -30,11 +30,19 @@ class Standing:
 
 @dataclass(frozen=True, slots=True)
 class HowMade:
-    """How the pad is made, in a few lines, with the way to the whole."""
+    """How the pad is made, in a few lines."""
 
     title: str
     lines: tuple[str, ...]
     troubles: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SheetMaking:
+    """What a working sheet says of the making of its pad before any card is written."""
+
+    address: str
+    """Where a few lines of the card are to be had."""
     pages: tuple[LinkView, ...]
     standing: Standing | None
 
@@ -62,8 +70,14 @@ def kept_standing(outcome: str, words: str, reasons: Sequence[str]) -> Standing:
     return Standing(DO_NOT_USE if is_failed else "", MADE_WRONG if is_failed else words, tuple(reasons))
 
 
-def how_made(design: Design, typed: Mapping[str, str], units: str) -> HowMade:
-    """The making of a design in a few lines; ``typed`` is what stands in its address."""
+def sheet_making(design: Design, typed: Mapping[str, str], units: str) -> SheetMaking:
+    """The way to everything about the making of a design; ``typed`` is what stands in its address."""
+    address = links.pad_address(typed, "/how-made", units=units)
+    return SheetMaking(address, making_links(typed, units), as_made_standing(design, units))
+
+
+def how_made(design: Design, units: str) -> HowMade:
+    """The making of a design in a few lines, taken from its whole card."""
     card = route_card(design.pad, design.conditions, design.measurements.shop)
     eye = eye_of(design.conditions, "in" if units == "in" else "mm")
     shop = design.measurements.shop
@@ -83,8 +97,6 @@ def how_made(design: Design, typed: Mapping[str, str], units: str) -> HowMade:
         title=card.title,
         lines=tuple(lines),
         troubles=tuple(eye.says(trouble) for trouble in card.troubles),
-        pages=making_links(typed, units),
-        standing=as_made_standing(design, units),
     )
 
 

@@ -17,7 +17,7 @@ from server.check_views import CheckGroup
 from server.field_groups import FieldGroup
 from server.field_views import FieldView, LinkView, field_id, field_view, link_to, title_of, with_units_spelled_out
 from server.forms import FormReading
-from server.making_views import HowMade, how_made
+from server.making_views import SheetMaking, sheet_making
 from server.turn_view import TurnView, turn_view
 from server.ways import ways_of
 
@@ -160,7 +160,7 @@ class PadPage:
     """The address without any fixed size."""
     inch_steps: str
     """The same job in inch steps, for one who reads inches; empty where it is so, or not wanted."""
-    making: HowMade | None
+    making: SheetMaking | None
     files: tuple[FileView, ...]
     models: tuple[FileView, ...]
     typed: tuple[tuple[str, str], ...]
@@ -230,7 +230,7 @@ def pad_page(outcome: Outcome, section: SectionView, *, has_welcome: bool = Fals
         fixed=_fixed(typed),
         all_let_go=links.pad_address({k: v for k, v in typed.items() if not k.startswith("fixed.")}, units=units),
         inch_steps=_inch_steps(reading) if design else "",
-        making=how_made(design, typed, units) if design else None,
+        making=sheet_making(design, typed, units) if design else None,
         files=_files(own) if design else (),
         models=_models(own if design.fit_to_make else "/pad") if design else (),
         typed=tuple(typed.items()),

@@ -1,13 +1,15 @@
 """What other pages say of the making of a pad: the piece with the ways, and the mark of a failed part."""
 
+import html
+import re
 from urllib.parse import parse_qsl, urlsplit
 
 import pytest
+from httpx import AsyncClient
 
 from geometry.standing import DO_NOT_USE
-from server import templating
 from server.links import address_of_document
-from server.making_views import as_made_standing, how_made, kept_standing
+from server.making_views import as_made_standing, kept_standing, sheet_making
 from tests.server.asking import FITTING
 from tests.server.making_pages import READ, TOO_BIG, design_of, with_
 
@@ -36,20 +38,35 @@ def test_a_good_part_has_no_mark() -> None:
 def test_how_it_is_made_leads_to_the_three_pages_of_the_same_design() -> None:
     """Oracle: the query of the working sheet."""
     typed = dict(parse_qsl(urlsplit(address_of_document(FITTING)).query))
-    made = how_made(design_of(FITTING), typed, "mm")
+    made = sheet_making(design_of(FITTING), typed, "mm")
     assert [urlsplit(way.href).path for way in made.pages] == ["/pad/route", "/pad/inspection", "/pad/record"]
     assert {urlsplit(way.href).query for way in made.pages} == {urlsplit(address_of_document(FITTING)).query}
 
 
-def test_the_piece_for_the_working_sheet_carries_the_mark_of_a_failed_part() -> None:
-    design = design_of(with_(FITTING, **TOO_BIG))
-    context = how_made(design, {}, "mm")
-    text = render_piece(context)
-    assert DO_NOT_USE in text
-    assert "15 operations" in text
+async def test_a_working_sheet_carries_the_mark_of_a_failed_part_at_once(client: AsyncClient) -> None:
+    page = await client.get(address_of_document(with_(FITTING, **TOO_BIG)))
+    assert DO_NOT_USE in page.text
 
 
-def render_piece(context: object) -> str:
-    """The piece as a page includes it."""
-    source = '{% with making = page %}{% include "making/partials/how_made.html" %}{% endwith %}'
-    return templating._ENVIRONMENT.from_string(source).render(page=context)
+async def test_the_lines_of_the_card_are_written_only_for_a_sheet_that_asks(client: AsyncClient) -> None:
+    """Oracle: as many operations as the route card's own page has; the sheet itself names where the lines are to be had."""
+    sheet = await client.get(address_of_document(FITTING))
+    place = re.search(r'data-slow="(/pad/how-made\?[^"]*)"', sheet.text)
+    assert place
+    assert "operations, estimated" not in sheet.text
+    piece = await client.get(html.unescape(place[1]), headers={"HX-Request": "true"})
+    card = await client.get(address_of_document(FITTING, "/route"))
+    count = card.text.count('<li class="operation"')
+    assert count > 8
+    assert f"{count} operations, estimated" in piece.text
+
+
+async def test_without_a_script_the_same_address_leads_to_the_whole_card(client: AsyncClient) -> None:
+    answer = await client.get(address_of_document(FITTING, "/how-made"))
+    assert answer.status_code == 303
+    assert urlsplit(answer.headers["location"]) == urlsplit(address_of_document(FITTING, "/route"))
+
+
+async def test_where_there_is_no_pad_there_are_no_lines(client: AsyncClient) -> None:
+    answer = await client.get("/pad/how-made?jack.cup_bore_mm=68", headers={"HX-Request": "true"})
+    assert (answer.status_code, answer.content) == (204, b"")
