@@ -47,9 +47,10 @@ def _slots(
     yield _slot(pad, c, shop, m, plan, hold, on_lathe=on_lathe)
     if pad.is_crossed:
         crossing = crossing_plan(pad, c, shop, m, is_slender=slender)
-        is_same = crossing.cutter_mm == plan.cutter_mm
         table = pass_table(crossing, "Passes of the second slot")
-        yield second_slot(pad, c, crossing, hold.words, on_lathe=on_lathe, is_same_cutter=is_same, table=table)
+        # Named as before where it is the same cutter, so that the list of tools has it once.
+        tool = cutter_words(plan if crossing.cutter_mm == plan.cutter_mm else crossing, shop, m)
+        yield second_slot(pad, c, crossing, hold.words, on_lathe=on_lathe, tool=tool, table=table)
     if pad.has_relief:
         pocket = relief_plan(pad, c, shop, m, is_slender=slender)
         yield relief_pocket(pad, c, pocket, hold.words, table=pass_table(pocket, "Passes of the pocket"))

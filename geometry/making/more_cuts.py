@@ -31,7 +31,7 @@ def second_slot(
     holding: Sentence,
     *,
     on_lathe: bool,
-    is_same_cutter: bool,
+    tool: Sentence,
     table: Table,
 ) -> Operation:
     """The slot that crosses the first, by the same plan turned a quarter turn."""
@@ -52,11 +52,7 @@ def second_slot(
         set_up=ON_TOP,
         holding=holding,
         tools=(
-            said(
-                "End mill {cutter}, as before" if is_same_cutter else "End mill {cutter}, {reach} out of its holder",
-                cutter=plan.cutter_mm,
-                reach=plan.reach_mm,
-            ),
+            tool,
             INDICATOR,
             SQUARE,
         ),
