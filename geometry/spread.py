@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from types import MappingProxyType
 
 from geometry.fits import Grade, linear_tolerance_mm, radius_tolerance_mm
-from geometry.geometrical import GeometricalTolerance
+from geometry.geometrical import SLOT_SYMMETRY, GeometricalTolerance
 from geometry.pad import Pad
 
 OUTER_CORNERS = frozenset(
@@ -15,7 +15,12 @@ OUTER_CORNERS = frozenset(
 
 
 def general_tolerance_mm(pad: Pad, dimension: str, grade: Grade = "m") -> float:
-    """Plus and minus of one dimension of a pad by ISO 2768-1, the table of lengths or that of radii and chamfers."""
+    """Plus and minus of one dimension of a pad by ISO 2768-1, the table of lengths or that of radii and chamfers.
+
+    A slot's offset is theoretically exact: half of the zone of its position.
+    """
+    if dimension == "slot_offset_mm":
+        return SLOT_SYMMETRY.value_mm / 2
     tolerance = radius_tolerance_mm if dimension in OUTER_CORNERS else linear_tolerance_mm
     return tolerance(getattr(pad, dimension), grade)
 

@@ -86,6 +86,8 @@ class Canvas:
         self.extensions += [] if is_leader else lines[1:]
         self.dimensions.append(dimension)
         self._occupy(dimension.text.box, dimension.lines)
+        if dimension.measure.exact:
+            self.shapes += _framed(dimension.text)
 
     def add_text(self, text: Text, *shapes: Shape) -> None:
         """Place a text with the lines that belong to it."""
@@ -147,6 +149,19 @@ class Canvas:
             [b.top for b in boxes] + [y for _, y in points],
         )
         return Box(min(lefts), min(lows), max(rights), max(highs))
+
+
+def _framed(text: Text) -> tuple[Line, ...]:
+    """The frame of a theoretically exact dimension (ISO 1101)."""
+    box, aside = text.box, 0.8 * STYLE.clear_mm
+    (x, y) = (0.0, aside) if text.turned else (aside, 0.0)
+    corners = [
+        (box.left - x, box.bottom - y),
+        (box.right + x, box.bottom - y),
+        (box.right + x, box.top + y),
+        (box.left - x, box.top + y),
+    ]
+    return tuple(Line(a, b, Layer.DIMENSION) for a, b in zip(corners, corners[1:] + corners[:1], strict=True))
 
 
 def fewest(candidates: Iterable[tuple[int, Candidate]]) -> Candidate | None:

@@ -9,14 +9,14 @@ from math import inf, sqrt
 from geometry.drawing.callouts import place_axis_datum, place_beside, place_callout, place_datum, place_square
 from geometry.drawing.canvas import Canvas
 from geometry.drawing.facts import Units
-from geometry.drawing.geometrical import SEAT_ROUGHNESS_UM
+from geometry.drawing.geometrical import FLOOR_ROUGHNESS_UM, SEAT_ROUGHNESS_UM
 from geometry.drawing.model import Box, Dimension, Measure, Point, View
 from geometry.drawing.placing import NoRoomError, Pointer, Side, Span, WordsAt, place_pointer, place_span
 from geometry.drawing.scales import Scale
-from geometry.drawing.signs import texture, tolerance_frame
+from geometry.drawing.signs import stacked, texture, tolerance_frame
 from geometry.drawing.style import STYLE
 from geometry.drawing.views import section_view
-from geometry.geometrical import LIP_RUN_OUT, SEAT_AXIS, SEAT_FACE, SLOT_SYMMETRY
+from geometry.geometrical import LIP_RUN_OUT, SEAT_AXIS, SEAT_FACE, carrying_parallelism, location_of
 from geometry.pad import Pad
 
 _LENGTHS = (5.0, 7.0, 9.0, 12.0, 15.0, 19.0, 24.0, 30.0, 37.0, 45.0, 55.0, 70.0)
@@ -43,6 +43,8 @@ class Plan:
     right_limit: float = inf
     lip_apart: bool = False
     """The lip has a detail of its own, with its chamfer and its run-out."""
+    is_printed: bool = False
+    """Built up in layers: no face has a sign of texture."""
     is_trial: bool = False
     """Whether any order of placing will do, crossings or not: enough to see whether a scale has room."""
 
@@ -259,7 +261,7 @@ def _corner(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, p
 
 
 def _datums(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, plan: Plan) -> None:
-    """Datum A at the seat face, datum B at the seat's axis, and the slot's symmetry about that."""
+    """Datum A at the seat face, datum B at the seat's axis, and where slot or plug stand about that."""
     k = scale.factor
     face, body = pad.seat_flat_diameter_mm * k / 2, _half_body(pad) * k
     place_axis_datum(canvas, SEAT_AXIS, _placed(canvas, "seat_diameter_mm"))
@@ -267,10 +269,25 @@ def _datums(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, p
     places = [((x, 0.0), 270.0) for x in _face_places(pad, scale)]
     places += [(foot, turn) for foot in beside for turn in (270.0, 90.0)]
     place_datum(canvas, SEAT_FACE, places, reached_from=face)
-    # A slot off centre is not symmetrical about the axis: its offset has the tolerance of a length.
-    if pad.has_slot and not pad.slot_offset_mm:
-        slot = _placed(canvas, "slot_width_mm").lines[0]
-        place_beside(canvas, tolerance_frame(SLOT_SYMMETRY, plan.units), slot, "slot symmetry")
+    location = location_of(pad)
+    if location:
+        line = _placed(canvas, "slot_width_mm" if pad.has_slot else "plug_width_mm").lines[0]
+        place_beside(
+            canvas, tolerance_frame(location, plan.units), line, f"{location.feature} {location.characteristic}"
+        )
+
+
+def _top(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, plan: Plan) -> None:
+    """Parallelism and texture of a face that carries without a slot: a cushion's top, a plug's shoulder."""
+    if pad.has_slot:
+        return
+    k, rim = scale.factor, pad.body_diameter_mm / 2 - pad.edge_chamfer_mm
+    inner = pad.plug_width_mm / 2 if pad.has_plug else 0.0
+    half = min(rim, _half_body(pad))
+    tips = [((inner + (half - inner) * share) * k, pad.body_top_mm * k) for share in (0.5, 0.35, 0.65, 0.8, 0.2)]
+    frame = tolerance_frame(carrying_parallelism(pad), plan.units)
+    sign = frame if plan.is_printed else stacked(frame, texture(FLOOR_ROUGHNESS_UM))
+    place_square(canvas, sign, tips, "parallelism of the top", up=True, mirrored=True)
 
 
 def _placed(canvas: Canvas, name: str) -> Dimension:
@@ -322,12 +339,12 @@ def lip_needs_detail(pad: Pad, scale: Scale) -> bool:
 
 _Step = Callable[[Canvas, Pad, dict[str, Measure], Scale, Plan], None]
 _ORDERS: tuple[tuple[_Step, ...], ...] = (
-    (_heights, _diameters, _stem_length, _datums, _lip, _corner, _mouth, _edge),
-    (_heights, _mouth, _diameters, _stem_length, _datums, _lip, _corner, _edge),
-    (_heights, _mouth, _diameters, _stem_length, _lip, _corner, _edge, _datums),
-    (_heights, _stem_length, _diameters, _datums, _lip, _corner, _mouth, _edge),
+    (_heights, _diameters, _stem_length, _datums, _top, _lip, _corner, _mouth, _edge),
+    (_heights, _mouth, _diameters, _stem_length, _datums, _top, _lip, _corner, _edge),
+    (_heights, _mouth, _diameters, _stem_length, _lip, _corner, _edge, _datums, _top),
+    (_heights, _stem_length, _diameters, _datums, _top, _lip, _corner, _mouth, _edge),
     # Long words on leaders may find room where signs have not taken it yet.
-    (_heights, _stem_length, _diameters, _corner, _mouth, _edge, _datums, _lip),
-    (_heights, _diameters, _stem_length, _corner, _mouth, _edge, _datums, _lip),
+    (_heights, _stem_length, _diameters, _corner, _mouth, _edge, _datums, _top, _lip),
+    (_heights, _diameters, _stem_length, _corner, _mouth, _edge, _datums, _top, _lip),
 )
 """What is placed first finds room most easily."""

@@ -7,6 +7,7 @@ from typing import Literal
 from geometry.drawing.facts import CRITICAL_MARK, SheetFacts, Units
 from geometry.drawing.model import Measure
 from geometry.fits import linear_tolerance_mm, radius_tolerance_mm
+from geometry.geometrical import SLOT_SYMMETRY
 from geometry.pad import Pad
 from geometry.units import inch_to_mm, mm_to_inch
 
@@ -78,7 +79,7 @@ def _of_slot(pad: Pad, writer: "_Writer") -> list[Measure]:
     return [
         writer.length("slot_width_mm", pad.slot_width_mm),
         writer.length("slot_depth_mm", pad.slot_depth_mm),
-        writer.length("slot_offset_mm", pad.slot_offset_mm),
+        writer.exact("slot_offset_mm", pad.slot_offset_mm, zone_mm=SLOT_SYMMETRY.value_mm),
         writer.inner_radius(
             "slot_corner_radius_mm", pad.slot_corner_radius_mm, count="" if is_one_round else f"{sides}× "
         ),
@@ -182,6 +183,11 @@ class _Writer:
         """A length."""
         return self._measure(name, value, tolerance_mm=linear_tolerance_mm(value))
 
+    def exact(self, name: str, value: float, *, zone_mm: float) -> Measure:
+        """A theoretically exact length: what it locates may be half of a zone off it."""
+        shown = self._measure(name, value, tolerance_mm=zone_mm / 2, individual=None)
+        return replace(shown, tolerance="the frame of its position", exact=True)
+
     def diameter(self, name: str, value: float) -> Measure:
         """A diameter."""
         return self._measure(name, value, tolerance_mm=linear_tolerance_mm(value), prefix="⌀")
@@ -214,9 +220,10 @@ class _Writer:
         tolerance_mm: float,
         prefix: str = "",
         suffix: str = "",
-        individual: bool = False,
+        individual: bool | None = False,
     ) -> Measure:
-        written = individual or nominal_mm < _LEAST_GENERAL_MM
+        """A measure; ``individual`` says whether it carries its tolerance, None that it never does."""
+        written = individual is not None and (individual or nominal_mm < _LEAST_GENERAL_MM)
         words = f"{prefix}{self.words(nominal_mm, tolerance_mm, individual=written)}{suffix}"
         suffix += f" ±{_plain(tolerance_mm)}" if written else ""
         return Measure(

@@ -204,6 +204,8 @@ class Measure:
     tolerance: str
     """Where the limits come from."""
     auxiliary: bool = False
+    exact: bool = False
+    """Theoretically exact, in a frame (ISO 1101): its tolerance is that of a position."""
 
 
 @dataclass(frozen=True, slots=True)

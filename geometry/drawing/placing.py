@@ -21,6 +21,8 @@ _OUTSIDE_MM = 2 * STYLE.arrow_mm
 _FURTHER_MM = (0.0, 3.0, 6.0, 10.0, 14.0, 18.0, 24.0, 30.0, 40.0)
 """How much further out words may stand on a prolonged dimension line."""
 
+_TOUCH_MM = 0.01
+"""Dimensions in a chain meet at their arrows."""
 _TURN_COST_MM = 2.5
 """A less wanted direction counts as that much more length."""
 _OTHER_COST_MM = 15.0
@@ -62,12 +64,27 @@ def place_span(
     best = fewest(
         (canvas.crossings_with_leaders(dimension.lines), dimension)
         for dimension in tries
-        if dimension and canvas.has_room_for(dimension.text, dimension.lines)
+        if dimension
+        and canvas.has_room_for(dimension.text, dimension.lines)
+        and not _lies_on_another(canvas, dimension)
     )
     if best is None:
         raise NoRoomError(f"no room for {span.measure.name} at {scale.words}")
     canvas.add_dimension(best)
     return best
+
+
+def _lies_on_another(canvas: Canvas, dimension: Dimension) -> bool:
+    """Whether its arrows would stand on another dimension's line: one could not tell which belongs to which."""
+    along = 1 if dimension.kind == "up" else 0
+    low, high = sorted((dimension.start[along], dimension.end[along]))
+    for other in canvas.dimensions:
+        apart = abs(other.line_at[1 - along] - dimension.line_at[1 - along])
+        if other.kind == dimension.kind and apart < STYLE.apart_mm:
+            near, far = sorted((other.start[along], other.end[along]))
+            if min(high, far) - max(low, near) > _TOUCH_MM:
+                return True
+    return False
 
 
 def _linear(span: Span, scale: Scale, row: int, words_at: WordsAt, further: float) -> Dimension | None:

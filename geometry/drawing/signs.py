@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from geometry.drawing.facts import CRITICAL_MARK, Units
 from geometry.drawing.lettering import text_width_mm
 from geometry.drawing.measures import length_words
-from geometry.drawing.model import Arrow, Box, Layer, Line, Point, Shape, Text, shifted
+from geometry.drawing.model import Arc, Arrow, Box, Layer, Line, Point, Shape, Text, shifted
 from geometry.drawing.style import STYLE
 from geometry.geometrical import Characteristic, GeometricalTolerance
 
@@ -42,7 +42,8 @@ class Sign:
 def tolerance_frame(tolerance: GeometricalTolerance, units: Units) -> Sign:
     """A frame with characteristic, value and datum, marked: the worst case of a check allows for each of them."""
     # A frame has room for one unit; on a sheet with both it is the first.
-    value = f"{CRITICAL_MARK} {length_words(tolerance.value_mm, 'mm' if units in ('mm', 'dual') else 'in')}"
+    zone = "⌀" if tolerance.is_round else ""
+    value = f"{CRITICAL_MARK} {zone}{length_words(tolerance.value_mm, 'mm' if units in ('mm', 'dual') else 'in')}"
     h, words_width = FRAME_MM, text_width_mm(value, STYLE.text_mm)
     first, second = h, h + words_width + 2
     width = second + h
@@ -63,6 +64,9 @@ def _characteristic(kind: Characteristic) -> tuple[Shape, ...]:
         return tuple(Line((m - 1.3 + x, m - 1.5), (m - 0.1 + x, m + 1.5), _ON) for x in (0, 1.4))
     if kind == "symmetry":
         return tuple(Line((m - half, m + y), (m + half, m + y), _ON) for half, y in ((0.9, 0.9), (1.7, 0), (0.9, -0.9)))
+    if kind == "position":
+        cross = (Line((m - 1.7, m), (m + 1.7, m), _ON), Line((m, m - 1.7), (m, m + 1.7), _ON))
+        return (*cross, Arc((m, m), 1.1, 0, 360, _ON))
     return (Line((m - 1.4, m - 1.4), (m + 1.4, m + 1.4), _ON), Arrow((m + 1.4, m + 1.4), 45, _ON))
 
 

@@ -6,7 +6,20 @@ from math import cos, hypot, pi, sin
 
 import numpy as np
 
-from geometry.drawing.model import Arc, Arrow, Box, Curve, Drawing, Layer, Line, PlacedView, Point, Shape, Text
+from geometry.drawing.model import (
+    Arc,
+    Arrow,
+    Box,
+    Curve,
+    Dimension,
+    Drawing,
+    Layer,
+    Line,
+    PlacedView,
+    Point,
+    Shape,
+    Text,
+)
 
 TOUCH_MM = 0.01
 
@@ -23,10 +36,25 @@ def faults(drawing: Drawing) -> list[str]:
         near = (low < (box.right, box.top)).all(axis=1) & (high > (box.left, box.bottom)).all(axis=1)
         passing = [lines[i] for i in np.flatnonzero(near) if _passes(box, *lines[i])]
         found += [f"line {a}–{b} through “{text.words}”" for a, b in passing]
+    found += [
+        f"{a.measure.name} on the line of {b.measure.name}"
+        for a, b in combinations(drawing.dimensions, 2)
+        if _on_one_line(a, b)
+    ]
     found += [f"“{text.words}” outside the frame" for text in texts if not _inside(text.box, drawing.frame)]
     inner = [point for line in placed_lines(drawing) for point in line]
     found += [f"{point} outside the frame" for point in inner if not _inside(Box(*point, *point), drawing.frame)]
     return found
+
+
+def _on_one_line(a: Dimension, b: Dimension) -> bool:
+    """Whether two linear dimensions lie on one another; in a chain they touch."""
+    if a.kind != b.kind or a.kind not in {"across", "up"}:
+        return False
+    along = 0 if a.kind == "across" else 1
+    same = abs(a.line_at[1 - along] - b.line_at[1 - along]) < TOUCH_MM
+    (low, high), (near, far) = (sorted((d.start[along], d.end[along])) for d in (a, b))
+    return same and min(high, far) - max(low, near) > TOUCH_MM
 
 
 def placed_lines(drawing: Drawing) -> Iterator[tuple[Point, Point]]:

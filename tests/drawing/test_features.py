@@ -3,8 +3,11 @@
 import pytest
 from hypothesis import HealthCheck, assume, given, settings
 
-from geometry.drawing import Drawing, SheetError, SheetFacts, draw
+from geometry.drawing import Drawing, SheetError, SheetFacts, dimension_table, draw
+from geometry.drawing.facts import CRITICAL_MARK
+from geometry.drawing.model import Layer, Line
 from geometry.drawing.table import WORDS
+from geometry.geometrical import tolerances_of
 from geometry.pad import Pad
 from tests.drawing.faults import faults, overlapping_views
 from tests.drawing.pads import facts, sheets
@@ -96,3 +99,36 @@ def test_linear_dimensions_measure_what_they_say(name: str) -> None:
 
 def test_every_dimension_has_a_name_in_words() -> None:
     assert all(name in WORDS for pad in EVERY_KIND.values() for name in expected(pad))
+
+
+FRAMES = {
+    "recess": ["symmetry", "parallelism", "run-out"],
+    "offset slot": ["position", "parallelism", "run-out"],
+    "crossed slots": ["symmetry", "parallelism", "run-out"],
+    "cushion": ["parallelism", "run-out"],
+    "plug": ["symmetry", "parallelism", "run-out"],
+    "round plug": ["position", "parallelism", "run-out"],
+}
+
+
+@pytest.mark.parametrize("name", FRAMES)
+def test_the_frames_of_a_sheet_are_those_of_its_pad(name: str) -> None:
+    """ISO 1101 (from memory): what is in the middle is symmetrical, what is beside it or round has a position."""
+    pad = EVERY_KIND[name]
+    given = tolerances_of(pad)
+    assert [t.characteristic for t in given] == FRAMES[name]
+    values = [
+        text.words for text in draw(pad, facts()).texts if text.layer == Layer.TOLERANCE and CRITICAL_MARK in text.words
+    ]
+    assert sorted(values) == sorted(f"{CRITICAL_MARK} {'⌀' if t.is_round else ''}{t.value_mm:g}" for t in given)
+
+
+def test_an_offset_is_theoretically_exact_in_a_frame_and_its_limits_are_half_the_position_zone() -> None:
+    """ISO 1101 (from memory): a framed size has no tolerance of its own. 14 mm, and 0.6 mm of zone about it."""
+    drawing = draw(EVERY_KIND["offset slot"], facts())
+    row = next(row for row in dimension_table(drawing) if row.name == "slot_offset_mm")
+    assert (row.nominal, row.lower, row.upper) == ("14", "13.7", "14.3")
+    box = next(d.text.box for d in drawing.dimensions if d.measure.name == "slot_offset_mm")
+    level = [s for s in drawing.shapes if isinstance(s, Line) and s.start[1] == s.end[1] and s.layer == Layer.DIMENSION]
+    about = [s for s in level if min(s.start[0], s.end[0]) < box.left and max(s.start[0], s.end[0]) > box.right]
+    assert {round(s.start[1], 6) for s in about} >= {round(box.bottom, 6), round(box.top, 6)}
