@@ -9,6 +9,7 @@ from geometry.drawing.facts import SheetFacts
 from geometry.drawing.measures import length_words
 from geometry.inspection import Characteristic, inspection_sheet
 from geometry.making.card import Cut, Operation, Picture, Table
+from geometry.making.set_ups import set_up_heading
 from geometry.making.sources import inspection_sources, route_sources
 from geometry.making.wording import Units, length_shown
 from geometry.packet.paper import Data
@@ -36,14 +37,18 @@ def making_data(design: Design, facts: SheetFacts) -> Data:
     """How the pad is made in the shop of the document."""
     units = shop_units(facts)
     card = route_card(design.pad, design.conditions, design.measurements.shop)
-    has_dials = design.conditions.process != "cnc"
+    process = design.conditions.process
+    headings = {o.set_up: set_up_heading(o.set_up, design.pad, process) for o in card.operations}
     return {
         "title": card.title,
         "intro": list(_intro(card, units)),
         "troubles": [s.shown(units) for s in card.troubles],
-        "set_ups": [[str(s.number), s.holding.shown(units), s.datum.shown(units)] for s in card.set_ups],
+        "set_ups": [[headings[s.number], s.holding.shown(units), s.datum.shown(units)] for s in card.set_ups],
         "tools": [[t.name.shown(units), ", ".join(map(str, t.operations))] for t in card.tools],
-        "operations": [_operation(n, o, units, has_dials=has_dials) for n, o in enumerate(card.operations, start=1)],
+        "operations": [
+            _operation(n, o, headings[o.set_up], units, has_dials=process != "cnc")
+            for n, o in enumerate(card.operations, start=1)
+        ],
         "sources": [[w, str(s)] for w, s in route_sources(card, design.conditions, design.measurements.shop)],
     }
 
@@ -69,10 +74,10 @@ def _intro(card: RouteCard, units: Units) -> Iterator[str]:
         )
 
 
-def _operation(number: int, o: Operation, units: Units, *, has_dials: bool) -> Data:
+def _operation(number: int, o: Operation, set_up: str, units: Units, *, has_dials: bool) -> Data:
     return {
         "title": f"{number}  {o.title}",
-        "set_up": f"set-up {o.set_up}",
+        "set_up": set_up,
         "holding": o.holding.shown(units),
         "tool": o.tool.shown(units),
         "cuts": list(_cuts(o, units)),
