@@ -46,8 +46,8 @@ def making_data(design: Design, facts: SheetFacts) -> Data:
         "set_ups": [[headings[s.number], s.holding.shown(units), s.datum.shown(units)] for s in card.set_ups],
         "tools": [[t.name.shown(units), ", ".join(map(str, t.operations))] for t in card.tools],
         "operations": [
-            _operation(n, o, headings[o.set_up], units, has_dials=process != "cnc")
-            for n, o in enumerate(card.operations, start=1)
+            _operation(n, o, headings[o.set_up], held, units, has_dials=process != "cnc")
+            for n, (o, held) in enumerate(zip(card.operations, _held_anew(card, units), strict=True), start=1)
         ],
         "sources": [[w, str(s)] for w, s in route_sources(card, design.conditions, design.measurements.shop)],
     }
@@ -74,11 +74,20 @@ def _intro(card: RouteCard, units: Units) -> Iterator[str]:
         )
 
 
-def _operation(number: int, o: Operation, set_up: str, units: Units, *, has_dials: bool) -> Data:
+def _held_anew(card: RouteCard, units: Units) -> Iterator[str]:
+    """How each operation is held; nothing where it stays as the one before left it."""
+    before = ""
+    for operation in card.operations:
+        words = operation.holding.shown(units)
+        yield "" if words == before else words
+        before = words
+
+
+def _operation(number: int, o: Operation, set_up: str, held: str, units: Units, *, has_dials: bool) -> Data:
     return {
         "title": f"{number}  {o.title}",
         "set_up": set_up,
-        "holding": o.holding.shown(units),
+        "holding": held,
         "tool": o.tool.shown(units),
         "cuts": list(_cuts(o, units)),
         "steps": [s.shown(units) for s in o.steps],
