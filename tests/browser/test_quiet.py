@@ -30,29 +30,31 @@ ADDRESSES = (
 )
 
 
-def complaints_of(page: Page, address: str) -> list[str]:
-    """What a page's console has to complain of, once everything that it asks for has come."""
+def complaints_of(pages: list[Page], address: str) -> list[str]:
+    """What the page's console has to complain of in several windows, once everything that it asks for has come."""
     found: list[str] = []
 
     def hear(message: ConsoleMessage) -> None:
         if message.type in {"error", "warning"} and not any(word in message.text for word in OF_THE_BROWSER):
             found.append(f"{message.text} {message.location['url']}")
 
-    page.on("console", hear)
-    page.on("pageerror", lambda error: found.append(str(error)))
-    page.goto(address)
-    page.wait_for_load_state("networkidle")
-    page.locator("body").click(position={"x": 2, "y": 2})
-    page.set_viewport_size({"width": 600, "height": 500})
-    page.wait_for_timeout(50)
+    for page in pages:
+        page.on("console", hear)
+        page.on("pageerror", lambda error: found.append(str(error)))
+        page.goto(address)
+    for page in pages:
+        page.wait_for_load_state("networkidle")
+        page.locator("body").click(position={"x": 2, "y": 2})
+        page.set_viewport_size({"width": 600, "height": 500})
+    pages[-1].wait_for_timeout(50)
     return found
 
 
 @pytest.mark.parametrize("address", ADDRESSES, ids=lambda address: address.partition("?")[0])
 def test_a_page_has_nothing_to_complain_of(browser: Browser, site: Site, address: str) -> None:
-    for size in (PHONE, DESKTOP):
-        for opened in window(browser, size):
-            assert complaints_of(opened, site.address + address) == []
+    for small in window(browser, PHONE):
+        for large in window(browser, DESKTOP):
+            assert complaints_of([small, large], site.address + address) == []
 
 
 def test_who_leaves_a_sheet_that_was_just_typed_into_comes_back_to_it(browser: Browser, site: Site) -> None:

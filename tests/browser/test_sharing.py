@@ -6,6 +6,7 @@ import socket
 import threading
 import time
 from collections.abc import Iterator
+from dataclasses import dataclass
 from pathlib import Path
 
 import pytest
@@ -16,7 +17,7 @@ from server.app import create_app
 from server.links import samples
 from server.settings import Settings
 from tests.browser.conftest import DESKTOP, PHONE, until_asked, window
-from tests.browser.test_access import RULES, findings
+from tests.browser.test_access import findings_in
 
 pytestmark = pytest.mark.browser
 expect.set_options(timeout=15_000)
@@ -40,6 +41,22 @@ def address(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
         yield f"http://127.0.0.1:{listening.getsockname()[1]}"
         server.should_exit = True
         thread.join(15)
+
+
+@dataclass(frozen=True)
+class Links:
+    """The addresses of one saved design, which tests only read."""
+
+    owner: str
+    friend: str
+
+
+@pytest.fixture(scope="module")
+def van(browser: Browser, address: str) -> Links:
+    """One design for all tests that change nothing of it."""
+    for page in window(browser, DESKTOP):
+        return Links(save(page, address), link_on(page, "friend"))
+    raise AssertionError("no window was opened")
 
 
 @pytest.fixture
@@ -183,10 +200,9 @@ def test_everything_leaves_as_one_file_and_another_browser_brings_it_in(
 
 
 def test_a_measurement_document_opens_on_the_working_sheet(
-    owner: Page, third: Page, address: str, tmp_path: Path
+    third: Page, van: Links, address: str, tmp_path: Path
 ) -> None:
-    mine = save(owner, address)
-    (tmp_path / "m.json").write_bytes(owner.request.get(f"{mine}.document.json").body())
+    (tmp_path / "m.json").write_bytes(third.request.get(f"{van.owner}.document.json").body())
     third.goto(address + "/mine")
     third.get_by_label("Measurement document").set_input_files(tmp_path / "m.json")
     third.get_by_role("button", name="Open it on the working sheet").click()
@@ -222,23 +238,21 @@ def test_without_scripts_one_saves_follows_with_a_revision_and_adds_a_remark(sti
     expect(still.locator("noscript")).to_be_visible()
 
 
-def test_the_link_is_copied_and_passed_on_by_the_devices_own_means(browser: Browser, address: str) -> None:
+def test_the_link_is_copied_and_passed_on_by_the_devices_own_means(friend: Page, van: Links, address: str) -> None:
     """Oracle: the clipboard, and what the device's sharing was handed."""
-    for page in window(browser, PHONE):
-        page.context.grant_permissions(["clipboard-read", "clipboard-write"], origin=address)
-        page.add_init_script("navigator.share = async (what) => { window.shared = what; };")
-        save(page, address)
-        friends = link_on(page, "friend")
-        page.locator('[data-copy="link-friend"]').click()
-        expect(page.locator('[data-copy="link-friend"]')).to_have_text("Copied")
-        assert page.evaluate("navigator.clipboard.readText()") == friends
-        page.locator('[data-share="link-friend"]').click()
-        assert page.evaluate("window.shared.url") == friends
-        expect(page.locator('[data-share="link-owner"]')).to_have_count(0)
+    friend.context.grant_permissions(["clipboard-read", "clipboard-write"], origin=address)
+    friend.add_init_script("navigator.share = async (what) => { window.shared = what; };")
+    friend.goto(van.owner)
+    friend.locator('[data-copy="link-friend"]').click()
+    expect(friend.locator('[data-copy="link-friend"]')).to_have_text("Copied")
+    assert friend.evaluate("navigator.clipboard.readText()") == van.friend
+    friend.locator('[data-share="link-friend"]').click()
+    assert friend.evaluate("window.shared.url") == van.friend
+    expect(friend.locator('[data-share="link-owner"]')).to_have_count(0)
 
 
-def test_enter_in_a_reading_goes_to_the_next_box_and_keeps_nothing(owner: Page, address: str) -> None:
-    save(owner, address)
+def test_enter_in_a_reading_goes_to_the_next_box_and_keeps_nothing(owner: Page, van: Links) -> None:
+    owner.goto(van.owner)
     owner.get_by_role("link", name="Enter readings").click()
     boxes = owner.locator("form[data-step] input[type=text]")
     boxes.nth(0).fill("99")
@@ -318,32 +332,21 @@ def pages_of(page: Page, address: str) -> dict[str, str]:
     }
 
 
-@pytest.mark.parametrize(("size", "dark"), [(PHONE, False), (DESKTOP, True)], ids=["390 light", "1440 dark"])
-def test_nobody_is_kept_out_and_no_page_scrolls_sideways(
-    browser: Browser, address: str, size: tuple[int, int], dark: bool
-) -> None:
+def test_nobody_is_kept_out_and_no_page_scrolls_sideways(late: Page, address: str) -> None:
     """Oracle: axe-core's rules for WCAG 2.2 AA, and the page's width, on every kind of page."""
-    context = browser.new_context(
-        viewport={"width": size[0], "height": size[1]}, color_scheme="dark" if dark else "light"
-    )
-    page = context.new_page()
-    wrong: dict[str, list[str]] = {}
-    for name, where in pages_of(page, address).items():
-        page.goto(where)
-        found = findings(page, RULES)
-        wide = page.evaluate("document.documentElement.scrollWidth")
-        wrong[name] = found + ([f"{wide} px wide"] if wide > size[0] else [])
-    context.close()
+    wrong: dict[str, dict[str, list[str]]] = {}
+    for name, where in pages_of(late, address).items():
+        late.goto(where)
+        wrong[name] = findings_in(late, ("390", "1440", "dark"))
     assert {name: found for name, found in wrong.items() if found} == {}
 
 
-@pytest.mark.parametrize("size", [PHONE, DESKTOP], ids=["390", "1440"])
-def test_what_is_tapped_is_large_enough(browser: Browser, address: str, size: tuple[int, int]) -> None:
+def test_what_is_tapped_is_large_enough(friend: Page, van: Links) -> None:
     """Oracle: 44 px for buttons, boxes and links that stand alone; links inside sentences are exempt (WCAG 2.2, 2.5.8)."""
-    for page in window(browser, size):
-        save(page, address)
-        page.goto(link_on(page, "friend"))
-        small = page.evaluate(
+    friend.goto(van.friend)
+    for width, height in (PHONE, DESKTOP):
+        friend.set_viewport_size({"width": width, "height": height})
+        small = friend.evaluate(
             """() => [...document.querySelectorAll(
                      'button, input:not([type=hidden]), textarea, .choose a, .file-list a, .revisions a, .name')]
                  .filter(e => e.offsetParent).map(e => [e.getBoundingClientRect(), e.outerHTML.slice(0, 60)])

@@ -43,46 +43,43 @@ def test_each_question_stands_at_the_height_of_its_balloon(page: Page, site: Sit
         assert max(off) <= 1, (width, off)
 
 
-@pytest.mark.parametrize("width", [1100, 1249, 1250, 1399, 1440])
-def test_no_words_beside_the_picture_are_cut_or_overlap(page: Page, site: Site, width: int) -> None:
+def test_no_words_beside_the_picture_are_cut_or_overlap(page: Page, site: Site) -> None:
     """Oracle: boxes measured in the browser: what each text needs against what it has, and every two against each other."""
-    page.set_viewport_size({"width": width, "height": 900})
     wrong = "/pad?jack.cup_bore_mm=4&jack.cup_depth_mm=abc&seam.thickness_mm=12&seam.height_mm=20"
     unfit, no_pad = site.sample("repair_cafe_people_carrier"), site.sample("rowing_club_trailer_car_no_pad")
     for address in (site.address + wrong, unfit, no_pad, no_pad + "&units=in"):
         page.goto(address)
-        found = page.evaluate(
-            """() => { const words = [...document.querySelectorAll('.stand .note, .stand .mark-words')];
-                 const cut = words.filter(e => e.scrollHeight > e.clientHeight + 1 || e.scrollWidth > e.clientWidth + 1);
-                 const boxes = [...document.querySelectorAll('.stand .field, .stand .mark-words')].filter(e => e.offsetParent);
-                 const meet = (a, b) => Math.min(a.right, b.right) - Math.max(a.left, b.left) > 1
-                   && Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 1;
-                 const met = boxes.filter((a, i) => boxes.slice(i + 1).some(
-                   b => meet(a.getBoundingClientRect(), b.getBoundingClientRect())));
-                 return [...cut, ...met].map(e => e.textContent.trim().replace(/\\s+/g, ' ').slice(0, 60)); }"""
-        )
-        assert found == [], address
+        for width in (1100, 1249, 1250, 1399, 1440):
+            page.set_viewport_size({"width": width, "height": 900})
+            assert page.evaluate(CUT_OR_MET) == [], (address, width)
 
 
-@pytest.mark.parametrize("width", [390, 1100, 1440])
-def test_what_is_tapped_is_large_enough(page: Page, site: Site, width: int) -> None:
+CUT_OR_MET = """() => { const words = [...document.querySelectorAll('.stand .note, .stand .mark-words')];
+  const cut = words.filter(e => e.scrollHeight > e.clientHeight + 1 || e.scrollWidth > e.clientWidth + 1);
+  const boxes = [...document.querySelectorAll('.stand .field, .stand .mark-words')].filter(e => e.offsetParent);
+  const meet = (a, b) => Math.min(a.right, b.right) - Math.max(a.left, b.left) > 1
+    && Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 1;
+  const met = boxes.filter((a, i) => boxes.slice(i + 1).some(
+    b => meet(a.getBoundingClientRect(), b.getBoundingClientRect())));
+  return [...cut, ...met].map(e => e.textContent.trim().replace(/\\s+/g, ' ').slice(0, 60)); }"""
+
+
+def test_what_is_tapped_is_large_enough(page: Page, site: Site) -> None:
     """Oracle: 44 px by 44 px for whatever can be hit outside of the picture, everything opened and fetched."""
-    page.set_viewport_size({"width": width, "height": 900})
-    for address in (
-        site.sample("repair_cafe_people_carrier"),
-        site.address + "/pad?jack.cup_bore_mm=4",
-        site.address + "/",
-    ):
+    unfit = site.sample("repair_cafe_people_carrier")
+    for address in (unfit, site.address + "/pad?jack.cup_bore_mm=4", site.address + "/"):
         page.goto(address)
         expect(page.locator("[data-slow]:not([data-live-has])")).to_have_count(0, timeout=20000)
-        small = page.evaluate(
-            """() => { document.querySelectorAll('details').forEach(d => { d.open = true; });
-                 return [...document.querySelectorAll('a[href], input[type=text], select, button, summary, label.tick')]
-                 .filter(e => e.offsetParent && !e.closest('svg') && !e.matches('.skip'))
-                 .map(e => [e.getBoundingClientRect(), e.textContent.trim().slice(0, 40)])
-                 .filter(([r]) => r.height < 43.5 || r.width < 43.5).map(([r, words]) => `${words} ${r.width} x ${r.height}`); }"""
-        )
-        assert small == []
+        for width in (390, 1100, 1440):
+            page.set_viewport_size({"width": width, "height": 900})
+            assert page.evaluate(TOO_SMALL) == [], (address, width)
+
+
+TOO_SMALL = """() => { document.querySelectorAll('details').forEach(d => { d.open = true; });
+  return [...document.querySelectorAll('a[href], input[type=text], select, button, summary, label.tick')]
+    .filter(e => e.offsetParent && !e.closest('svg') && !e.matches('.skip'))
+    .map(e => [e.getBoundingClientRect(), e.textContent.trim().slice(0, 40)])
+    .filter(([r]) => r.height < 43.5 || r.width < 43.5).map(([r, words]) => `${words} ${r.width} x ${r.height}`); }"""
 
 
 def test_a_balloon_leads_to_its_field_and_the_field_lights_it(page: Page, site: Site) -> None:
@@ -192,7 +189,7 @@ def test_the_drawing_is_on_the_page(page: Page, site: Site) -> None:
     page.goto(site.sample("mobile_library_van"))
     picture = page.locator("#the-drawing img")
     picture.scroll_into_view_if_needed()
-    expect(picture).to_have_js_property("complete", True)
+    expect(picture).to_have_js_property("complete", True, timeout=30_000)
     assert picture.evaluate("image => image.naturalWidth") > 300
 
 

@@ -1,6 +1,7 @@
 """The pad in the hand, in a real browser that draws it by software."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from functools import partial
 from io import BytesIO
 
 import numpy as np
@@ -52,6 +53,31 @@ def without_scripts(browser: Browser) -> Iterator[Page]:
     yield from window(browser, DESKTOP, scripts=False)
 
 
+@pytest.fixture(scope="module")
+def taken(drawing_browser: Browser, site: Site) -> Iterator[Page]:
+    """The van's pad, taken in the hand once for all tests that only turn and cut it."""
+    for opened in window(drawing_browser, DESKTOP):
+        take(opened, site)
+        yield opened
+
+
+@pytest.fixture
+def held(taken: Page) -> Page:
+    """The same, as it lay first, alone and whole."""
+    taken.uncheck("[name=turn-others]")
+    said_after(taken, lambda: taken.click("[data-deed=first]"))
+    expect(taken.locator(SAID)).to_have_text("Seen from the front right, 35° from above. Not cut.")
+    return taken
+
+
+def said_after(page: Page, deed: Callable[[], None]) -> str:
+    """Do something to the pad, and wait until what is seen is told; it is told after it was drawn."""
+    page.evaluate(f"document.querySelector('{SAID}').textContent = ''")
+    deed()
+    expect(page.locator(SAID)).to_contain_text("Seen from")
+    return page.inner_text(SAID)
+
+
 def turn_address(site: Site, sample: str = "mobile_library_van") -> str:
     return site.sample(sample).replace("/pad?", "/pad/turn?")
 
@@ -59,6 +85,11 @@ def turn_address(site: Site, sample: str = "mobile_library_van") -> str:
 def take(page: Page, site: Site, sample: str = "mobile_library_van") -> None:
     """Open the page and take the pad in the hand."""
     page.goto(turn_address(site, sample))
+    begin(page)
+
+
+def begin(page: Page) -> None:
+    """Take the pad of the page that is open."""
     page.click("[data-turn-begin]")
     expect(page.locator(SAID)).to_contain_text("Seen from", timeout=30_000)
 
@@ -106,7 +137,7 @@ def test_the_model_looks_like_the_picture(page: Page, site: Site) -> None:
     page.goto(turn_address(site))
     box = page.locator(".turn-picture svg").bounding_box()
     assert box
-    take(page, site)
+    begin(page)
     rows, columns = np.nonzero(drawn(picture(page)))
     wide, high = np.ptp(columns), np.ptp(rows)
     assert wide / high == pytest.approx(box["width"] / box["height"], rel=0.1)
@@ -124,56 +155,46 @@ def test_the_model_looks_like_the_picture(page: Page, site: Site) -> None:
         ("cut", "c"),
     ],
 )
-def test_every_button_changes_what_is_seen_and_its_key_does_the_same(
-    page: Page, site: Site, button: str, key: str
-) -> None:
-    take(page, site)
-    before = picture(page)
-    page.click(f"[data-deed={button}]")
-    page.wait_for_timeout(500)
-    by_button, said = picture(page), page.inner_text(SAID)
-    page.click("[data-deed=first]")
-    page.focus(CANVAS)
-    page.keyboard.press(key)
-    page.wait_for_timeout(500)
-    assert not np.array_equal(by_button, before)
+def test_every_button_changes_what_is_seen_and_its_key_does_the_same(held: Page, button: str, key: str) -> None:
+    before = picture(held)
+    said = said_after(held, lambda: held.click(f"[data-deed={button}]"))
+    by_button = picture(held)
+    held.click("[data-deed=first]")
+    held.focus(CANVAS)
     # With the focus, the canvas wears an outline: the words tell whether the same was done.
-    assert page.inner_text(SAID) == said
+    assert said_after(held, lambda: held.keyboard.press(key)) == said
+    assert not np.array_equal(by_button, before)
 
 
-def test_dragging_turns_it(page: Page, site: Site) -> None:
-    take(page, site)
-    box = page.locator(CANVAS).bounding_box()
+def test_dragging_turns_it(held: Page) -> None:
+    box = held.locator(CANVAS).bounding_box()
     assert box
     x, y = box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
-    page.mouse.move(x, y)
-    page.mouse.down()
-    page.mouse.move(x + 90, y - 40, steps=3)
-    page.mouse.up()
-    expect(page.locator(SAID)).to_have_text("Seen from the front, 15° from above. Not cut.")
+    held.mouse.move(x, y)
+    held.mouse.down()
+    held.mouse.move(x + 90, y - 40, steps=3)
+    held.mouse.up()
+    expect(held.locator(SAID)).to_have_text("Seen from the front, 15° from above. Not cut.")
 
 
-def test_the_cut_follows_the_slider(page: Page, site: Site) -> None:
+def test_the_cut_follows_the_slider(held: Page) -> None:
     """The more is taken away, the less is left to see; nothing is left at the end."""
-    take(page, site)
-    shares = []
-    for percent in (0, 60, 85, 100):
-        page.locator("[name=turn-share]").fill(str(percent))
-        page.wait_for_timeout(200)
-        shares.append(drawn_share(picture(page)))
+    shares = [drawn_share(picture(held))]
+    slider = held.locator("[name=turn-share]")
+    for percent in ("60", "85", "100"):
+        said_after(held, partial(slider.fill, percent))
+        shares.append(drawn_share(picture(held)))
     assert shares == sorted(shares, reverse=True)
     assert shares[0] > 1.3 * shares[2]
     assert shares[-1] < 0.01
 
 
-def test_in_its_place_cup_and_car_come_in_and_show_hatching_where_they_are_cut(page: Page, site: Site) -> None:
+def test_in_its_place_cup_and_car_come_in_and_show_hatching_where_they_are_cut(held: Page) -> None:
     """The car's sheet has a colour of its own, of which there is none before."""
-    take(page, site)
-    alone = colours(picture(page))
-    page.check("[name=turn-others]")
-    page.click("[data-deed=cut]")
-    page.wait_for_timeout(500)
-    together = colours(picture(page))
+    alone = colours(picture(held))
+    held.check("[name=turn-others]")
+    said_after(held, lambda: held.click("[data-deed=cut]"))
+    together = colours(picture(held))
     new = {colour: share for colour, share in together.items() if share > 0.002 and alone.get(colour, 0) < 0.0005}
     assert any(blue > red for red, _, blue in new), new
     assert len(new) >= 2
@@ -232,11 +253,9 @@ def test_a_model_that_does_not_come_is_said_in_the_servers_words(page: Page, sit
     expect(page.locator(".turn-picture svg")).to_be_visible()
 
 
-@pytest.mark.parametrize("is_held", [False, True])
-def test_nothing_on_the_page_keeps_anybody_out(page: Page, site: Site, is_held: bool) -> None:
-    """Oracle: axe-core."""
-    if is_held:
-        take(page, site)
-    else:
-        page.goto(turn_address(site))
+def test_nothing_on_the_page_keeps_anybody_out(page: Page, site: Site) -> None:
+    """Oracle: axe-core, before and after the pad is taken in the hand."""
+    page.goto(turn_address(site))
+    assert findings(page, RULES) == []
+    begin(page)
     assert findings(page, RULES) == []

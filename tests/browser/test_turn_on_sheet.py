@@ -6,7 +6,7 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from tests.browser.conftest import DESKTOP, PHONE, Site, window
-from tests.browser.test_turn import CANVAS, SAID, drawing_browser, drawn_share, picture
+from tests.browser.test_turn import CANVAS, begin, drawing_browser, drawn_share, picture
 
 __all__ = ["drawing_browser"]
 pytestmark = pytest.mark.browser
@@ -28,12 +28,6 @@ def without_scripts(browser: Browser) -> Iterator[Page]:
     yield from window(browser, DESKTOP, scripts=False)
 
 
-def take(page: Page) -> None:
-    """Take the pad of the sheet that is open."""
-    page.click(BEGIN)
-    expect(page.locator(SAID)).to_contain_text("Seen from", timeout=30_000)
-
-
 def test_the_picture_needs_no_script(without_scripts: Page, site: Site) -> None:
     """The browser has loaded a picture of some width from its own address."""
     without_scripts.goto(site.sample("mobile_library_van"))
@@ -49,7 +43,7 @@ def test_the_picture_needs_no_script(without_scripts: Page, site: Site) -> None:
 
 def test_a_tap_opens_the_view_on_the_sheet_itself(page: Page, site: Site) -> None:
     page.goto(site.sample("mobile_library_van"))
-    take(page)
+    begin(page)
     assert "/pad?" in page.url
     assert 0.1 < drawn_share(picture(page)) < 0.95
 
@@ -57,7 +51,7 @@ def test_a_tap_opens_the_view_on_the_sheet_itself(page: Page, site: Site) -> Non
 def test_the_view_stays_while_a_number_changes_and_the_model_follows(page: Page, site: Site) -> None:
     """The address of the model is another one, the canvas is the same element, and it is asked for anew."""
     page.goto(site.sample("mobile_library_van"))
-    take(page)
+    begin(page)
     page.evaluate(f"document.querySelector('{CANVAS}').dataset.same = 'yes'")
     before = page.get_attribute("#turn", "data-model")
     with page.expect_response("**/pad.stl**", timeout=30_000) as model:
@@ -76,12 +70,12 @@ def test_a_pad_that_comes_to_be_while_one_types_can_be_taken(page: Page, site: S
     expect(page.locator(BEGIN)).to_be_visible(timeout=30_000)
     # The link stands there a moment before the script has come that takes it up; until then it leads to a page.
     expect(page.locator("html")).to_have_attribute("data-live-turn", "", timeout=30_000)
-    take(page)
+    begin(page)
     assert "/pad?" in page.url
 
 
 def test_on_a_phone_the_view_runs_over_nothing(phone: Page, site: Site) -> None:
     phone.goto(site.sample("mobile_library_van"))
-    take(phone)
+    begin(phone)
     assert phone.evaluate("document.documentElement.scrollWidth") <= PHONE[0]
     assert drawn_share(picture(phone)) > 0.1
