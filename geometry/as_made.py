@@ -10,7 +10,7 @@ from geometry.checks import judge
 from geometry.conditions import Conditions
 from geometry.document.as_made import READABLE, ReadingSet
 from geometry.errors import BadMeasurementsError
-from geometry.inspection import REFERENCE_C
+from geometry.inspection import MAKING, REFERENCE_C
 from geometry.making.bench import REST_HOURS
 from geometry.making.how_measured import dimension_title, height_parts, measured_names
 from geometry.making.wording import Sentence, said
@@ -19,8 +19,6 @@ from geometry.readings import Judged, Verdict, judge_readings, size_at_20_c
 from geometry.rules import Check
 from geometry.spread import Spread
 
-_MAKING = frozenset({"stock", "cutter", "cutter_reach"})
-"""Checks that ask whether a part can be made; a part that exists has been."""
 _REMEDY = " Change it or let it go."
 Outcome = Literal["open", "as_drawn", "usable", "do_not_use"]
 
@@ -123,7 +121,7 @@ def judge_sizes(pad: Pad, conditions: Conditions, sets: tuple[ReadingSet, ...]) 
 
 
 def _of_a_part(checks: tuple[Check, ...]) -> tuple[Check, ...]:
-    return tuple(c for c in checks if c.code not in _MAKING)
+    return tuple(c for c in checks if c.code not in MAKING)
 
 
 def _part(pad: Pad, judged: Mapping[str, Judged]) -> tuple[Pad, Spread]:

@@ -20,6 +20,8 @@ INSTRUMENT_SOURCE = practice("The instrument's uncertainty is a tenth of the tol
 REFERENCE_C = 20.0
 
 
+MAKING = frozenset({"stock", "cutter", "cutter_reach"})
+"""Checks that ask whether a part can be made; a part that exists has been."""
 NOTICEABLE = 0.01
 """A check depends on a dimension where moving it by its tolerance changes what is used of the limit by a hundredth."""
 
@@ -80,16 +82,16 @@ def inspection_sheet(pad: Pad, conditions: Conditions) -> InspectionSheet:
         line
         if line.tolerance_mm is None
         else replace(line, checks=checks_moved_by(line.name, line.tolerance_mm, pad, conditions))
-        for line in characteristics(pad)
+        for line in characteristics(pad, is_printed=conditions.process == "printed")
     )
     return InspectionSheet(characteristics=lines, notes=_notes(pad, conditions))
 
 
-def characteristics(pad: Pad) -> tuple[Characteristic, ...]:
+def characteristics(pad: Pad, *, is_printed: bool = False) -> tuple[Characteristic, ...]:
     """All that is measured and then all that is looked at on a pad, numbered in the order of the first part."""
     lines = [_line(number, name, pad) for number, name in enumerate(measured_names(pad), start=1)]
     seen = [(key, words, EYE, said("Look and feel, in good light.")) for key, words in looks(pad)]
-    for key, title, instrument, how in (*stray_lines(pad), *seen):
+    for key, title, instrument, how in (*stray_lines(pad, is_printed=is_printed), *seen):
         lines.append(
             Characteristic(
                 number=len(lines) + 1,
@@ -113,9 +115,9 @@ def instrument_for(name: str, tolerance_mm: float) -> Instrument:
 
 
 def checks_moved_by(name: str, by_mm: float, pad: Pad, conditions: Conditions) -> tuple[str, ...]:
-    """Codes of the checks whose use of their limit moves noticeably when a dimension does, most first."""
+    """Codes of the checks of a finished part whose use of their limit moves noticeably with a dimension, most first."""
     parts = height_parts(pad) if name == "top_height_mm" else (name,)
-    before = {c.code: c.utilisation for c in judge(conditions, pad)}
+    before = {c.code: c.utilisation for c in judge(conditions, pad) if c.code not in MAKING}
     moved: dict[str, float] = {}
     for part in parts:
         for sign in (1, -1):
@@ -123,6 +125,8 @@ def checks_moved_by(name: str, by_mm: float, pad: Pad, conditions: Conditions) -
             if size <= 0:
                 continue
             for check in judge(conditions, pad.with_(**{part: size})):
+                if check.code not in before:
+                    continue
                 change = abs(check.utilisation - before[check.code]) if isfinite(before[check.code]) else 0.0
                 moved[check.code] = max(moved.get(check.code, 0.0), change)
     return tuple(

@@ -6,6 +6,7 @@ from typing import Literal
 
 from geometry.checks import judge
 from geometry.conditions import Conditions
+from geometry.inspection import MAKING
 from geometry.making.looks import LOOKS, Look
 from geometry.making.wording import Sentence, said
 from geometry.pad import Pad
@@ -28,7 +29,6 @@ WEAR_SHARE = 0.5
 
 CALIPER_MM = 0.05
 """What a worn dimension is known to when it is measured with a caliper: common practice, no source."""
-_MAKING = frozenset({"stock", "cutter", "cutter_reach"})
 Kind = Literal["groove", "seat_worn", "seat_swollen", "slot_wide", "slot_closed", "seat_short"]
 WORN: frozenset[Kind] = frozenset({"groove", "seat_worn", "seat_short", "slot_wide"})
 """What goes on with use, so that something must be left for the time until the next reading; the others are a fit."""
@@ -89,7 +89,7 @@ def service_record(
     A pad that fails an estimate, or a part that its readings condemn (``is_failed``), has no limits: it is not used at all.
     """
     known = spread or Spread()
-    failing = [c.rule.title for c in judge(conditions, pad, known) if c.verdict == "fail" and c.code not in _MAKING]
+    failing = [c.rule.title for c in judge(conditions, pad, known) if c.verdict == "fail" and c.code not in MAKING]
     if failing or is_failed:
         why = f" These estimates fail already: {'; '.join(failing)}." if failing else ""
         never = said(f"Do not use it at all.{why}")
@@ -228,7 +228,7 @@ class _Finder:
     def failures(self, pad: Pad, *names: str) -> tuple[Check, ...]:
         """The checks that fail, the worn dimensions being measured and not drawn."""
         found = judge(self.c, pad, self._measured(names))
-        return tuple(c for c in found if c.verdict == "fail" and c.code not in _MAKING)
+        return tuple(c for c in found if c.verdict == "fail" and c.code not in MAKING)
 
     def _measured(self, names: tuple[str, ...]) -> Spread:
         """What is known of the part: the worn dimensions as well as a caliper tells them."""

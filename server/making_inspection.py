@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from geometry.as_made import AsMade, judge_as_made
 from geometry.document.as_made import READABLE
 from geometry.inspection import Characteristic, inspection_sheet
+from geometry.making.instruments import EYE
 from geometry.making.sources import inspection_sources
 from geometry.making.wording import Units
 from geometry.readings import Judged, Verdict
@@ -54,6 +55,8 @@ class LineView:
     """Empty for what is only looked at."""
     instrument: str
     instrument_note: str
+    is_held: bool
+    """Whether it is held to an instrument though nothing is entered here, so that the method is told with its limit."""
     how: str
     checks: tuple[str, ...]
     field: FieldView | None
@@ -165,6 +168,7 @@ def _line(c: Characteristic, judged: Mapping[str, Judged], reading: FormReading)
         limits=limits if is_measured else "",
         instrument=c.instrument.name,
         instrument_note=rough,
+        is_held=not is_measured and c.instrument is not EYE,
         how=c.how.shown(units),
         checks=tuple(shown.lower_first(CHECK_RULES[code].title) for code in c.checks),
         field=ask(f"{SETS[0]}{c.name}", reading) if j else None,

@@ -41,7 +41,7 @@ def round_steps(pad: Pad) -> Iterator[Sentence]:
         " by hand."
     )
     if pad.seat_corner_radius_mm > 0:
-        yield said("File the seat's corner to the gauge of {radius}.", radius=pad.seat_corner_radius_mm)
+        yield said("File the seat's corner to the seat corner gauge, R {radius}.", radius=pad.seat_corner_radius_mm)
     if pad.has_recess:
         yield said(
             "Recess in the seat's face: a flat-bottomed bit {across} across in a drill press, its stop set {depth} below the"

@@ -160,6 +160,11 @@ def _how_top(pad: Pad) -> str:
     return "From the seat face to the plug's top, in three places." if pad.has_plug else HOW["top_height_mm"]
 
 
+def _how_offset(pad: Pad) -> str:
+    side = "the flat" if pad.has_flats else "the body's side"
+    return f"Half way along the slot, from each of its walls to {side} on that wall's own side: the offset is half the difference."
+
+
 def _how_plug_width(pad: Pad) -> str:
     if pad.plug_is_round:
         return "Two directions at right angles, half way up."
@@ -180,6 +185,7 @@ _HOW_HERE: Mapping[str, Callable[[Pad], str]] = {
     "skirt_length_mm": _how_skirt_length,
     "body_diameter_mm": _how_body,
     "flats_width_mm": _how_flats,
+    "slot_offset_mm": _how_offset,
     "web_mm": _how_web,
     "top_height_mm": _how_top,
     "plug_width_mm": _how_plug_width,

@@ -23,7 +23,7 @@ PLATES = Instrument("gauge plates, or an inside micrometer", 0.02)
 PINS = Instrument("gauge pins", 0.02)
 PIN_AND_MICROMETER = Instrument("pin and depth micrometer", 0.03)
 RADIUS_GAUGE = Instrument("radius gauge and lamp, or the gauge sheet", 0.1)
-EDGE_GAUGE = Instrument("gauge sheet and lens", 0.1)
+LENS = Instrument("lens with a scale, or the caliper's tips", 0.1)
 EYE = Instrument("eye and finger nail", inf)
 
 INSTRUMENTS: Mapping[str, tuple[Instrument, ...]] = {
@@ -54,8 +54,8 @@ INSTRUMENTS: Mapping[str, tuple[Instrument, ...]] = {
     "web_mm": (CALIPER, MICROMETER),
     "top_height_mm": (CALIPER, MICROMETER),
     "slot_corner_radius_mm": (RADIUS_GAUGE,),
-    "slot_mouth_chamfer_mm": (EDGE_GAUGE,),
-    "edge_chamfer_mm": (EDGE_GAUGE,),
+    "slot_mouth_chamfer_mm": (LENS,),
+    "edge_chamfer_mm": (LENS,),
 }
 """Coarsest first: the first that is fine enough is named."""
 HOW: Mapping[str, str] = {
@@ -72,8 +72,6 @@ HOW: Mapping[str, str] = {
     "body_diameter_mm": "Two directions: along the slot and across it, across it lightly, below the floor.",
     "flats_width_mm": "Both ends of the flats, near the lip and near the top; across the slot lightly, below its floor.",
     "slot_width_mm": "Both ends and the middle, near the floor and near the mouth.",
-    "slot_offset_mm": "Half way along the slot, from each of its walls to the body's side on that wall's own side, or to the"
-    " flat there: the offset is half the difference.",
     "cross_slot_width_mm": "Both ends, near the floor and near the mouth.",
     "relief_width_mm": "Across the slot, near the relief's floor, clear of its round corners.",
     "relief_length_mm": "Along the slot, near the relief's floor, clear of its round corners.",

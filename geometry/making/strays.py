@@ -14,8 +14,8 @@ Line = tuple[str, str, Instrument, Sentence]
 """Name, title, instrument and method of one line."""
 
 
-def stray_lines(pad: Pad) -> Iterator[Line]:
-    """Symmetry of the slot, parallelism of its floor, run-out of the lip, and the surfaces that carry."""
+def stray_lines(pad: Pad, *, is_printed: bool = False) -> Iterator[Line]:
+    """Place of the slot, parallelism of its floor, run-out of the lip, and the surfaces that carry; of a print no roughness."""
     if pad.has_slot:
         yield (SLOT_SYMMETRY.name, "The slot stands where it should about the seat's axis.", INDICATOR, _symmetry(pad))
         stands = "Seat face on two equal parallels on a flat plate" if _hangs(pad) else "Seat face on a flat plate"
@@ -29,6 +29,8 @@ def stray_lines(pad: Pad) -> Iterator[Line]:
             ),
         )
     yield (LIP_RUN_OUT.name, "The lip's face runs true with the seat.", INDICATOR, _run_out(pad))
+    if is_printed:
+        return
     carries = "slot floor" if pad.has_slot else "shoulder" if pad.has_plug else "top"
     yield (
         "roughness",

@@ -9,6 +9,7 @@ from geometry.drawing.facts import SheetFacts
 from geometry.drawing.measures import length_words
 from geometry.inspection import Characteristic, inspection_sheet
 from geometry.making.card import Cut, Operation, Picture, Table
+from geometry.making.instruments import EYE
 from geometry.making.set_ups import set_up_heading
 from geometry.making.sources import inspection_sources, route_sources
 from geometry.making.wording import Units, length_shown
@@ -199,7 +200,7 @@ def inspection_data(design: Design, facts: SheetFacts) -> Data:
         "unit": "in" if units == "in" else "mm",
         "rows": [[*_row(c, facts), _read(judged.get(c.name), units)] for c in measured],
         "outcome": made.words if made else "",
-        "looks": [[str(c.number), c.title] for c in sheet.characteristics if c.nominal_mm is None],
+        "looks": [_look(c, units) for c in sheet.characteristics if c.nominal_mm is None],
         "notes": [s.shown(units) for s in sheet.notes],
         "sources": [[words, str(source)] for words, source in inspection_sources(design.conditions)],
     }
@@ -219,6 +220,12 @@ def _row(c: Characteristic, facts: SheetFacts) -> list[str]:
         f"{_capital(c.instrument.name)}{fine}. {c.how.shown(shop_units(facts))}",
         moved,
     ]
+
+
+def _look(c: Characteristic, units: Units) -> list[str]:
+    """What is looked at, or held to an indicator: then with what and how, and how far it may be off."""
+    how = "" if c.instrument is EYE else f"{_capital(c.instrument.name)}. {c.how.shown(units)}"
+    return [str(c.number), c.title, how]
 
 
 def _read(judged: Judged | None, units: Units) -> str:

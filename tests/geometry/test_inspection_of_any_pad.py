@@ -4,9 +4,11 @@ import pytest
 from hypothesis import given, settings
 
 from geometry.as_made import judge_sizes
+from geometry.checks import judge
 from geometry.document.as_made import READABLE, ReadingSet
 from geometry.drawing.measures import measures
-from geometry.inspection import Characteristic, characteristics
+from geometry.geometrical import FLOOR_PARALLELISM, LIP_RUN_OUT, SLOT_SYMMETRY
+from geometry.inspection import Characteristic, characteristics, checks_moved_by
 from geometry.making.how_measured import height_parts
 from geometry.pad import Pad
 from geometry.readings import Judged
@@ -104,3 +106,27 @@ def test_the_height_is_its_parts(pad: Pad) -> None:
 def test_no_two_lines_of_a_pad_have_one_title(kind: str) -> None:
     titles = [line.title for line in characteristics(EVERY_KIND[kind])]
     assert len(titles) == len(set(titles))
+
+
+@settings(max_examples=50, deadline=None)
+@given(pads_of_any_kind())
+def test_what_is_held_to_an_indicator_says_how_far_it_may_be_off(pad: Pad) -> None:
+    """Oracle: the geometrical tolerances of the drawing; of a print no roughness is asked."""
+    held = {
+        line.name: line.how.shown()
+        for line in characteristics(pad)
+        if line.name.endswith("_mm") and line.nominal_mm is None
+    }
+    assert set(held) >= {LIP_RUN_OUT.name} | ({SLOT_SYMMETRY.name, FLOOR_PARALLELISM.name} if pad.has_slot else set())
+    for tolerance in (LIP_RUN_OUT, SLOT_SYMMETRY, FLOOR_PARALLELISM):
+        assert tolerance.name not in held or f"{tolerance.value_mm:g} mm" in held[tolerance.name]
+    assert "roughness" not in {line.name for line in characteristics(pad, is_printed=True)}
+
+
+def test_no_estimate_of_the_making_is_said_to_depend_on_a_finished_size() -> None:
+    """Oracle: a narrow slot asks more of its cutter, which no longer matters once it is cut."""
+    pad, conditions, _ = job()
+    assert "cutter_reach" in {check.code for check in judge(conditions, pad)}
+    moved = checks_moved_by("slot_width_mm", 1.0, pad, conditions)
+    assert moved
+    assert not set(moved) & {"cutter_reach", "cutter", "stock"}
