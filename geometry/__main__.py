@@ -85,7 +85,7 @@ def _summary(design: Design) -> str:
 
 def _line(check: Check) -> str:
     share = f"{check.utilisation:6.2f}" if check.finding else "     –"
-    return f"  {_VERDICTS[check.verdict]:14} {share}  {check.rule.title}: {check.words}"
+    return f"  {_VERDICTS[check.verdict]:14} {share}  {check.title}: {check.words}"
 
 
 def _write(design: Design, folder: Path) -> list[Path]:

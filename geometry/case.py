@@ -1,12 +1,21 @@
 """One pad under one set of conditions: what every check looks at."""
 
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 
 from geometry.conditions import Conditions
-from geometry.feet.cup.loading import CupLoading, cup_loading
+from geometry.feet.loading import FootLoading, foot_loading
+from geometry.heads.cushion.loading import CushionLoading, cushion_loading
+from geometry.heads.loading import HeadLoading
+from geometry.heads.plug.loading import PlugLoading, plug_loading
 from geometry.heads.slot.loading import SlotLoading, slot_loading
 from geometry.pad import Pad
 from geometry.spread import AS_DRAWN, Spread
+
+_LOADINGS: Mapping[str, Callable[[Conditions, Pad, Spread], HeadLoading]] = MappingProxyType(
+    {"slot": slot_loading, "cushion": cushion_loading, "plug": plug_loading}
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -15,10 +24,31 @@ class Case:
 
     c: Conditions
     pad: Pad
-    cup: CupLoading
-    slot: SlotLoading
+    foot: FootLoading
+    head: HeadLoading
     spread: Spread = AS_DRAWN
     """How far the part may be from the pad's dimensions."""
+
+    @property
+    def slot(self) -> SlotLoading:
+        """The slot of a slotted head; no other head may ask for it."""
+        if not isinstance(self.head, SlotLoading):
+            raise TypeError(f"a {self.c.head.kind} has no slot")
+        return self.head
+
+    @property
+    def cushion(self) -> CushionLoading:
+        """The cushion of a flat head; no other head may ask for it."""
+        if not isinstance(self.head, CushionLoading):
+            raise TypeError(f"a {self.c.head.kind} is no cushion")
+        return self.head
+
+    @property
+    def plug(self) -> PlugLoading:
+        """The plug of a head that enters a hole; no other head may ask for it."""
+        if not isinstance(self.head, PlugLoading):
+            raise TypeError(f"a {self.c.head.kind} is no plug")
+        return self.head
 
     def tolerance_mm(self, dimension: str) -> float:
         """Plus and minus of one dimension of the part."""
@@ -27,4 +57,5 @@ class Case:
 
 def case_of(conditions: Conditions, pad: Pad, spread: Spread = AS_DRAWN) -> Case:
     """Put the load on the pad."""
-    return Case(conditions, pad, cup_loading(conditions, pad, spread), slot_loading(conditions, pad, spread), spread)
+    head = _LOADINGS[conditions.head.kind](conditions, pad, spread)
+    return Case(conditions, pad, foot_loading(conditions, pad, spread), head, spread)

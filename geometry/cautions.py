@@ -149,7 +149,7 @@ def _own(c: Conditions, pad: Pad | None) -> list[Caution]:
         )
     if chosen.family in {"nylon", "printed"} and service.wetness != "soaked":
         said.append(_takes_up_water(c))
-    if pad is not None and c.cup.hole_diameter_mm > 0 and not pad.has_stem:
+    if pad is not None and c.foot.hole_diameter_mm > 0 and not pad.has_stem:
         said.append(
             Caution(
                 "NOTICE",

@@ -3,7 +3,10 @@
 import geometry.body.checks
 import geometry.feet.cup.boss
 import geometry.feet.cup.checks
+import geometry.feet.standing
 import geometry.heads.slot.checks
+import geometry.heads.slot.cutting
+import geometry.heads.slot.leaning
 import geometry.heads.slot.options
 import geometry.heads.slot.seam_checks  # noqa: F401 - importing these rooms registers their checks
 from geometry.case import Case, case_of
@@ -24,7 +27,7 @@ _UNKNOWN_WITHOUT = {
 def judge(conditions: Conditions, pad: Pad, spread: Spread = AS_DRAWN) -> tuple[Check, ...]:
     """Every check of ``pad``, in the order in which they are registered; ``spread`` is how far the part may be from it."""
     case = case_of(conditions, pad, spread)
-    return tuple(_answer(rule, case) for rule in CHECK_RULES.values())
+    return tuple(_answer(rule, case) for rule in CHECK_RULES.values() if rule.applies(conditions))
 
 
 def governing_first(checks: tuple[Check, ...]) -> tuple[Check, ...]:
@@ -36,12 +39,12 @@ def governing_first(checks: tuple[Check, ...]) -> tuple[Check, ...]:
 def _answer(rule: CheckRule, case: Case) -> Check:
     missing = _missing(rule, case)
     if missing:
-        return Check(rule, "not_checked", 0.0, None, f"Not checked: {missing}.")
+        return Check(rule, "not_checked", 0.0, None, f"Not checked: {missing}.", case.c)
     found = rule.find(case)
     if isinstance(found, Pointless):
-        return Check(rule, "not_applicable", 0.0, None, found.words)
+        return Check(rule, "not_applicable", 0.0, None, found.words, case.c)
     used = utilisation(found.value, found.limit, rule.sense) if found.utilisation is None else found.utilisation
-    return Check(rule, found.verdict or _verdict(rule, used), used, found, "")
+    return Check(rule, found.verdict or _verdict(rule, used), used, found, "", case.c)
 
 
 def _verdict(rule: CheckRule, used: float) -> Verdict:
@@ -54,7 +57,7 @@ def _missing(rule: CheckRule, case: Case) -> str:
     """The measurement that a check lacks, in words; empty where it has all it needs."""
     if rule.code == "saddle_pitch" and case.c.pitch_deg is None:
         return "the car's pitch is known only from its statics (wheelbase, track, front share and lifting point)"
-    for key in _UNKNOWN_WITHOUT.get(rule.code, ()):
+    for key in case.c.own_keys(_UNKNOWN_WITHOUT.get(rule.code, ())):
         group, name = key.split(".")
         model = getattr(case.c.measurements, group)
         if getattr(model, name) is None:

@@ -8,9 +8,11 @@ from geometry import lift
 from geometry.allowables import allowable_mpa, holding_modulus_mpa
 from geometry.document.car import Car
 from geometry.errors import BadMeasurementsError
-from geometry.feet.cup.fields import CupFacts
 from geometry.growth import cold_growth, hot_growth
+from geometry.heads.cushion.fields import CushionFacts
+from geometry.heads.plug.fields import PlugFacts
 from geometry.heads.slot.fields import SlotFacts
+from geometry.kinds import AnyFoot, AnyHead
 from geometry.materials import Material
 from geometry.measurements import Measurements
 from geometry.side_load import assumed_lean_rad, side_force_n
@@ -22,8 +24,8 @@ class Conditions:
     """The case a pad is sized and judged for; mm, N, MPa, °C."""
 
     measurements: Measurements
-    cup: CupFacts
-    seam: SlotFacts
+    foot: AnyFoot
+    head: AnyHead
     material: Material
     force_n: float
     design_force_n: float
@@ -44,6 +46,41 @@ class Conditions:
     """For the time the load stays."""
     stock_mm: tuple[float, ...]
     cutters_mm: tuple[float, ...]
+
+    @property
+    def seam(self) -> SlotFacts:
+        """The seam of a slotted head; no other head may ask for it."""
+        if not isinstance(self.head, SlotFacts):
+            raise TypeError(f"a {self.head.kind} has no seam")
+        return self.head
+
+    @property
+    def rail(self) -> CushionFacts:
+        """The face on a flat cushion; no other head may ask for it."""
+        if not isinstance(self.head, CushionFacts):
+            raise TypeError(f"a {self.head.kind} has no face")
+        return self.head
+
+    @property
+    def pocket(self) -> PlugFacts:
+        """The hole that a plug enters; no other head may ask for it."""
+        if not isinstance(self.head, PlugFacts):
+            raise TypeError(f"a {self.head.kind} has no hole")
+        return self.head
+
+    @cached_property
+    def rooms(self) -> frozenset[str]:
+        """The rooms of feet and heads whose rules apply to this pad."""
+        return self.foot.rooms | self.head.rooms
+
+    def said(self, words: str) -> str:
+        """Words of a rule that serves several kinds, in those of this pad's foot and head."""
+        return self.head.said(self.foot.said(words))
+
+    def own_keys(self, keys: tuple[str, ...]) -> tuple[str, ...]:
+        """The measurements that a rule needs, by the keys of this pad's own kinds."""
+        found = (self.head.keys.get(key, self.foot.keys.get(key, key)) for key in keys)
+        return tuple(dict.fromkeys(key for key in found if key))
 
     @cached_property
     def lift_needed_mm(self) -> float:
@@ -88,8 +125,8 @@ def conditions_of(measurements: Measurements) -> Conditions:
         raise ValueError(f"{chosen.key} has no allowable for {hold}: the document should have been refused")
     return Conditions(
         measurements=measurements,
-        cup=measurements.jack.facts(),
-        seam=measurements.seam.facts(),
+        foot=measurements.jack.facts(),
+        head=measurements.face.facts(),
         material=chosen,
         force_n=force_n,
         design_force_n=design_force_n,

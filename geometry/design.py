@@ -76,7 +76,7 @@ class Design:
     def rim_height_needed_mm(self) -> float:
         """How high above the ground the jack's rim must stand for the wanted lift, at nominal sizes."""
         c = self.conditions
-        return c.seam.edge_height_mm + c.lift_needed_mm + c.cup.depth_mm - self.pad.web_mm
+        return c.head.edge_height_mm + c.lift_needed_mm + c.foot.depth_mm - self.pad.web_mm
 
     @property
     def verdict_words(self) -> str:
@@ -159,7 +159,7 @@ def let_go(design: Design, dimension: str) -> Design | NoPadFitsError | None:
 
 
 def _overload(check: Check) -> str:
-    title = check.rule.title[0].lower() + check.rule.title[1:]
+    title = check.title[0].lower() + check.title[1:]
     if check.rule.sense == "at_most" and isfinite(check.utilisation) and check.rule.unit in {"MPa", "N", "–"}:
         if check.utilisation >= 2:
             return f"{title}: {check.utilisation:.1f} times what is allowed"
@@ -198,14 +198,14 @@ def _bound(bound: Bound) -> dict[str, Any]:
         "must": bound.rule.must,
         "formula": formulas.pretty(bound.rule.formula),
         "substituted": bound.substituted,
-        "needs": list(bound.rule.needs),
+        "needs": list(bound.needs),
     }
 
 
 def _check(check: Check) -> dict[str, Any]:
     return {
         "code": check.code,
-        "title": check.rule.title,
+        "title": check.title,
         "words": check.words,
         "value": _number(check.value),
         "limit": _number(check.limit),
@@ -218,7 +218,7 @@ def _check(check: Check) -> dict[str, Any]:
         "substituted": check.substituted,
         "source": check.rule.source.text,
         "mark": check.rule.source.mark.value,
-        "needs": list(check.rule.needs),
+        "needs": list(check.needs),
         "place": check.rule.place,
         "also": [
             {"words": w, "value": _number(v), "unit": u} for w, v, u in (check.finding.also if check.finding else ())

@@ -3,7 +3,9 @@
 from dataclasses import dataclass
 
 from geometry.bearing import floor_factor, floor_strength_mpa, loaded_length_mm
+from geometry.case import case_of
 from geometry.conditions import Conditions
+from geometry.feet.play import LOCATING, play_mm
 from geometry.fits import linear_tolerance_mm
 from geometry.pad import DIMENSIONS, Pad
 from geometry.seat import seat_area_mm2, squash_mm
@@ -43,7 +45,7 @@ class Draft:
     plug_corner_radius_mm: float = 0.0
     web_mm: float = 0.0
     slot_corner_radius_mm: float = 0.0
-    slot_mouth_chamfer_mm: float = STANDARD_CHAMFER_MM
+    slot_mouth_chamfer_mm: float = 0.0
     edge_chamfer_mm: float = STANDARD_CHAMFER_MM
     edge_force_n_per_mm: float = 0.0
     """Load per length on the web and the lip, never more than the slot's floor passes on: q of the notes."""
@@ -52,6 +54,16 @@ class Draft:
     def top_height_mm(self) -> float:
         """Seat face to the highest point."""
         return self.web_mm + self.slot_depth_mm + self.plug_height_mm
+
+    @property
+    def above_mm(self) -> float:
+        """Height of the pad above the face that carries: its slot's walls or its plug."""
+        return self.slot_depth_mm + self.plug_height_mm
+
+    @property
+    def above_tolerance_mm(self) -> float:
+        """General tolerance of that height; 0 where nothing stands above the face."""
+        return linear_tolerance_mm(self.above_mm) if self.above_mm > 0 else 0.0
 
     @property
     def seat_flat_diameter_mm(self) -> float:
@@ -65,7 +77,9 @@ class Draft:
 
     @property
     def loaded_length_mm(self) -> float:
-        """Length of seam edge that carries."""
+        """Length of seam edge that carries; 0 where no seam does."""
+        if self.c.head.kind != "slot":
+            return 0.0
         whole = loaded_length_mm(
             straight_length_mm=self.c.seam.straight_length_mm,
             body_diameter_mm=self.body_diameter_mm,
@@ -94,27 +108,26 @@ class Draft:
     @property
     def hollow_diameter_mm(self) -> float:
         """Middle of the seat face that stands on nothing."""
-        return max(self.c.cup.hole_diameter_mm, self.seat_recess_diameter_mm)
+        return max(self.c.foot.hole_diameter_mm, self.seat_recess_diameter_mm)
 
     @property
     def squash_mm(self) -> float:
         """How far the seat is squashed under the design load."""
-        area = seat_area_mm2(seat_flat_diameter_mm=self.seat_flat_diameter_mm, hole_diameter_mm=self.hollow_diameter_mm)
+        flat = min(self.seat_flat_diameter_mm, self.c.foot.contact_diameter_mm)
+        area = seat_area_mm2(seat_flat_diameter_mm=flat, hole_diameter_mm=self.hollow_diameter_mm)
         return squash_mm(
             force_n=self.c.design_force_n,
             area_mm2=area,
             allowable_mpa=self.c.allowable_mpa,
-            cup_depth_mm=self.c.cup.depth_mm,
+            cup_depth_mm=self.c.foot.depth_mm,
             modulus_mpa=self.c.modulus_mpa,
         )
 
     @property
     def worst_seat_play_mm(self) -> float:
-        """Largest play of the seat in the cup, on the diameter, in the cold."""
-        c = self.c
-        return (
-            c.cup.bore_mm + c.u - (self.seat_diameter_mm - linear_tolerance_mm(self.seat_diameter_mm)) * (1 + c.g_cold)
-        )
+        """Largest play of what locates the pad on the jack, on the diameter."""
+        size = getattr(self, LOCATING[self.c.foot.locates])
+        return play_mm(self.c, size_mm=size, tolerance_mm=linear_tolerance_mm(size))
 
     @property
     def slot_tolerance_mm(self) -> float:
@@ -122,7 +135,9 @@ class Draft:
         return linear_tolerance_mm(self.slot_width_mm)
 
     def load_the_edge(self) -> None:
-        """Bring the load per length up to date with the sizes."""
+        """Bring the load per length up to date with the sizes; only a seam's edge has one."""
+        if self.c.head.kind != "slot":
+            return
         t_b = self.c.seam.edge_thickness_mm
         strength = floor_strength_mpa(
             factor=floor_factor(web_mm=self.floor_thickness_mm, edge_thickness_mm=t_b),
@@ -130,6 +145,14 @@ class Draft:
         )
         length = self.loaded_length_mm
         self.edge_force_n_per_mm = min(self.c.design_force_n / length, strength * t_b) if length > 0 else strength * t_b
+
+    def force_over_n(self, diameter_mm: float) -> float:
+        """The part of the design load, [N], that stands over a round hollow in the middle of the seat."""
+        if self.c.head.kind == "slot":
+            return self.edge_force_n_per_mm * min(diameter_mm, self.loaded_length_mm)
+        if self.body_diameter_mm <= 0:
+            return 0.0
+        return case_of(self.c, self.pad()).head.force_over_n(diameter_mm)
 
     def pad(self) -> Pad:
         """The dimensions as they stand, frozen."""

@@ -4,9 +4,9 @@ One frozen pydantic model. The form, the API schema and the help are made from i
 """
 
 from collections.abc import Mapping
-from typing import Any, Literal, Self
+from typing import Any, Literal, Self, get_args
 
-from pydantic import ValidationError, model_validator
+from pydantic import ValidationError, ValidationInfo, field_validator, model_validator
 from pydantic_core import ErrorDetails
 
 from geometry.document.as_made import ReadingSet
@@ -18,8 +18,10 @@ from geometry.document.service import Service
 from geometry.document.shop import Shop
 from geometry.document.wear import WearLog
 from geometry.errors import BadMeasurementsError, Problem
-from geometry.feet.cup.fields import CupJack
+from geometry.heads.cushion.fields import FlatRail
+from geometry.heads.plug.fields import Pocket
 from geometry.heads.slot.fields import SlotSeam
+from geometry.kinds import FACE_GROUPS, AnyCarFace, AnyJack, FootKind, HeadKind, face_group, jack_model
 from geometry.materials import Material, material
 from geometry.own_values import with_own_values
 from geometry.quantity import Group, ShortText, chosen, problem_if, refuse
@@ -34,14 +36,21 @@ class Measurements(Group):
     title: ShortText = chosen(
         "Name of this job", default="", kind="text", help="For your own use, such as “van, left front point”."
     )
-    foot: Literal["cup"] = chosen(
-        "What the jack carries with", default="cup", help="A round cup with a floor and a rim."
+    foot: FootKind = chosen(
+        "What the jack carries with",
+        default="cup",
+        help="A round cup with a floor and a rim; a saddle with teeth or lugs; a flat plate; or a bore that takes a post.",
     )
-    head: Literal["slot"] = chosen(
-        "What the car is lifted by", default="slot", help="A welded seam that stands in a slot."
+    head: HeadKind = chosen(
+        "What the car is lifted by",
+        default="slot",
+        help="A welded seam that stands in a slot; a reinforced plate or frame rail that stands on a flat cushion; or a hole that"
+        " a plug enters.",
     )
-    jack: CupJack
-    seam: SlotSeam
+    jack: AnyJack
+    seam: SlotSeam | None = None
+    rail: FlatRail | None = None
+    pocket: Pocket | None = None
     car: Car
     service: Service = Service()
     make: Make = Make()
@@ -53,14 +62,31 @@ class Measurements(Group):
     as_made_3: ReadingSet = ReadingSet()
     wear: WearLog = WearLog()
 
+    @model_validator(mode="before")
+    @classmethod
+    def _asks_for_its_head(cls, document: Any) -> Any:
+        """The group of the chosen head is asked for field by field even where it is missing altogether."""
+        if not isinstance(document, Mapping):
+            return document
+        group = face_group(document.get("head", "slot"))
+        return document if document.get(group) is not None else {**document, group: {}}
+
+    @field_validator("jack", mode="wrap")
+    @classmethod
+    def _of_its_kind(cls, jack: Any, _: Any, info: ValidationInfo) -> AnyJack:
+        """The jack with the fields of the chosen kind of foot, and no others."""
+        model = jack_model(info.data.get("foot"))
+        return jack if isinstance(jack, model) else model.model_validate(jack)
+
     @model_validator(mode="after")
     def _must_go_together(self) -> Self:
+        self._refuse_other_heads()
         chosen_material = material(self.make.material)
         stored = self.service.hold == "stored" and chosen_material.stress_stored_mpa is None
         refuse(
             "make",
             problem_if(
-                chosen_material.slot_refusal is not None,
+                self.head == "slot" and chosen_material.slot_refusal is not None,
                 "material",
                 self.make.material,
                 f"{chosen_material.name} is not offered for a slot. {chosen_material.slot_refusal or ''} Choose another material.",
@@ -72,7 +98,8 @@ class Measurements(Group):
                 f"{chosen_material.name} creeps: nothing may rest on it for longer than minutes. Choose another material.",
             ),
         )
-        place, offset = self.seam.local_length_mm, self.seam.offset_mm
+        seam = self.seam
+        place, offset = (seam.local_length_mm, seam.offset_mm) if seam else (None, 0.0)
         refuse(
             "make",
             problem_if(
@@ -85,6 +112,29 @@ class Measurements(Group):
         )
         self.own_problems()
         return self
+
+    def _refuse_other_heads(self) -> None:
+        """Refuse measurements of something that the car is not lifted by, where they are given."""
+        for kind, group in FACE_GROUPS.items():
+            given = getattr(self, group)
+            if given is not None and group != face_group(self.head):
+                refuse(
+                    "",
+                    Problem(
+                        group,
+                        "given",
+                        f"The document says that the car is lifted by “{self.head}”, so “{group}” is not asked for: leave it out,"
+                        f" or choose the head “{kind}”.",
+                    ),
+                )
+
+    @property
+    def face(self) -> AnyCarFace:
+        """What was measured on the car, whatever it is lifted by."""
+        given: AnyCarFace | None = getattr(self, face_group(self.head))
+        if given is None:
+            raise ValueError(f"the document should have been refused: the head {self.head} has no measurements")
+        return given
 
     def own_problems(self) -> None:
         """Refuse own values that the chosen material cannot have."""
@@ -164,14 +214,20 @@ def _shown(value: object, unit: str) -> str:
 
 def _title_and_unit(loc: tuple[int | str, ...]) -> tuple[str, str]:
     """Title and unit of the field at ``loc``, or its key where there is none."""
-    group: type[Group] | None = Measurements
+    groups: tuple[type[Group], ...] = (Measurements,)
     title, unit = str(loc[-1]) if loc else "The document", ""
     for part in loc:
-        info = group.model_fields.get(str(part)) if group else None
+        info = next((g.model_fields[str(part)] for g in groups if str(part) in g.model_fields), None)
         if info is None:
             break
         title = info.title or str(part)
         extra = info.json_schema_extra
         unit = str(extra.get("unit", "")) if isinstance(extra, dict) else ""
-        group = info.annotation if isinstance(info.annotation, type) and issubclass(info.annotation, Group) else None
+        groups = groups_in(info.annotation)
     return title, unit
+
+
+def groups_in(annotation: object) -> tuple[type[Group], ...]:
+    """The groups that a field of the document may hold: none for a number or a text, several where the kind decides."""
+    found = (annotation, *get_args(annotation))
+    return tuple(model for model in found if isinstance(model, type) and issubclass(model, Group))

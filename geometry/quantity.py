@@ -59,7 +59,7 @@ def refuse(group: str, *problems: Problem | None) -> None:
             "{words}",
             {
                 "words": " ".join(p.message for p in real),
-                "problems": [(f"{group}.{p.field}", p.value, p.message) for p in real],
+                "problems": [(f"{group}.{p.field}".lstrip("."), p.value, p.message) for p in real],
             },
         )
 

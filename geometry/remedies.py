@@ -52,7 +52,7 @@ def remedies_for_check(design: Design, check: Check) -> tuple[Remedy, ...]:
         tried = _design(design.measurements, changes)
         return tried if tried and _verdict(tried, check.code) not in {"fail", "not_checked"} else None
 
-    measurable = [key for key in check.rule.needs if key not in _LOAD]
+    measurable = [key for key in check.needs if key not in _LOAD]
     return _pick(
         _materials(design.measurements, attempt),
         _sizes(design, attempt),

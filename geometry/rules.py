@@ -13,6 +13,7 @@ from geometry.provenance import Source
 
 if TYPE_CHECKING:
     from geometry.case import Case
+    from geometry.conditions import Conditions
     from geometry.draft import Draft
 
 Side = Literal["lower", "upper"]
@@ -20,15 +21,18 @@ Numbers = Mapping[str, float]
 
 
 _KINDS = ("geometry.feet.", "geometry.heads.")
+_LEAST_PARTS = 3
+"""A room of one kind is a module of that kind's package; what stands beside the packages serves all kinds."""
 
 
 def kind_of_room(module: str) -> str:
     """The foot or head whose room a module is; empty for a module that serves all.
 
-    >>> kind_of_room("geometry.feet.cup.bounds"), kind_of_room("geometry.body.bounds")
-    ('cup', '')
+    >>> kind_of_room("geometry.feet.cup.bounds"), kind_of_room("geometry.feet.standing"), kind_of_room("geometry.body.bounds")
+    ('cup', '', '')
     """
-    return module.split(".")[2] if module.startswith(_KINDS) else ""
+    parts = module.split(".")
+    return parts[2] if module.startswith(_KINDS) and len(parts) > _LEAST_PARTS else ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +57,10 @@ class BoundRule:
     def kind(self) -> str:
         """The foot or head that the rule belongs to; empty for a rule of every pad."""
         return kind_of_room(self.compute.__module__)
+
+    def applies(self, c: "Conditions") -> bool:
+        """Whether a pad for this foot and head has to respect it."""
+        return not self.kind or self.kind in c.rooms
 
 
 BOUND_RULES: list[BoundRule] = []
@@ -133,6 +141,10 @@ class CheckRule:
         """The foot or head that the check belongs to; empty for a check of every pad."""
         return kind_of_room(self.find.__module__)
 
+    def applies(self, c: "Conditions") -> bool:
+        """Whether a pad for this foot and head is judged by it."""
+        return not self.kind or self.kind in c.rooms
+
 
 CHECK_RULES: dict[str, CheckRule] = {}
 
@@ -174,6 +186,18 @@ class Check:
     finding: Finding | None
     reason: str
     """Why it does not apply or was not checked; empty otherwise."""
+    c: "Conditions"
+    """What the pad was judged for: a rule that serves several kinds is told in the words of this pad's own."""
+
+    @property
+    def title(self) -> str:
+        """What is asked, in a few words."""
+        return self.c.said(self.rule.title)
+
+    @property
+    def needs(self) -> tuple[str, ...]:
+        """The measurements that it rests on, by the keys of this pad's own foot and head."""
+        return self.c.own_keys(self.rule.needs)
 
     @property
     def code(self) -> str:
@@ -183,7 +207,7 @@ class Check:
     @property
     def words(self) -> str:
         """One sentence for the owner."""
-        return self.finding.words() if self.finding else self.reason
+        return self.c.said(self.finding.words() if self.finding else self.reason)
 
     @property
     def value(self) -> float | None:

@@ -84,7 +84,7 @@ def _sensitivity(design: Design, check: Check) -> Sensitivity:
 
 
 def _influences(design: Design, check: Check) -> Iterator[Influence]:
-    for key in check.rule.needs:
+    for key in check.needs:
         value = _value(design, key)
         if key.partition(".")[0] in _NO_MEASUREMENT or value is None:
             continue
@@ -99,10 +99,10 @@ def _influences(design: Design, check: Check) -> Iterator[Influence]:
 def _value(design: Design, key: str) -> float | None:
     """The number as measured, or as assumed where it was left out."""
     given = number_at(design.measurements, key)
-    if given is not None or key.partition(".")[0] not in {"jack", "seam"}:
+    if given is not None or key.partition(".")[0] not in {"jack", design.conditions.head.group}:
         return given
     group, name = key.split(".")
-    facts = design.conditions.cup if group == "jack" else design.conditions.seam
+    facts = design.conditions.foot if group == "jack" else design.conditions.head
     assumed = getattr(facts, name.removeprefix("cup_"), None)
     return float(assumed) if isinstance(assumed, int | float) else None
 

@@ -44,10 +44,14 @@ HABITS: Mapping[str, Habit] = {
     "seat_diameter_mm": Habit("upper", 0, linear_tolerance_mm),
     "seat_corner_radius_mm": Habit("lower", 1, radius_tolerance_mm),
     "seat_length_mm": Habit("lower", 1, linear_tolerance_mm),
+    "skirt_bore_mm": Habit("lower", 0, linear_tolerance_mm),
+    "skirt_length_mm": Habit("upper", 1, linear_tolerance_mm),
     "seat_recess_diameter_mm": Habit("lower", 1, linear_tolerance_mm),
     "seat_recess_depth_mm": Habit("lower", 1, linear_tolerance_mm),
     "stem_diameter_mm": Habit("upper", 1, linear_tolerance_mm),
     "stem_length_mm": Habit("upper", 1, linear_tolerance_mm),
+    "cross_hole_diameter_mm": Habit("lower", 1, linear_tolerance_mm),
+    "cross_hole_distance_mm": Habit("lower", 0, linear_tolerance_mm),
     "slot_width_mm": Habit("lower", 0, linear_tolerance_mm),
     "slot_offset_mm": Habit("lower", 0, linear_tolerance_mm),
     "cross_slot_width_mm": Habit("lower", 0, linear_tolerance_mm),
@@ -55,12 +59,20 @@ HABITS: Mapping[str, Habit] = {
     "relief_width_mm": Habit("lower", 1, linear_tolerance_mm),
     "relief_length_mm": Habit("lower", 1, linear_tolerance_mm),
     "relief_depth_mm": Habit("lower", 1, linear_tolerance_mm),
+    "plug_length_mm": Habit("upper", 0, linear_tolerance_mm),
+    "plug_width_mm": Habit("upper", 0, linear_tolerance_mm),
+    "plug_height_mm": Habit("upper", 1, linear_tolerance_mm),
+    "plug_corner_radius_mm": Habit("lower", 1, radius_tolerance_mm),
     "flats_width_mm": Habit("lower", 1, linear_tolerance_mm),
     "web_mm": Habit("lower", 1, linear_tolerance_mm),
     "body_diameter_mm": Habit("lower", 2, linear_tolerance_mm),
     "slot_corner_radius_mm": Habit("upper", 0, linear_tolerance_mm),
 }
 """In the order in which they are chosen; the two chamfers are standard."""
+
+_SKIRT = ("skirt_bore_mm", "skirt_length_mm")
+_PIN = ("cross_hole_diameter_mm", "cross_hole_distance_mm")
+_PLUG = ("plug_length_mm", "plug_width_mm", "plug_height_mm", "plug_corner_radius_mm")
 
 _RULES: Mapping[str, tuple[BoundRule, ...]] = {
     name: tuple(rule for rule in BOUND_RULES if rule.dimension == name) for name in DIMENSIONS
@@ -77,8 +89,13 @@ class Bound:
 
     @property
     def reason(self) -> str:
-        """Why, in a sentence."""
-        return self.rule.reason
+        """Why, in a sentence, in the words of this pad's own foot and head."""
+        return self.draft.c.said(self.rule.reason)
+
+    @property
+    def needs(self) -> tuple[str, ...]:
+        """The measurements that it rests on, by the keys of this pad's own foot and head."""
+        return self.draft.c.own_keys(self.rule.needs)
 
     @property
     def numbers(self) -> Numbers:
@@ -212,26 +229,43 @@ class _Sizer:
         d, c = self.draft, self.draft.c
         chamfer_mm = STANDARD_CHAMFER_INCH_SHOP_MM if c.is_inch else STANDARD_CHAMFER_MM
         d.edge_chamfer_mm = self.fixed.get("edge_chamfer_mm", chamfer_mm)
-        d.slot_mouth_chamfer_mm = self.fixed.get("slot_mouth_chamfer_mm", chamfer_mm)
-        for name in ("seat_diameter_mm", "seat_corner_radius_mm", "seat_length_mm"):
-            self.choose(name)
-        for name in ("seat_recess_diameter_mm", "seat_recess_depth_mm"):
-            self.choose_where_asked(name)
-        if c.cup.hole_diameter_mm > 0 or {"stem_diameter_mm", "stem_length_mm"} & self.fixed.keys():
-            self.choose_stem()
-        self.choose("slot_width_mm")
-        for name in ("slot_offset_mm", "cross_slot_width_mm"):
-            self.choose_where_asked(name)
-        self.choose("slot_depth_mm")
-        self.choose("slot_corner_radius_mm")
-        for name in ("relief_width_mm", "relief_length_mm", "relief_depth_mm", "flats_width_mm"):
-            self.choose_where_asked(name)
+        self.choose_foot()
+        if c.head.kind == "slot":
+            d.slot_mouth_chamfer_mm = self.fixed.get("slot_mouth_chamfer_mm", chamfer_mm)
+            self.choose_slot()
+        self.choose_all_asked(*_PLUG, "flats_width_mm")
         self.choose_web_and_body()
         self.is_done = True
 
+    def choose_foot(self) -> None:
+        """What stands on the jack and keeps the pad there."""
+        for name in ("seat_diameter_mm", "seat_corner_radius_mm", "seat_length_mm"):
+            self.choose(name)
+        self.choose_all_asked(*_SKIRT, "seat_recess_diameter_mm", "seat_recess_depth_mm")
+        c = self.draft.c
+        if c.foot.locates == "stem":
+            self.choose("stem_diameter_mm")
+            self.choose("stem_length_mm")
+        elif c.foot.hole_diameter_mm > 0 or {"stem_diameter_mm", "stem_length_mm"} & self.fixed.keys():
+            self.choose_stem()
+        self.choose_all_asked(*_PIN)
+
+    def choose_slot(self) -> None:
+        """The slot, and what makes it more than one straight cut through the middle."""
+        self.choose("slot_width_mm")
+        self.choose_all_asked("slot_offset_mm", "cross_slot_width_mm")
+        self.choose("slot_depth_mm")
+        self.choose("slot_corner_radius_mm")
+        self.choose_all_asked("relief_width_mm", "relief_length_mm", "relief_depth_mm")
+
+    def choose_all_asked(self, *names: str) -> None:
+        """Each of these dimensions that the foot or the head asks for, or that is fixed."""
+        for name in names:
+            self.choose_where_asked(name)
+
     def choose_where_asked(self, name: str) -> None:
         """A dimension that most pads do not have: its fixed value, or what its rules ask for, or none where none applies."""
-        if name in self.fixed or any(r.compute(self.draft) is not None for r in _RULES[name] if r.side == "lower"):
+        if name in self.fixed or any(self.limit(r) is not None for r in _RULES[name] if r.side == HABITS[name].end):
             self.choose(name)
 
     def choose_stem(self) -> None:
@@ -240,7 +274,7 @@ class _Sizer:
         if 0 in {self.fixed.get(name) for name in least}:
             return
         try:
-            if self.draft.c.cup.hole_diameter_mm > 0:
+            if self.draft.c.foot.hole_diameter_mm > 0:
                 self.choose("stem_diameter_mm")
                 self.choose("stem_length_mm")
                 return
@@ -258,7 +292,7 @@ class _Sizer:
         try:
             self.rounds()
         except NoPadFitsError as error:
-            if error.dimension != "web_mm" or "slot_depth_mm" in self.fixed:
+            if error.dimension != "web_mm" or "slot_depth_mm" in self.fixed or self.draft.c.head.kind != "slot":
                 raise
             self.lower_the_slot(error)
             self.note(
@@ -319,7 +353,7 @@ class _Sizer:
         """The best makeable value for the tolerance assumed in the draft."""
         must_low, must_high, low, high = -inf, inf, -inf, inf
         for rule in _RULES[name]:
-            limit = rule.compute(self.draft)
+            limit = self.limit(rule)
             if limit is None or (musts_only and not rule.must):
                 continue
             if rule.side == "lower":
@@ -362,6 +396,10 @@ class _Sizer:
         )
         return value
 
+    def limit(self, rule: BoundRule) -> float | None:
+        """What a rule says at the present state of the draft; None where it does not apply to this pad."""
+        return rule.compute(self.draft) if rule.applies(self.draft.c) else None
+
     def note(self, name: str, words: str) -> None:
         """Say something beside a dimension, once."""
         said = self.notes.setdefault(name, [])
@@ -372,7 +410,7 @@ class _Sizer:
         """All bounds of a dimension at the present state of the draft."""
         self.draft.tol = self.tolerances.get(name, 0.0)
         draft = replace(self.draft)
-        found = ((rule, rule.compute(draft)) for rule in _RULES[name])
+        found = ((rule, rule.compute(draft)) for rule in _RULES[name] if rule.applies(draft.c))
         return [Bound(rule, value, draft) for rule, value in found if value is not None and isfinite(value)]
 
     def conflict(self, name: str, step: float = 0.0, *, lower: Limit | None = None) -> NoPadFitsError:
@@ -418,7 +456,7 @@ class _Sizer:
 
 
 def _limit(bound: Bound) -> Limit:
-    return Limit(bound.value, bound.reason, bound.rule.needs[0])
+    return Limit(bound.value, bound.reason, next(iter(bound.needs), bound.rule.needs[0]))
 
 
 def _up(value: float, step: float) -> float:

@@ -5,8 +5,7 @@ from typing import Any
 
 from geometry.document.make import Make
 from geometry.materials import MATERIALS
-from geometry.measurements import Measurements
-from geometry.quantity import Group
+from geometry.measurements import Measurements, groups_in
 
 Changes = Mapping[str, Any]
 """Dotted keys with their new values; None takes an answer back."""
@@ -46,7 +45,7 @@ def material_changes(measurements: Measurements, key: str) -> dict[str, Any]:
 def number_at(measurements: Measurements, key: str) -> float | None:
     """The number that a document gives for a dotted key, None where it gives none."""
     group_name, name = key.split(".")
-    value = getattr(getattr(measurements, group_name), name)
+    value = getattr(getattr(measurements, group_name), name, None)
     return float(value) if isinstance(value, int | float) and not isinstance(value, bool) else None
 
 
@@ -59,9 +58,12 @@ def bounds_of(key: str) -> tuple[float, float] | None:
 
 
 def field_of(key: str) -> Any:
-    """The description of a field by its dotted key."""
+    """The description of a field by its dotted key.
+
+    Raises KeyError where no group of that name has such a field.
+    """
     group_name, name = key.split(".")
-    group = Measurements.model_fields[group_name].annotation
-    if not (isinstance(group, type) and issubclass(group, Group)):
-        raise KeyError(key)
-    return group.model_fields[name]
+    for group in groups_in(Measurements.model_fields[group_name].annotation):
+        if name in group.model_fields:
+            return group.model_fields[name]
+    raise KeyError(key)

@@ -160,7 +160,7 @@ def _comparison_row(row: MaterialRow, reading: FormReading) -> ComparisonRow:
 
 
 def _governing(check: Check) -> str:
-    title = check.rule.title[0].lower() + check.rule.title[1:]
+    title = check.title[0].lower() + check.title[1:]
     return f"{title}, {shown.share(check.utilisation)}"
 
 
@@ -174,7 +174,7 @@ def sensitivity_view(found: tuple[Sensitivity, ...], units: Units = "mm") -> Sen
     return SensitivityView(
         tuple(
             SensitivityRow(
-                s.check.rule.title,
+                s.check.title,
                 sensitivity_words(s, units),
                 tuple(
                     InfluenceView(i.title, error_words(i, units), shown.share(i.before), shown.share(i.after))
@@ -197,7 +197,7 @@ def remedies_of(reading: FormReading, design: Design | None, conflict: NoPadFits
     if design is not None:
         troubles += [
             Trouble(
-                check.rule.title,
+                check.title,
                 shown.words_in(check.words, reading.units),
                 _remedies(reading, remedies_for_check(design, check)),
             )

@@ -175,7 +175,7 @@ def _check(part: CheckPart, tags: _Tags, units: str) -> CheckView:
     also = finding.also if finding else ()
     return CheckView(
         code=check.code,
-        title=check.rule.title,
+        title=check.title,
         verdict=verdict_words(check),
         words=shown.with_customary(check.words, units),
         sides=tuple(

@@ -71,7 +71,7 @@ def _check(check: Check, on_sheet: Set[str], units: str) -> CheckView:
     used = check.utilisation
     return CheckView(
         code=check.code,
-        title=check.rule.title,
+        title=check.title,
         words=shown.weights_in(shown.words_in(check.words, units), units),
         verdict=check.verdict,
         verdict_words=verdict_words(check),
@@ -84,7 +84,7 @@ def _check(check: Check, on_sheet: Set[str], units: str) -> CheckView:
             shown.words_in(_also(words, value, unit), units)
             for words, value, unit in (check.finding.also if check.finding else ())
         ),
-        needs=tuple(link_to(key, on_sheet) for key in check.rule.needs if key in FIELDS),
+        needs=tuple(link_to(key, on_sheet) for key in check.needs if key in FIELDS),
     )
 
 
@@ -114,7 +114,7 @@ def _also(words: str, value: float, unit: str) -> str:
 def governing_words(design: Design) -> str:
     """Which check comes nearest to its limit or farthest beyond it, and how far."""
     check = design.governing
-    title = shown.lower_first(check.rule.title)
+    title = shown.lower_first(check.title)
     if check.verdict == "fail":
         return f"Worst: {title}, {verdict_words(check).removeprefix('fails, ')}."
     return f"Nearest its limit: {title}, {shown.share(check.utilisation)} of it."

@@ -11,7 +11,7 @@ from starlette.requests import Request
 
 from geometry.errors import BadMeasurementsError, Problem
 from geometry.measurements import Measurements, read_measurements
-from server.fields import FIELDS, group_models
+from server.fields import FIELDS, group_models, models_for
 from server.forms import FormReading, Units, read_form
 from server.links import CONFIRM_KEY, CONFIRM_NOT_FIT
 from server.problems import NOT_JSON, TOO_LARGE, UNREADABLE, AnsweredError
@@ -87,7 +87,7 @@ async def read_document(request: Request) -> Measurements:
     if wrong:
         raise BadMeasurementsError(wrong)
     # Without its groups, a document would be told to have three fields too few instead of all that stand in them.
-    return read_measurements({**{name: {} for name in group_models()}, **document})
+    return read_measurements({**{name: {} for name in models_for(document)}, **document})
 
 
 def parse_json(body: bytes) -> dict[str, Any]:

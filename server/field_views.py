@@ -16,13 +16,25 @@ from server.left_out import LeftOut, is_optional, left_out, taken_mm
 from server.shown import length_with_unit, quantities_in, unit_of_field
 
 CHOICE_WORDS: Mapping[str, Mapping[str, str]] = {
-    "foot": {"cup": "a round cup"},
-    "head": {"slot": "a welded seam"},
     "car.load_source": {
         "gross_mass": "the mass on the vehicle's plate",
         "stated": "a load that you know",
         "statics": "the car's own balance",
     },
+    "foot": {
+        "cup": "a round cup",
+        "saddle": "a saddle with teeth or lugs",
+        "plate": "a flat plate",
+        "post": "a bore for a post",
+    },
+    "head": {
+        "slot": "a welded seam, in a slot",
+        "cushion": "a plate or frame rail, on a flat cushion",
+        "plug": "a hole or pocket, on a plug",
+    },
+    "jack.stands_on": {"land": "the land between the teeth", "teeth": "the teeth's tips"},
+    "jack.located_by": {"edge": "nothing: a skirt around its edge", "ring": "a ring on it", "recess": "a recess in it"},
+    "pocket.shape": {"round": "round", "rectangular": "rectangular"},
     "service.wetness": {"dry": "kept dry", "room": "in room air", "soaked": "soaked"},
     "service.ground": {"rolls": "the jack can roll", "stuck": "the jack cannot roll"},
     "service.hold": {

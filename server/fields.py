@@ -2,12 +2,13 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import get_args
+from typing import Any, get_args
 
 from pydantic.fields import FieldInfo
 
+from geometry.kinds import FACE_GROUPS, USUAL_FOOT, USUAL_HEAD, face_group, jack_model
 from geometry.materials import MATERIALS
-from geometry.measurements import Measurements
+from geometry.measurements import Measurements, groups_in
 from geometry.quantity import Group, Kind
 
 
@@ -41,13 +42,27 @@ class FormField:
         return self.key.rpartition(".")[0]
 
 
-def group_models() -> Mapping[str, type[Group]]:
-    """The groups of the document by name, in its order."""
+def group_models() -> Mapping[str, tuple[type[Group], ...]]:
+    """The groups of the document by name, in its order; several models where the kind of foot decides which one it is."""
+    found = {name: groups_in(info.annotation) for name, info in Measurements.model_fields.items()}
+    return {name: models for name, models in found.items() if models}
+
+
+def models_for(document: Mapping[str, Any]) -> Mapping[str, type[Group]]:
+    """The groups that a document with this foot and head asks for, each with its own model."""
+    face, jack = face_group(document.get("head", USUAL_HEAD)), jack_model(document.get("foot", USUAL_FOOT))
     return {
-        name: info.annotation
-        for name, info in Measurements.model_fields.items()
-        if isinstance(info.annotation, type) and issubclass(info.annotation, Group)
+        name: jack if jack in models else models[0]
+        for name, models in group_models().items()
+        if name not in FACE_GROUPS.values() or name == face
     }
+
+
+def is_asked(key: str, document: Mapping[str, Any]) -> bool:
+    """Whether a document with this foot and head has a field of this dotted name."""
+    group, _, name = key.rpartition(".")
+    models = models_for(document)
+    return not group or (group in models and name in models[group].model_fields)
 
 
 def _field(key: str, info: FieldInfo) -> FormField:
@@ -77,7 +92,9 @@ def _fields() -> Mapping[str, FormField]:
     found: dict[str, FormField] = {}
     for name, info in Measurements.model_fields.items():
         if name in groups:
-            found |= {f"{name}.{part}": _field(f"{name}.{part}", i) for part, i in groups[name].model_fields.items()}
+            for model in groups[name]:
+                parts = {f"{name}.{part}": _field(f"{name}.{part}", i) for part, i in model.model_fields.items()}
+                found |= {key: field for key, field in parts.items() if key not in found}
         elif info.json_schema_extra:
             found[name] = _field(name, info)
     return found

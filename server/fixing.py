@@ -25,8 +25,8 @@ def cost_of_fixing(design: Design, key: str, units: str) -> str:
 def _failures(fixed: Design, free: Design) -> list[str]:
     """What fails by it, and what it mends."""
     now, then = ({c.code: c for c in d.failures} for d in (fixed, free))
-    fails = [shown.lower_first(c.rule.title) for code, c in now.items() if code not in then]
-    mends = [shown.lower_first(c.rule.title) for code, c in then.items() if code not in now]
+    fails = [shown.lower_first(c.title) for code, c in now.items() if code not in then]
+    mends = [shown.lower_first(c.title) for code, c in then.items() if code not in now]
     return [f"{title} fails" for title in fails] + [f"{title} no longer fails" for title in mends]
 
 
@@ -35,7 +35,7 @@ def _nearest(fixed: Design, free: Design) -> list[str]:
     now, then = fixed.governing, free.governing
     if now.code == then.code and abs(now.utilisation - then.utilisation) < _SAME:
         return []
-    title, other = (shown.lower_first(c.rule.title) for c in (now, then))
+    title, other = (shown.lower_first(c.title) for c in (now, then))
     instead = "" if now.code == then.code else f" by {other}"
     return [
         f"nearest its limit is {title} with {shown.share(now.utilisation)} of it; free it would be"

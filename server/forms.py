@@ -12,7 +12,7 @@ from typing import Any, Literal, get_args
 from geometry.errors import Problem, UnreadableError
 from geometry.measurements import Measurements
 from geometry.units import LengthUnit, MassUnit, mm_to_inch, parse_length_mm, parse_mass_kg, parse_number
-from server.fields import FIELDS, FormField
+from server.fields import FIELDS, FormField, is_asked
 from server.unfinished import judge
 
 Units = Literal["mm", "in"]
@@ -125,7 +125,8 @@ class _Reader:
         """The document as far as its texts can be read."""
         document: dict[str, Any] = {}
         for key, known in FIELDS.items():
-            if key not in self.typed:
+            if key not in self.typed or not is_asked(key, document):
+                # What another foot or head asks for stays typed, for the way back, and is no part of this document.
                 continue
             try:
                 value = self._value(known, self.typed[key])

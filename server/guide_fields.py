@@ -53,7 +53,7 @@ def _same_questions(field: FormField) -> tuple[str, ...]:
     models = group_models()
     name = field.key.rpartition(".")[2]
     others = (
-        g for g, model in models.items() if field.group in models and g != field.group and model is models[field.group]
+        g for g, model in models.items() if field.group in models and g != field.group and model == models[field.group]
     )
     return tuple(field_id(f"{group}.{name}") for group in others)
 

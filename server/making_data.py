@@ -33,7 +33,7 @@ def plain(thing: Any) -> Any:
             used = thing.utilisation
             return {
                 "code": thing.code,
-                "title": thing.rule.title,
+                "title": thing.title,
                 "verdict": thing.verdict,
                 "utilisation": used if isfinite(used) else None,
             }

@@ -66,8 +66,8 @@ def hand_view(verdict: HandVerdict, pad: Pad) -> HandView:
     return HandView(
         words=verdict.words,
         dimensions=", ".join(shown.lower_first(dimension_title(name)) for name in made),
-        still=tuple((c.rule.title, verdict_words(c)) for c in verdict.still_met),
-        failing=tuple((c.rule.title, verdict_words(c)) for c in verdict.newly_failing),
+        still=tuple((c.title, verdict_words(c)) for c in verdict.still_met),
+        failing=tuple((c.title, verdict_words(c)) for c in verdict.newly_failing),
     )
 
 

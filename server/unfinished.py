@@ -10,14 +10,14 @@ from pydantic_core import PydanticCustomError
 
 from geometry.errors import BadMeasurementsError, Problem
 from geometry.measurements import Measurements, problems_of
-from server.fields import FIELDS, group_models
+from server.fields import FIELDS, models_for
 
 Document = Mapping[str, Any]
 
 
 def judge(document: Document) -> tuple[Measurements | None, tuple[Problem, ...]]:
     """The measurements, or what is wrong and what is missing; a problem without a value is a field not yet given."""
-    groups = group_models()
+    groups = models_for(document)
     filled = {**{name: {} for name in groups}, **document}
     try:
         return Measurements.model_validate(filled), ()

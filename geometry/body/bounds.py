@@ -1,7 +1,8 @@
 """What jack and car together, and the stock, ask of web and body."""
 
+from math import sqrt
+
 from geometry.draft import Draft
-from geometry.fits import linear_tolerance_mm
 from geometry.geometrical import FLOOR_PARALLELISM
 from geometry.provenance import derived, recomputed
 from geometry.rules import Numbers, bound
@@ -14,23 +15,23 @@ _HEIGHTS = derived("Worst case of heights above ground, growth and tolerance")
 
 
 def _heights(d: Draft) -> Numbers:
-    cup, seam = d.c.cup, d.c.seam
+    foot, head = d.c.foot, d.c.head
     return {
-        "cup_depth": cup.depth_mm,
-        "rim_low": cup.rim_height_low_mm,
-        "rim_high": cup.rim_height_high_mm or 0.0,
-        "edge": seam.edge_height_mm,
-        "edge_flat": seam.edge_height_flat_mm or 0.0,
-        "obstacle": min(0.0, seam.roll_in_obstacle_mm or 0.0),
+        "cup_depth": foot.depth_mm,
+        "rim_low": foot.rim_height_low_mm,
+        "rim_high": foot.rim_height_high_mm or 0.0,
+        "edge": head.edge_height_mm,
+        "edge_flat": head.edge_height_flat_mm or 0.0,
+        "obstacle": min(0.0, head.roll_in_obstacle_mm or 0.0),
         "lift": d.c.lift_needed_mm,
         "u": d.c.u,
         "u_g": d.c.u_g,
         "g_hot": d.c.g_hot,
         "g_cold": d.c.g_cold,
         "tol": d.tol,
-        "tol_d": linear_tolerance_mm(d.slot_depth_mm),
+        "tol_d": d.above_tolerance_mm,
         "tol_par": FLOOR_PARALLELISM.value_mm,
-        "slot_depth": d.slot_depth_mm,
+        "above": d.above_mm,
         "seat_flat": d.seat_flat_diameter_mm,
         "seat": d.seat_diameter_mm,
     }
@@ -39,7 +40,7 @@ def _heights(d: Draft) -> Numbers:
 @bound(
     "web_mm",
     "lower",
-    "Less than 10 mm under the slot is no web.",
+    "Less than 10 mm under what carries the car is no web.",
     formula="10",
     source=derived("Least web worth making"),
     needs=("seam.thickness_mm",),
@@ -57,15 +58,15 @@ def _web_is_a_web(d: Draft) -> float:
     needs=("jack.stem_hole_diameter_mm", "car.gross_mass_kg", "make.material"),
     numbers=lambda d: {
         "P": _bridged_force_n(d),
-        "a": d.c.cup.hole_diameter_mm / 2,
-        "b": d.c.cup.hole_diameter_mm / 4,
+        "a": d.c.foot.hole_diameter_mm / 2,
+        "b": d.c.foot.hole_diameter_mm / 4,
         "nu": 0.4,
         "sigma_allow": d.c.allowable_mpa,
     },
 )
 def _web_bridges_the_hole(d: Draft) -> float | None:
-    hole = d.c.cup.hole_diameter_mm
-    if hole <= 0 or d.edge_force_n_per_mm <= 0:
+    hole = d.c.foot.hole_diameter_mm
+    if hole <= 0 or d.force_over_n(hole) <= 0:
         return None
     return disc_thickness_mm(
         force_n=_bridged_force_n(d),
@@ -76,8 +77,8 @@ def _web_bridges_the_hole(d: Draft) -> float | None:
 
 
 def _bridged_force_n(d: Draft) -> float:
-    """The part of the edge's load that stands over the hole."""
-    return d.edge_force_n_per_mm * min(d.c.cup.hole_diameter_mm, d.loaded_length_mm)
+    """The part of the load that stands over the hole."""
+    return d.force_over_n(d.c.foot.hole_diameter_mm)
 
 
 @bound(
@@ -90,47 +91,47 @@ def _bridged_force_n(d: Draft) -> float:
     numbers=_heights,
 )
 def _tall_enough_to_lift(d: Draft) -> float | None:
-    cup, c = d.c.cup, d.c
-    if cup.rim_height_high_mm is None:
+    foot, c = d.c.foot, d.c
+    if foot.rim_height_high_mm is None:
         return None
-    reach = c.lift_needed_mm + c.seam.edge_height_mm - cup.rim_height_high_mm + cup.depth_mm
+    reach = c.lift_needed_mm + c.head.edge_height_mm - foot.rim_height_high_mm + foot.depth_mm
     return (reach + c.u + 2 * c.u_g) / (1 + c.g_cold) + d.tol + FLOOR_PARALLELISM.value_mm
 
 
 def _entry_mm(d: Draft, edge_mm: float) -> float:
     """The web that still passes under an edge at ``edge_mm`` as the jack rolls in."""
-    cup, c = d.c.cup, d.c
-    room = edge_mm - cup.rim_height_low_mm + cup.depth_mm - c.u - 2 * c.u_g - ENTRY_CLEARANCE_MM
-    room += min(0.0, c.seam.roll_in_obstacle_mm or 0.0)
-    tolerances = d.tol + linear_tolerance_mm(d.slot_depth_mm) + FLOOR_PARALLELISM.value_mm
-    return room / (1 + c.g_hot) - tolerances - d.slot_depth_mm
+    foot, c = d.c.foot, d.c
+    room = edge_mm - foot.rim_height_low_mm + foot.depth_mm - c.u - 2 * c.u_g - ENTRY_CLEARANCE_MM
+    room += min(0.0, c.head.roll_in_obstacle_mm or 0.0)
+    tolerances = d.tol + d.above_tolerance_mm + FLOOR_PARALLELISM.value_mm
+    return room / (1 + c.g_hot) - tolerances - d.above_mm
 
 
 @bound(
     "web_mm",
     "upper",
     "The walls pass under the seam's edge as the jack rolls in.",
-    formula="(edge - rim_low + cup_depth - u - 2 * u_g - 5 + obstacle) / (1 + g_hot) - tol - tol_d - tol_par - slot_depth",
+    formula="(edge - rim_low + cup_depth - u - 2 * u_g - 5 + obstacle) / (1 + g_hot) - tol - tol_d - tol_par - above",
     source=_HEIGHTS,
     needs=("seam.edge_height_mm", "jack.rim_height_low_mm", "seam.roll_in_obstacle_mm", "make.ground_uncertainty_mm"),
     numbers=_heights,
 )
 def _passes_under(d: Draft) -> float:
-    return _entry_mm(d, d.c.seam.edge_height_mm)
+    return _entry_mm(d, d.c.head.edge_height_mm)
 
 
 @bound(
     "web_mm",
     "upper",
     "The walls pass under the seam's edge even with the tyre flat.",
-    formula="(edge_flat - rim_low + cup_depth - u - 2 * u_g - 5 + obstacle) / (1 + g_hot) - tol - tol_d - tol_par - slot_depth",
+    formula="(edge_flat - rim_low + cup_depth - u - 2 * u_g - 5 + obstacle) / (1 + g_hot) - tol - tol_d - tol_par - above",
     source=_HEIGHTS,
     needs=("seam.edge_height_flat_mm", "jack.rim_height_low_mm", "make.ground_uncertainty_mm"),
     numbers=_heights,
     must=False,
 )
 def _passes_under_flat(d: Draft) -> float | None:
-    flat = d.c.seam.edge_height_flat_mm
+    flat = d.c.head.edge_height_flat_mm
     return None if flat is None else _entry_mm(d, flat)
 
 
@@ -138,27 +139,27 @@ def _passes_under_flat(d: Draft) -> float | None:
     "web_mm",
     "upper",
     "No pad is offered that is taller than its seat is wide: one pad in one piece, never a post and never two stacked.",
-    formula="seat - slot_depth",
+    formula="seat - above",
     source=derived("Top height no more than the seat's diameter"),
     needs=("jack.cup_bore_mm", "seam.height_mm"),
     numbers=_heights,
 )
 def _never_taller_than_wide(d: Draft) -> float:
-    return d.seat_diameter_mm - d.slot_depth_mm
+    return d.seat_diameter_mm - d.above_mm
 
 
 @bound(
     "web_mm",
     "upper",
     "The pad stays lower than it is wide: a pad, not a post.",
-    formula="seat_flat - slot_depth",
+    formula="seat_flat - above",
     source=derived("Height no more than the flat of the seat"),
     needs=("jack.cup_bore_mm", "seam.height_mm"),
     numbers=_heights,
     must=False,
 )
 def _no_post(d: Draft) -> float:
-    return d.seat_flat_diameter_mm - d.slot_depth_mm
+    return d.seat_flat_diameter_mm - d.above_mm
 
 
 @bound(
@@ -172,3 +173,33 @@ def _no_post(d: Draft) -> float:
 )
 def _comes_out_of_the_bar(d: Draft) -> float | None:
     return max(d.c.stock_mm) - STOCK_ALLOWANCE_MM if d.c.rod_is_cut else None
+
+
+@bound(
+    "web_mm",
+    "lower",
+    "The lip under the overhanging seam does not shear off.",
+    formula="seat_length + max(4, sqrt(3) * q / (2 * sigma_allow))",
+    source=derived("Shear yield σ/√3 (von Mises) on both sides of the edge; 4 mm at least"),
+    needs=("jack.cup_depth_mm", "seam.thickness_mm", "car.gross_mass_kg", "make.material"),
+    numbers=lambda d: {
+        "seat_length": d.seat_length_mm,
+        "q": d.edge_force_n_per_mm,
+        "sigma_allow": d.c.allowable_mpa,
+    },
+)
+def _lip_is_thick(d: Draft) -> float:
+    return d.seat_length_mm + max(4.0, sqrt(3) * d.edge_force_n_per_mm / (2 * d.c.allowable_mpa))
+
+
+@bound(
+    "body_diameter_mm",
+    "lower",
+    "The body stands over the seat as a lip all round.",
+    formula="seat + 4",
+    source=derived("2 mm of lip on each side"),
+    needs=("jack.cup_bore_mm",),
+    numbers=lambda d: {"seat": d.seat_diameter_mm},
+)
+def _body_has_a_lip(d: Draft) -> float:
+    return d.seat_diameter_mm + 4

@@ -1,14 +1,10 @@
 """Checks of the whole: heights between jack and car, the jack itself, the bar, and how the car leans."""
 
-from math import degrees, inf
-
 from geometry import lift
 from geometry.body.bounds import STOCK_ALLOWANCE_MM
 from geometry.case import Case
-from geometry.provenance import derived, found, practice
+from geometry.provenance import derived, found
 from geometry.rules import Finding, Pointless, check
-from geometry.side_load import LEAN_LEVER_MM
-from geometry.stability import free_lean_deg, pitched_edge_pressure_mpa
 
 LEAST_ENTRY_MM = 5.0
 MOST_SLENDERNESS = 1.2
@@ -40,9 +36,9 @@ def _slenderness(k: Case) -> Finding:
 
 
 def _entry(k: Case, edge_mm: float, flat: bool) -> Finding:
-    c, s = k.c, k.slot
-    obstacle = min(0.0, c.seam.roll_in_obstacle_mm or 0.0)
-    room = edge_mm - c.cup.rim_height_low_mm + c.cup.depth_mm - c.u - 2 * c.u_g + obstacle
+    c, s = k.c, k.head
+    obstacle = min(0.0, c.head.roll_in_obstacle_mm or 0.0)
+    room = edge_mm - c.foot.rim_height_low_mm + c.foot.depth_mm - c.u - 2 * c.u_g + obstacle
     tallest = k.pad.top_height_mm + s.web_tolerance_mm + s.depth_tolerance_mm + s.floor_parallelism_mm
     gap = room - tallest * (1 + c.g_hot)
     tyre = " with the tyre flat" if flat else ""
@@ -56,8 +52,8 @@ def _entry(k: Case, edge_mm: float, flat: bool) -> Finding:
         ),
         {
             "edge": edge_mm,
-            "rim_low": c.cup.rim_height_low_mm,
-            "cup_depth": c.cup.depth_mm,
+            "rim_low": c.foot.rim_height_low_mm,
+            "cup_depth": c.foot.depth_mm,
             "u": c.u,
             "u_g": c.u_g,
             "obstacle": obstacle,
@@ -85,7 +81,7 @@ _ENTRY = "edge - rim_low + cup_depth - u - 2 * u_g + obstacle - (h + tol_w + tol
     place="wall_top",
 )
 def _entry_height(k: Case) -> Finding:
-    return _entry(k, k.c.seam.edge_height_mm, flat=False)
+    return _entry(k, k.c.head.edge_height_mm, flat=False)
 
 
 @check(
@@ -101,7 +97,7 @@ def _entry_height(k: Case) -> Finding:
     advice=True,
 )
 def _entry_height_flat(k: Case) -> Finding:
-    return _entry(k, k.c.seam.edge_height_flat_mm or 0.0, flat=True)
+    return _entry(k, k.c.head.edge_height_flat_mm or 0.0, flat=True)
 
 
 @check(
@@ -116,9 +112,9 @@ def _entry_height_flat(k: Case) -> Finding:
     place="body",
 )
 def _lift_height(k: Case) -> Finding:
-    c, s, high = k.c, k.slot, k.c.cup.rim_height_high_mm or 0.0
+    c, s, high = k.c, k.head, k.c.foot.rim_height_high_mm or 0.0
     web = (k.pad.web_mm - s.web_tolerance_mm - s.floor_parallelism_mm) * (1 + c.g_cold)
-    reached = high - c.cup.depth_mm + web - c.seam.edge_height_mm - c.u - 2 * c.u_g
+    reached = high - c.foot.depth_mm + web - c.head.edge_height_mm - c.u - 2 * c.u_g
     return Finding(
         reached,
         c.lift_needed_mm,
@@ -126,13 +122,13 @@ def _lift_height(k: Case) -> Finding:
         {
             "rim_high": high,
             "u_g": c.u_g,
-            "cup_depth": c.cup.depth_mm,
+            "cup_depth": c.foot.depth_mm,
             "u": c.u,
             "web": k.pad.web_mm,
             "tol": s.web_tolerance_mm,
             "tol_par": s.floor_parallelism_mm,
             "g_cold": c.g_cold,
-            "edge": c.seam.edge_height_mm,
+            "edge": c.head.edge_height_mm,
             "lift": c.lift_needed_mm,
         },
     )
@@ -149,7 +145,7 @@ def _lift_height(k: Case) -> Finding:
     place="cup",
 )
 def _jack_rating(k: Case) -> Finding:
-    limit = lift.weight_n(k.c.cup.rated_load_kg)
+    limit = lift.weight_n(k.c.foot.rated_load_kg)
     return Finding(
         k.c.force_n,
         limit,
@@ -159,7 +155,7 @@ def _jack_rating(k: Case) -> Finding:
             else f"The sill may load the jack with {k.c.force_n / 1000:.1f} kN, more than the jack's rated load of"
             f" {limit / 1000:.1f} kN: this jack is too small."
         ),
-        {"F": k.c.force_n, "m_r": k.c.cup.rated_load_kg},
+        {"F": k.c.force_n, "m_r": k.c.foot.rated_load_kg},
     )
 
 
@@ -211,119 +207,6 @@ def _stock(k: Case) -> Finding | Pointless:
     )
 
 
-@check(
-    "cutter",
-    "A cutter that enters the slot",
-    formula="d_c",
-    limit_formula="slot",
-    unit="mm",
-    source=practice("A slot is never narrower than its cutter"),
-    needs=("make.cutter_diameters_mm",),
-    place="slot_side",
-)
-def _cutter(k: Case) -> Finding | Pointless:
-    if not k.c.slot_is_milled:
-        return Pointless("No end mill cuts this slot.")
-    width = k.pad.slot_width_mm
-    cutter = max((d for d in k.c.cutters_mm if d <= width), default=min(k.c.cutters_mm))
-    return Finding(
-        cutter,
-        width,
-        lambda: (
-            f"A {cutter:g} mm cutter enters the {width:g} mm slot."
-            if cutter <= width
-            else f"The smallest cutter to hand, {cutter:g} mm, is wider than the {width:g} mm slot."
-        ),
-        {"d_c": cutter, "slot": width},
-        utilisation=_yes_or_no(cutter, width),
-    )
-
-
 def _yes_or_no(needed_mm: float, there_mm: float) -> float:
     """No share of a limit where the question is only whether a tool or a bar is there; the ratio where it is not."""
     return 0.0 if needed_mm <= there_mm else needed_mm / there_mm
-
-
-@check(
-    "seam_lean",
-    "Seam free to lean with the car",
-    formula="deg(atan(play / (slot_depth - c_m))) + tilt",
-    limit_formula="lean",
-    unit="°",
-    sense="at_least",
-    source=derived("Play of the seam in the slot and tilt of the saddle against the lean of the car"),
-    needs=("car.lift_needed_mm", "seam.thickness_mm", "jack.saddle_tilt_deg"),
-    place="slot_side",
-    advice=True,
-)
-def _seam_lean(k: Case) -> Finding:
-    play, guided = max(0.0, k.slot.tight_play_mm), k.pad.slot_depth_mm - k.pad.slot_mouth_chamfer_mm
-    free = free_lean_deg(side_play_mm=play, guided_depth_mm=guided) + k.c.cup.saddle_tilt_deg
-    touch = _lift_where_lean_reaches(k, free)
-    return Finding(
-        free,
-        k.c.lean_deg,
-        lambda: (
-            f"The car leans {k.c.lean_deg:.1f}° at the wanted lift; play and saddle follow up to {free:.1f}°"
-            f"{'' if touch is None else f', reached when the seam has risen {touch:.0f} mm'}."
-            + (
-                ""
-                if free >= k.c.lean_deg
-                else " From there the seam touches both walls: lower, let the jack roll, re-seat, and lift in stages."
-            )
-        ),
-        {
-            "play": play,
-            "slot_depth": k.pad.slot_depth_mm,
-            "c_m": k.pad.slot_mouth_chamfer_mm,
-            "tilt": k.c.cup.saddle_tilt_deg,
-            "lean": k.c.lean_deg,
-        },
-    )
-
-
-def _lift_where_lean_reaches(k: Case, lean_deg: float) -> float | None:
-    """The rise of the seam at which the car leans by ``lean_deg``, in mm; None where it never does."""
-    if k.c.curve is None:
-        return lean_deg / degrees(1) * LEAN_LEVER_MM.value
-    before = None
-    for point in k.c.curve.points:
-        if abs(point.roll_deg) >= lean_deg:
-            if before is None or point.roll_deg == before.roll_deg:
-                return point.rise_mm
-            share = (lean_deg - abs(before.roll_deg)) / (abs(point.roll_deg) - abs(before.roll_deg))
-            return before.rise_mm + share * (point.rise_mm - before.rise_mm)
-        before = point
-    return None
-
-
-@check(
-    "saddle_pitch",
-    "Saddle follows the car's pitch",
-    formula="pitch",
-    limit_formula="tilt",
-    unit="°",
-    source=derived("Rigid car on four springs against the tilt of the saddle"),
-    needs=("car.front_share", "car.wheelbase_mm", "jack.saddle_tilt_deg"),
-    place="slot_floor",
-    advice=True,
-)
-def _saddle_pitch(k: Case) -> Finding:
-    pitch, tilt = k.c.pitch_deg or 0.0, k.c.cup.saddle_tilt_deg
-    pressure = pitched_edge_pressure_mpa(
-        pressure_mpa=k.slot.pressure_mpa, loaded_length_mm=k.slot.length_mm, seat_flat_radius_mm=k.cup.flat_radius_mm
-    )
-    return Finding(
-        pitch,
-        tilt,
-        lambda: (
-            f"The car pitches {pitch:.1f}° at the wanted lift; the saddle follows up to {tilt:g}°."
-            + ("" if pitch <= tilt else f" One end of the slot then carries {_mpa(pressure)}: re-seat as it rises.")
-        ),
-        {"pitch": pitch, "tilt": tilt},
-        also=(("edge pressure if the saddle does not follow", pressure, "MPa"),),
-    )
-
-
-def _mpa(pressure: float) -> str:
-    return "everything" if pressure == inf else f"{pressure:.0f} MPa"

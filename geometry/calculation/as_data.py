@@ -120,7 +120,7 @@ def _check(part: CheckPart) -> dict[str, Any]:
     check = part.check
     return {
         "code": check.code,
-        "title": check.rule.title,
+        "title": check.title,
         "verdict": check.verdict,
         "words": check.words,
         "formula": check.formula,

@@ -42,23 +42,23 @@ class _Known:
     default_formula: str = ""
 
 
-GROUPS = ("jack", "seam", "car", "service", "make", "own", "fixed")
+GROUPS = ("jack", "seam", "rail", "pocket", "car", "service", "make", "own", "fixed")
 """The groups of the document that a pad is sized and judged by."""
 _GIVEN = Source(Mark.OWN, "Measured or given by you")
 _KNOWN: Mapping[str, _Known] = MappingProxyType(
     {
-        "jack.cup_bore_mm": _Known("cup_bore", lambda c: c.cup.bore_mm),
-        "jack.cup_depth_mm": _Known("cup_depth", lambda c: c.cup.depth_mm),
-        "jack.cup_corner_radius_mm": _Known("cup_corner", lambda c: c.cup.corner_radius_mm, "min(5, cup_depth / 2)"),
-        "jack.rim_diameter_mm": _Known("rim_d", lambda c: c.cup.rim_diameter_mm),
-        "jack.stem_hole_diameter_mm": _Known("hole", lambda c: c.cup.hole_diameter_mm),
-        "jack.stem_hole_depth_mm": _Known("hole_depth", lambda c: c.cup.hole_depth_mm),
-        "jack.rated_load_kg": _Known("m_r", lambda c: c.cup.rated_load_kg),
-        "jack.rim_height_low_mm": _Known("rim_low", lambda c: c.cup.rim_height_low_mm),
-        "jack.rim_height_high_mm": _Known("rim_high", lambda c: c.cup.rim_height_high_mm),
-        "jack.saddle_tilt_deg": _Known("tilt", lambda c: c.cup.saddle_tilt_deg),
-        "jack.floor_boss_height_mm": _Known("boss", lambda c: c.cup.boss_height_mm),
-        "jack.floor_boss_diameter_mm": _Known("boss_d", lambda c: c.cup.boss_diameter_mm or None),
+        "jack.cup_bore_mm": _Known("cup_bore", lambda c: c.foot.bore_mm),
+        "jack.cup_depth_mm": _Known("cup_depth", lambda c: c.foot.depth_mm),
+        "jack.cup_corner_radius_mm": _Known("cup_corner", lambda c: c.foot.corner_radius_mm, "min(5, cup_depth / 2)"),
+        "jack.rim_diameter_mm": _Known("rim_d", lambda c: c.foot.rim_diameter_mm),
+        "jack.stem_hole_diameter_mm": _Known("hole", lambda c: c.foot.hole_diameter_mm),
+        "jack.stem_hole_depth_mm": _Known("hole_depth", lambda c: c.foot.hole_depth_mm),
+        "jack.rated_load_kg": _Known("m_r", lambda c: c.foot.rated_load_kg),
+        "jack.rim_height_low_mm": _Known("rim_low", lambda c: c.foot.rim_height_low_mm),
+        "jack.rim_height_high_mm": _Known("rim_high", lambda c: c.foot.rim_height_high_mm),
+        "jack.saddle_tilt_deg": _Known("tilt", lambda c: c.foot.saddle_tilt_deg),
+        "jack.floor_boss_height_mm": _Known("boss", lambda c: c.foot.boss_height_mm),
+        "jack.floor_boss_diameter_mm": _Known("boss_d", lambda c: c.foot.boss_diameter_mm or None),
         "seam.thickness_mm": _Known("t", lambda c: c.seam.thickness_mm),
         "seam.sheets": _Known("n_s", lambda c: float(c.seam.sheets)),
         "seam.bare_thickness_mm": _Known(
@@ -129,6 +129,8 @@ def _inputs(book: Book, c: Conditions) -> Iterator[Input]:
     document = c.measurements
     for group_name in GROUPS:
         group = getattr(document, group_name)
+        if group is None:
+            continue
         for name, info in type(group).model_fields.items():
             key = f"{group_name}.{name}"
             if not _is_used(key, c):

@@ -36,7 +36,7 @@ def _write_car(book: Book, k: Case) -> None:
 
 def _write_seat(book: Book, k: Case) -> None:
     """The seat face: area, play, eccentricity, edge, squash."""
-    cup = k.cup
+    cup = k.foot
     book.write("h", k.pad.top_height_mm, formula="web + slot_depth")
     book.write("seat_flat", k.pad.seat_flat_diameter_mm, formula="seat - 2 * r")
     book.write("R", cup.flat_radius_mm, formula="seat_flat / 2")
@@ -65,18 +65,18 @@ def _write_seat(book: Book, k: Case) -> None:
 
 
 def _write_edge_factor(book: Book, k: Case) -> None:
-    e, radius = k.cup.eccentricity_mm, k.cup.flat_radius_mm
+    e, radius = k.foot.eccentricity_mm, k.foot.flat_radius_mm
     if e >= radius:
-        book.write("k_e", k.cup.edge_factor, source=_KERN, remark="e_F is at least R: the load leaves the face")
+        book.write("k_e", k.foot.edge_factor, source=_KERN, remark="e_F is at least R: the load leaves the face")
     elif e <= radius / 4:
         remark = "e_F is no more than R/4: the whole face presses"
-        book.write("k_e", k.cup.edge_factor, formula="1 + 4 * e_F / R", source=_KERN, remark=remark)
+        book.write("k_e", k.foot.edge_factor, formula="1 + 4 * e_F / R", source=_KERN, remark=remark)
     else:
         source = derived("Beyond R/4 part of the face lifts; meets the other branch at 2")
         formula = "2 * (0.75 * R / (R - e_F))**1.5"
         book.write(
             "k_e",
-            k.cup.edge_factor,
+            k.foot.edge_factor,
             formula=formula,
             source=source,
             remark="e_F is more than R/4: part of the face lifts",
@@ -172,7 +172,7 @@ def _write_seam(book: Book, k: Case) -> None:
 
 def _write_rest(book: Book, k: Case) -> None:
     """What single checks and bounds need besides."""
-    s, hole = k.slot, max(k.c.cup.hole_diameter_mm, k.pad.seat_recess_diameter_mm)
+    s, hole = k.slot, max(k.c.foot.hole_diameter_mm, k.pad.seat_recess_diameter_mm)
     named, web = ("recess", "web_f") if k.pad.has_recess else ("hole", "web")
     narrowest = "(slot - tol_slot) * (1 + g_cold) - t - u - bow"
     play = max(0.0, s.tight_play_mm)
@@ -194,7 +194,7 @@ def _write_rest(book: Book, k: Case) -> None:
 
 def _write_pitched(book: Book, k: Case) -> None:
     source: Source = derived("Statics of a no-tension strip; 3 p where the seat is wide")
-    if k.cup.flat_radius_mm >= k.slot.length_mm / 3:
+    if k.foot.flat_radius_mm >= k.slot.length_mm / 3:
         book.write("p_p", formula="3 * p", source=source, remark="R is at least L/3")
     else:
         book.write("p_p", formula="p * L / (1.5 * (L / 2 - R))", source=source, remark="R is less than L/3")

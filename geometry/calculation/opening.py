@@ -121,13 +121,13 @@ def doubtful(book: Book, checks: Iterable[Check]) -> tuple[Doubtful, ...]:
     used: dict[tuple[str, str, Source], dict[str, None]] = {}
     for check in checks:
         for words, value, source in _doubts_of(book, check):
-            used.setdefault((words, value, source), {})[check.rule.title] = None
+            used.setdefault((words, value, source), {})[check.title] = None
     return tuple(Doubtful(*key, tuple(titles)) for key, titles in used.items())
 
 
 def _doubts_of(book: Book, check: Check) -> Iterator[tuple[str, str, Source]]:
     if check.rule.source.mark in GOOD_TO_DOUBT:
-        yield f"the rule of the check “{check.rule.title}”", "", check.rule.source
+        yield f"the rule of the check “{check.title}”", "", check.rule.source
     for line in lines_behind(book, check):
         if line.source and line.source.mark in GOOD_TO_DOUBT:
             is_rule = bool(line.formula) and line not in book.parts["inputs"]

@@ -17,7 +17,7 @@ def lift_plot_of(design: Design, *, units: LengthUnit = "mm", is_narrow: bool = 
         return None
     return lift_plot(
         c.curve,
-        rated_load_n=lift.weight_n(c.cup.rated_load_kg),
+        rated_load_n=lift.weight_n(c.foot.rated_load_kg),
         lift_needed_mm=c.lift_needed_mm,
         units=units,
         is_narrow=is_narrow,
@@ -32,12 +32,12 @@ def moment_bound_of(design: Design) -> float | None:
 def clearance_plots_of(design: Design, *, units: LengthUnit = "mm") -> tuple[Plot, Plot]:
     """The least clearance of the seat and the least play of the seam against temperature, dry to soaked."""
     c, k = design.conditions, case_of(design.conditions, design.pad)
-    largest_seat = design.pad.seat_diameter_mm + k.cup.seat_tolerance_mm
+    largest_seat = design.pad.seat_diameter_mm + k.foot.seat_tolerance_mm
     narrowest_slot = design.pad.slot_width_mm - k.slot.width_tolerance_mm
     service = c.measurements.service
     seat = clearance_plot(
         "seat",
-        clearance_mm=lambda growth: c.cup.bore_mm - c.u - largest_seat * (1 + growth),
+        clearance_mm=lambda growth: c.foot.bore_mm - c.u - largest_seat * (1 + growth),
         needed_mm=LEAST_SEAT_CLEARANCE_MM,
         material=c.material,
         temperature_low_c=service.temperature_low_c,

@@ -225,6 +225,6 @@ def _sources(book: Book, ledger: tuple[LedgerPart, ...], checks: tuple[CheckPart
             rests(bound.rule.source, part.dimension.removesuffix("_mm").replace("_", " "))
     for item in checks:
         if item.check.finding is not None:
-            rests(item.check.rule.source, f"check “{item.check.rule.title}”")
+            rests(item.check.rule.source, f"check “{item.check.title}”")
     found = (SourceUse(source, tuple(what)) for source, what in uses.items())
     return tuple(sorted(found, key=lambda s: (_ORDER.index(s.source.mark), s.source.text)))

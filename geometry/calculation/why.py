@@ -171,8 +171,8 @@ PHRASES: Mapping[tuple[str, str], Phrase] = MappingProxyType(
         ("web_mm", "seat_length + relief_d - slot_depth + 4"): lambda b: (
             f"4 of floor must stay under a pocket {b.mm('relief_d')} deep, above a seat of {b.mm('seat_length')}"
         ),
-        ("web_mm", "seat - slot_depth"): lambda b: (
-            f"with a slot {b.mm('slot_depth')} deep no pad is offered that is taller than its seat of {b.mm('seat')} is wide"
+        ("web_mm", "seat - above"): lambda b: (
+            f"with {b.mm('above')} above what carries no pad is offered that is taller than its seat of {b.mm('seat')} is wide"
         ),
         ("seat_length_mm", "r + 1"): lambda b: f"it must be 1 longer than its corner radius of {b.mm('r')}",
         ("seat_length_mm", "(cup_depth + u + 0.5 + squash) / (1 + g_cold) + tol + tol_run"): lambda b: (
@@ -240,15 +240,15 @@ PHRASES: Mapping[tuple[str, str], Phrase] = MappingProxyType(
         ),
         (
             "web_mm",
-            "(edge - rim_low + cup_depth - u - 2 * u_g - 5 + obstacle) / (1 + g_hot) - tol - tol_d - tol_par - slot_depth",
+            "(edge - rim_low + cup_depth - u - 2 * u_g - 5 + obstacle) / (1 + g_hot) - tol - tol_d - tol_par - above",
         ): lambda b: f"the walls must pass under the seam's edge at {b.measured('edge', 'u_g')} as the jack rolls in",
         (
             "web_mm",
-            "(edge_flat - rim_low + cup_depth - u - 2 * u_g - 5 + obstacle) / (1 + g_hot) - tol - tol_d - tol_par - slot_depth",
+            "(edge_flat - rim_low + cup_depth - u - 2 * u_g - 5 + obstacle) / (1 + g_hot) - tol - tol_d - tol_par - above",
         ): lambda b: (
             f"the walls must pass under the seam's edge at {b.measured('edge_flat', 'u_g')} with the tyre flat"
         ),
-        ("web_mm", "seat_flat - slot_depth"): lambda b: (
+        ("web_mm", "seat_flat - above"): lambda b: (
             f"the pad stays lower than its flat seat of {b.mm('seat_flat')} is wide"
         ),
         ("body_diameter_mm", "stock - 2"): lambda b: (

@@ -86,12 +86,9 @@ _NAMES = tuple(f.name for f in fields(Known) if f.name != "is_complete")
 
 def known_of(measurements: Measurements) -> Known:
     """What a complete document says."""
-    told = {name: getattr(_group(measurements, name), name) for name in _NAMES}
+    groups = (measurements.jack, measurements.face)
+    told = {name: getattr(group, name) for group in groups for name in _NAMES if name in type(group).model_fields}
     return Known(**told, is_complete=True)
-
-
-def _group(measurements: Measurements, name: str) -> Group:
-    return measurements.jack if name in CupJack.model_fields else measurements.seam
 
 
 def known_of_partial(document: Mapping[str, Mapping[str, object]]) -> Known:

@@ -84,7 +84,7 @@ def spots_of_checks(checks: Iterable[Check]) -> tuple[TroubleSpot, ...]:
     return tuple(
         TroubleSpot(
             _PLACE_OF_CHECK.get(c.code, c.rule.place),
-            c.rule.title,
+            c.title,
             c.finding.value,
             c.finding.limit,
             c.rule.unit,

@@ -35,7 +35,7 @@ class HandVerdict:
         """Whether hand work will do, in one or two sentences."""
         if self.is_enough:
             return "Made by hand to class c, every estimate that passes as drawn still passes. Not tested."
-        names = "; ".join(c.rule.title for c in self.newly_failing)
+        names = "; ".join(c.title for c in self.newly_failing)
         return (
             f"Class c is too coarse for this pad: {names}. Work to the drawing's limits with the gauge"
             f" sheet, measure, and enter the"

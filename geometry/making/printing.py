@@ -242,7 +242,7 @@ def _against(pad: Pad, c: Conditions, shop: Shop, checks: tuple[Check, ...]) -> 
             )
         )
     failing = [
-        check.rule.title
+        check.title
         for check in checks
         if check.verdict == "fail" and check.rule.place in {"wall", "slot_floor", "web", "lip", "seat", "body"}
     ]

@@ -45,7 +45,7 @@ def calculation_data(sheet: CalculationSheet) -> Data:
         "ledger": [_ledger(part, tags) for part in sheet.ledger],
         "fits": [_fit(c) for c in sheet.clearances],
         "checks": [_check(part, tags) for part in sheet.checks],
-        "sensitivities": [f"{found.check.rule.title}: {found.words}" for found in sheet.sensitivities],
+        "sensitivities": [f"{found.check.title}: {found.words}" for found in sheet.sensitivities],
     }
 
 
@@ -123,7 +123,7 @@ def _figure(words: str, figure: Figure) -> Data:
 def _check(part: CheckPart, tags: Tags) -> Data:
     check = part.check
     return {
-        "title": check.rule.title,
+        "title": check.title,
         "governs": part.is_governing,
         "verdict": verdict_of(check),
         "words": check.words,

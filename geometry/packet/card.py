@@ -63,16 +63,16 @@ def card_data(design: Design, facts: SheetFacts, failed: PartStanding | None = N
 
 def _failures(design: Design, failed: PartStanding | None, units: Units) -> list[str]:
     """What the readings say and what of the design fails, each once."""
-    drawn = (f"{check.rule.title}: {check.words}" for check in design.failures)
+    drawn = (f"{check.title}: {check.words}" for check in design.failures)
     return list(dict.fromkeys((*(reason.shown(units) for reason in (failed.reasons if failed else ())), *drawn)))
 
 
 def _where(design: Design, units: Units) -> Iterator[list[str]]:
     c = design.conditions
-    cup = f"bore {length_shown(c.cup.bore_mm, units)}, {length_shown(c.cup.depth_mm, units)} deep"
+    cup = f"bore {length_shown(c.foot.bore_mm, units)}, {length_shown(c.foot.depth_mm, units)} deep"
     yield [
         "Jack",
-        f"The one with this cup: {cup}; rated load on its plate {plate_words(c.cup.rated_load_kg, units)}",
+        f"The one with this cup: {cup}; rated load on its plate {plate_words(c.foot.rated_load_kg, units)}",
     ]
     yield ["Seam", f"{length_shown(c.seam.thickness_mm, units)} thick, {length_shown(c.seam.height_mm, units)} high"]
     yield ["Pad", f"Number {design.design_id}, {c.material.short_name}; the slot lies along the seam"]
@@ -81,9 +81,9 @@ def _where(design: Design, units: Units) -> Iterator[list[str]]:
 def _heights(design: Design, units: Units) -> Iterator[list[str]]:
     """Heights of the jack's rim above the ground, from low to high, and the seam's."""
     c, pad = design.conditions, design.pad
-    touch = c.seam.edge_height_mm + c.cup.depth_mm - pad.web_mm
-    low, high = c.cup.rim_height_low_mm, c.cup.rim_height_high_mm
-    walls = low - c.cup.depth_mm + pad.top_height_mm
+    touch = c.seam.edge_height_mm + c.foot.depth_mm - pad.web_mm
+    low, high = c.foot.rim_height_low_mm, c.foot.rim_height_high_mm
+    walls = low - c.foot.depth_mm + pad.top_height_mm
     lifted = height_words(c.lift_needed_mm, units)
     yield ["Rim, jack all the way down", height_words(low, units)]
     yield ["Wall tops of the pad then", height_words(walls, units)]
@@ -98,14 +98,14 @@ def _heights(design: Design, units: Units) -> Iterator[list[str]]:
 def _load(design: Design, units: Units) -> Iterator[list[str]]:
     c = design.conditions
     yield ["Load used in the estimates", load_words(c.design_force_n, units)]
-    yield ["Jack's rated load", plate_words(c.cup.rated_load_kg, units)]
+    yield ["Jack's rated load", plate_words(c.foot.rated_load_kg, units)]
 
 
 def _steps(design: Design, units: Units) -> Iterator[list[str]]:
     """(when, what): the routine of a lift; what is done at the first use alone is marked."""
     c, pad = design.conditions, design.pad
     stem = ", stem in its hole" if pad.has_stem else ""
-    touch = height_words(c.seam.edge_height_mm + c.cup.depth_mm - pad.web_mm, units)
+    touch = height_words(c.seam.edge_height_mm + c.foot.depth_mm - pad.web_mm, units)
     needed, lifted = height_words(design.rim_height_needed_mm, units), height_words(c.lift_needed_mm, units)
     yield ["", "Look at pad, cup and seam as listed below. Read the pad's number: it must be this card's."]
     yield [

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from geometry.design import Design
 from geometry.drawing.facts import Units
+from geometry.feet.cup.fields import CupJack
 from geometry.making.gauge_limits import second_slot_gauge
 from geometry.outline import SAME_POINT_MM, Arc, Line, Outline, Point, corner, polyline
 from geometry.packet.gauge_gaps import hidden_seat_gauges, plug_gauges, round_gauges
@@ -23,13 +24,13 @@ BOSS_GAP_MM = 1.0
 
 def gauges_of(design: Design, units: Units) -> tuple[Gauge, ...]:
     """The gauges of a design, in the order of use: jack, seam, turning, milling."""
-    cup, jack = design.conditions.cup, design.measurements.jack
+    cup, jack = design.conditions.foot, design.measurements.jack
     found = cup_gauge(
         bore_mm=cup.bore_mm,
         depth_mm=cup.depth_mm,
         corner_radius_mm=cup.corner_radius_mm,
         units=units,
-        corner_is_measured=jack.cup_corner_radius_mm is not None,
+        corner_is_measured=isinstance(jack, CupJack) and jack.cup_corner_radius_mm is not None,
         boss_mm=(cup.boss_diameter_mm, cup.boss_height_mm) if cup.boss_height_mm > 0 else None,
     )
     entry = design.ledger.get("slot_width_mm")

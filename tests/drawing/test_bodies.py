@@ -30,10 +30,10 @@ def test_every_outline_is_walked_anticlockwise_and_has_no_point_twice(design: De
 
 
 def test_the_cup_has_the_bore_and_depth_that_were_measured(design: Design) -> None:
-    cup, jack = bodies(design)["cup"], design.measurements.jack
+    cup, foot = bodies(design)["cup"], design.conditions.foot
     rim = max(z for _, z in cup.outline)
-    assert rim == pytest.approx(jack.cup_depth_mm)
-    assert min(r for r, z in cup.outline if z == rim) == pytest.approx(jack.cup_bore_mm / 2)
+    assert rim == pytest.approx(foot.depth_mm)
+    assert min(r for r, z in cup.outline if z == rim) == pytest.approx(foot.bore_mm / 2)
     assert min(r for r, _ in cup.outline) >= 0
 
 
@@ -41,7 +41,7 @@ def test_the_seam_stands_on_the_slots_floor_and_reaches_into_the_sill(design: De
     around = bodies(design)
     xs, zs = zip(*around["seam"].outline, strict=True)
     assert min(zs) == design.pad.web_mm
-    assert max(xs) - min(xs) == pytest.approx(design.measurements.seam.thickness_mm)
+    assert max(xs) - min(xs) == pytest.approx(design.conditions.seam.thickness_mm)
     assert min(z for _, z in around["sill"].outline) < max(zs)
 
 

@@ -249,7 +249,7 @@ def test_the_cards_heights_follow_from_the_stack(name: str) -> None:
     design, facts = design_of(name)
     heights = dict(map(tuple, card_data(design, replace(facts, units="mm"))["heights"]))
     c = design.conditions
-    touch = c.seam.edge_height_mm + c.cup.depth_mm - design.pad.web_mm
+    touch = c.seam.edge_height_mm + c.foot.depth_mm - design.pad.web_mm
     assert heights["Rim as the seam meets the slot's floor"] == f"{touch:.0f} mm"
     needed = next(value for words, value in heights.items() if words.startswith("Rim needed"))
     assert needed == f"{touch + c.lift_needed_mm:.0f} mm"

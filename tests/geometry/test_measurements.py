@@ -5,8 +5,11 @@ from typing import Any
 import pytest
 from hypothesis import given, settings
 
+from geometry.conditions import conditions_of
 from geometry.errors import BadMeasurementsError
+from geometry.kinds import FACES, JACKS
 from geometry.measurements import Measurements, read_measurements
+from geometry.quantity import Group
 from tests.documents import SAMPLES, documents, sample, van
 
 
@@ -108,8 +111,8 @@ def test_defaults_are_those_of_the_notes() -> None:
     """Corner min(5, depth/2); bare steel the thickness less 1 mm, at least 0.7 mm a sheet."""
     read = read_measurements(van(jack__cup_depth_mm=8))
     assert read.jack.facts().corner_radius_mm == 4
-    assert read.seam.facts().bare_thickness_mm == pytest.approx(2.2)
-    assert read_measurements(van(seam__thickness_mm=2.0)).seam.facts().bare_thickness_mm == 1.4
+    assert conditions_of(read).seam.bare_thickness_mm == pytest.approx(2.2)
+    assert conditions_of(read_measurements(van(seam__thickness_mm=2.0))).seam.bare_thickness_mm == 1.4
 
 
 @settings(max_examples=100, deadline=None)
@@ -119,15 +122,18 @@ def test_what_is_understood_reads_back_the_same(document: dict[str, Any]) -> Non
     assert Measurements.model_validate_json(read.model_dump_json()) == read
 
 
-def test_every_number_says_how_it_is_measured_and_in_what() -> None:
-    for group in ("jack", "seam"):
-        for name, info in Measurements.model_fields[group].annotation.model_fields.items():  # type: ignore[union-attr]
-            extra = info.json_schema_extra
-            assert isinstance(extra, dict)
-            assert extra["how"], name
-            assert info.title, name
-            assert extra["kind"] in {"count", "length", "mass", "number", "angle"}
-            assert info.is_required() or extra["assumed"], name
+@pytest.mark.parametrize("model", [*JACKS.values(), *FACES.values()], ids=lambda m: m.__name__)
+def test_every_number_says_how_it_is_measured_and_in_what(model: type[Group]) -> None:
+    for name, info in model.model_fields.items():
+        extra = info.json_schema_extra
+        assert isinstance(extra, dict)
+        assert info.title, name
+        if extra["kind"] == "choice":
+            assert info.description, name
+            continue
+        assert extra["how"], name
+        assert extra["kind"] in {"count", "length", "mass", "number", "angle"}
+        assert info.is_required() or extra["assumed"], name
 
 
 @pytest.mark.parametrize("path", sorted(SAMPLES.glob("*.json")), ids=lambda p: p.stem)

@@ -111,7 +111,7 @@ def test_sizes_that_were_read_leave_the_geometrical_tolerances_in_force() -> Non
 def test_a_slot_off_the_axis_loads_the_edge_of_the_seat() -> None:
     """Oracle: the share k_e rises with the eccentricity, 4 / R for each mm while the whole face presses."""
     factors = [
-        case_of(CONDITIONS, STEMMED, Spread({"seat_diameter_mm": 0.0, SLOT_SYMMETRY.name: w})).cup for w in (0.0, 0.6)
+        case_of(CONDITIONS, STEMMED, Spread({"seat_diameter_mm": 0.0, SLOT_SYMMETRY.name: w})).foot for w in (0.0, 0.6)
     ]
     assert factors[1].eccentricity_mm <= factors[1].flat_radius_mm / 4
     assert factors[1].edge_factor - factors[0].edge_factor == pytest.approx(0.3 * 4 / factors[0].flat_radius_mm)

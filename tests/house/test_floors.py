@@ -6,6 +6,8 @@ from pathlib import Path
 
 import pytest
 
+from geometry.kinds import FACES, JACKS
+
 ROOT = Path(__file__).parents[2]
 FLOORS: dict[str, int] = {
     "geometry": 0,
@@ -18,11 +20,13 @@ FLOORS: dict[str, int] = {
     "geometry.materials": 1,
     "geometry.own_values": 1,
     "geometry.feet": 1,
-    "geometry.feet.cup": 1,
-    "geometry.feet.cup.fields": 1,
+    "geometry.feet.facts": 1,
+    "geometry.feet.jack": 1,
     "geometry.heads": 1,
-    "geometry.heads.slot": 1,
-    "geometry.heads.slot.fields": 1,
+    "geometry.heads.facts": 1,
+    **{f"geometry.feet.{kind}{room}": 1 for kind in JACKS for room in ("", ".fields")},
+    **{f"geometry.heads.{kind}{room}": 1 for kind in FACES for room in ("", ".fields")},
+    "geometry.kinds": 1,
     "geometry.document": 1,
     "geometry.document.as_made": 1,
     "geometry.document.car": 1,

@@ -16,8 +16,8 @@ _NEEDS = ("jack.floor_boss_diameter_mm", "jack.floor_boss_height_mm", "jack.cup_
 def _boss(d: Draft) -> Numbers:
     c = d.c
     return {
-        "boss_d": c.cup.boss_diameter_mm,
-        "boss": c.cup.boss_height_mm,
+        "boss_d": c.foot.boss_diameter_mm,
+        "boss": c.foot.boss_height_mm,
         "u": c.u,
         "g_hot": c.g_hot,
         "g_cold": c.g_cold,
@@ -38,7 +38,7 @@ def _boss(d: Draft) -> Numbers:
     numbers=_boss,
 )
 def _recess_clears_the_boss(d: Draft) -> float | None:
-    cup = d.c.cup
+    cup = d.c.foot
     if cup.boss_height_mm <= 0:
         return None
     return (cup.boss_diameter_mm + d.c.u + d.worst_seat_play_mm + 1.0) / (1 + d.c.g_cold) + d.tol
@@ -69,7 +69,7 @@ def _face_stays_around_the_recess(d: Draft) -> float:
 def _recess_is_deep_enough(d: Draft) -> float | None:
     if d.seat_recess_diameter_mm <= 0:
         return None
-    return (d.c.cup.boss_height_mm + d.c.u + 1.0 + d.squash_mm) / (1 + d.c.g_cold) + d.tol
+    return (d.c.foot.boss_height_mm + d.c.u + 1.0 + d.squash_mm) / (1 + d.c.g_cold) + d.tol
 
 
 @bound(
@@ -125,12 +125,12 @@ def _web_stays_over_the_recess(d: Draft) -> float | None:
     place="seat",
 )
 def _boss_clear(k: Case) -> Finding | Pointless:
-    c, pad, cup = k.c, k.pad, k.c.cup
+    c, pad, cup = k.c, k.pad, k.c.foot
     if cup.boss_height_mm <= 0:
         return Pointless("Nothing stands on the cup's floor.")
     tol, tol_d = k.tolerance_mm("seat_recess_diameter_mm"), k.tolerance_mm("seat_recess_depth_mm")
-    side = (pad.seat_recess_diameter_mm - tol) * (1 + c.g_cold) - cup.boss_diameter_mm - c.u - max(0.0, k.cup.play_mm)
-    above = (pad.seat_recess_depth_mm - tol_d) * (1 + c.g_cold) - cup.boss_height_mm - c.u - k.cup.squash_mm
+    side = (pad.seat_recess_diameter_mm - tol) * (1 + c.g_cold) - cup.boss_diameter_mm - c.u - max(0.0, k.foot.play_mm)
+    above = (pad.seat_recess_depth_mm - tol_d) * (1 + c.g_cold) - cup.boss_height_mm - c.u - k.foot.squash_mm
     numbers = {
         "recess": pad.seat_recess_diameter_mm,
         "recess_depth": pad.seat_recess_depth_mm,
@@ -139,8 +139,8 @@ def _boss_clear(k: Case) -> Finding | Pointless:
         "boss_d": cup.boss_diameter_mm,
         "boss": cup.boss_height_mm,
         "u": c.u,
-        "play": max(0.0, k.cup.play_mm),
-        "squash": k.cup.squash_mm,
+        "play": max(0.0, k.foot.play_mm),
+        "squash": k.foot.squash_mm,
     }
     if side <= above:
         return Finding(

@@ -1,7 +1,5 @@
 """What a cup asks of the pad's seat, stem and web."""
 
-from math import sqrt
-
 from geometry.draft import Draft
 from geometry.geometrical import FLOOR_PARALLELISM, LIP_RUN_OUT
 from geometry.provenance import derived
@@ -18,9 +16,9 @@ _FIT = derived(
 def _cup(d: Draft) -> Numbers:
     c = d.c
     return {
-        "cup_bore": c.cup.bore_mm,
-        "cup_depth": c.cup.depth_mm,
-        "cup_corner": c.cup.corner_radius_mm,
+        "cup_bore": c.foot.bore_mm,
+        "cup_depth": c.foot.depth_mm,
+        "cup_corner": c.foot.corner_radius_mm,
         "u": c.u,
         "g_hot": c.g_hot,
         "g_cold": c.g_cold,
@@ -28,7 +26,7 @@ def _cup(d: Draft) -> Numbers:
         "tol_par": FLOOR_PARALLELISM.value_mm,
         "tol_run": LIP_RUN_OUT.value_mm,
         "seat": d.seat_diameter_mm,
-        "hole": c.cup.hole_diameter_mm,
+        "hole": c.foot.hole_diameter_mm,
     }
 
 
@@ -42,7 +40,7 @@ def _cup(d: Draft) -> Numbers:
     numbers=_cup,
 )
 def _seat_fills_the_cup(d: Draft) -> float:
-    return (LEAST_SHARE_OF_BORE * d.c.cup.bore_mm + d.c.u) / (1 + d.c.g_cold) + d.tol
+    return (LEAST_SHARE_OF_BORE * d.c.foot.bore_mm + d.c.u) / (1 + d.c.g_cold) + d.tol
 
 
 @bound(
@@ -55,7 +53,7 @@ def _seat_fills_the_cup(d: Draft) -> float:
     numbers=_cup,
 )
 def _seat_drops_into_the_cup(d: Draft) -> float:
-    return (d.c.cup.bore_mm - d.c.u) / (1 + d.c.g_hot) - 0.20 - d.tol
+    return (d.c.foot.bore_mm - d.c.u) / (1 + d.c.g_hot) - 0.20 - d.tol
 
 
 @bound(
@@ -68,7 +66,7 @@ def _seat_drops_into_the_cup(d: Draft) -> float:
     numbers=_cup,
 )
 def _corner_clears_the_cup(d: Draft) -> float:
-    return d.c.cup.corner_radius_mm + d.c.u + d.tol
+    return d.c.foot.corner_radius_mm + d.c.u + d.tol
 
 
 @bound(
@@ -81,7 +79,7 @@ def _corner_clears_the_cup(d: Draft) -> float:
     numbers=_cup,
 )
 def _face_remains(d: Draft) -> float:
-    return min(d.seat_diameter_mm / 4, (d.seat_diameter_mm - d.c.cup.hole_diameter_mm - 6) / 2)
+    return min(d.seat_diameter_mm / 4, (d.seat_diameter_mm - d.c.foot.hole_diameter_mm - 6) / 2)
 
 
 @bound(
@@ -107,7 +105,7 @@ def _seat_is_a_cylinder(d: Draft) -> float:
     numbers=lambda d: {**_cup(d), "squash": d.squash_mm},
 )
 def _lip_stays_off_the_rim(d: Draft) -> float:
-    return (d.c.cup.depth_mm + d.c.u + 0.5 + d.squash_mm) / (1 + d.c.g_cold) + d.tol + LIP_RUN_OUT.value_mm
+    return (d.c.foot.depth_mm + d.c.u + 0.5 + d.squash_mm) / (1 + d.c.g_cold) + d.tol + LIP_RUN_OUT.value_mm
 
 
 @bound(
@@ -119,7 +117,7 @@ def _lip_stays_off_the_rim(d: Draft) -> float:
     needs=("jack.stem_hole_diameter_mm",),
 )
 def _stem_is_no_twig(d: Draft) -> float | None:
-    return LEAST_STEM_DIAMETER_MM if d.c.cup.hole_diameter_mm > 0 else None
+    return LEAST_STEM_DIAMETER_MM if d.c.foot.hole_diameter_mm > 0 else None
 
 
 @bound(
@@ -132,9 +130,9 @@ def _stem_is_no_twig(d: Draft) -> float | None:
     numbers=lambda d: {**_cup(d), "play": d.worst_seat_play_mm},
 )
 def _stem_clears_the_hole(d: Draft) -> float | None:
-    if d.c.cup.hole_diameter_mm <= 0:
+    if d.c.foot.hole_diameter_mm <= 0:
         return None
-    return (d.c.cup.hole_diameter_mm - d.c.u) / (1 + d.c.g_hot) - d.tol - d.worst_seat_play_mm - 1.0
+    return (d.c.foot.hole_diameter_mm - d.c.u) / (1 + d.c.g_hot) - d.tol - d.worst_seat_play_mm - 1.0
 
 
 @bound(
@@ -156,12 +154,12 @@ def _stem_retains(d: Draft) -> float | None:
     formula="(hole_depth - u - 1.5) / (1 + g_hot) - tol",
     source=_FIT,
     needs=("jack.stem_hole_depth_mm", "make.measured_with", "service.temperature_high_c"),
-    numbers=lambda d: {**_cup(d), "hole_depth": d.c.cup.hole_depth_mm or 0.0},
+    numbers=lambda d: {**_cup(d), "hole_depth": d.c.foot.hole_depth_mm or 0.0},
 )
 def _stem_clears_the_bottom(d: Draft) -> float | None:
-    if d.stem_diameter_mm <= 0 or d.c.cup.hole_depth_mm is None:
+    if d.stem_diameter_mm <= 0 or d.c.foot.hole_depth_mm is None:
         return None
-    return (d.c.cup.hole_depth_mm - d.c.u - 1.5) / (1 + d.c.g_hot) - d.tol
+    return (d.c.foot.hole_depth_mm - d.c.u - 1.5) / (1 + d.c.g_hot) - d.tol
 
 
 @bound(
@@ -187,34 +185,4 @@ def _stem_is_stout(d: Draft) -> float | None:
     numbers=_cup,
 )
 def _edge_stays_above_the_rim(d: Draft) -> float:
-    return (d.c.cup.depth_mm + d.c.u + 2.0) / (1 + d.c.g_cold) + d.tol + FLOOR_PARALLELISM.value_mm
-
-
-@bound(
-    "web_mm",
-    "lower",
-    "The lip under the overhanging seam does not shear off.",
-    formula="seat_length + max(4, sqrt(3) * q / (2 * sigma_allow))",
-    source=derived("Shear yield σ/√3 (von Mises) on both sides of the edge; 4 mm at least"),
-    needs=("jack.cup_depth_mm", "seam.thickness_mm", "car.gross_mass_kg", "make.material"),
-    numbers=lambda d: {
-        "seat_length": d.seat_length_mm,
-        "q": d.edge_force_n_per_mm,
-        "sigma_allow": d.c.allowable_mpa,
-    },
-)
-def _lip_is_thick(d: Draft) -> float:
-    return d.seat_length_mm + max(4.0, sqrt(3) * d.edge_force_n_per_mm / (2 * d.c.allowable_mpa))
-
-
-@bound(
-    "body_diameter_mm",
-    "lower",
-    "The body stands over the seat as a lip all round.",
-    formula="seat + 4",
-    source=derived("2 mm of lip on each side"),
-    needs=("jack.cup_bore_mm",),
-    numbers=lambda d: {"seat": d.seat_diameter_mm},
-)
-def _body_has_a_lip(d: Draft) -> float:
-    return d.seat_diameter_mm + 4
+    return (d.c.foot.depth_mm + d.c.u + 2.0) / (1 + d.c.g_cold) + d.tol + FLOOR_PARALLELISM.value_mm

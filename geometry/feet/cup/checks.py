@@ -2,154 +2,17 @@
 
 from math import inf
 
-from geometry import formulas
 from geometry.case import Case
-from geometry.provenance import derived, recomputed
+from geometry.provenance import derived
 from geometry.rules import Finding, Pointless, check
-from geometry.seat import disc_bending_mpa
 
 LEAST_SEAT_CLEARANCE_MM = 0.1
 MOST_PLAY_SHARE = 0.10
-EDGE_PEAK = 1.5
 LEAST_STEM_CLEARANCE_MM = 0.5
 LEAST_LIP_GAP_MM = 0.2
 _FIT = derived(
     "Worst case of measurement, growth and tolerance (ISO 2768-1 m; of a part that was measured, what the reading may be off)"
 )
-
-
-@check(
-    "cup_floor_bearing",
-    "Seat face on the cup's floor",
-    formula="F_d / A",
-    limit_formula="sigma_allow",
-    unit="MPa",
-    source=recomputed(
-        "Mean stress, and the edge of an eccentrically loaded disc (kern of a circle, strength-of-materials texts); the"
-        " branch beyond the kern and the edge's 1.5 are derived"
-    ),
-    needs=(
-        "jack.cup_bore_mm",
-        "jack.cup_corner_radius_mm",
-        "jack.stem_hole_diameter_mm",
-        "car.gross_mass_kg",
-        "make.material",
-    ),
-    place="seat",
-)
-def _cup_floor_bearing(k: Case) -> Finding:
-    cup, sigma = k.cup, k.c.allowable_mpa
-    if cup.area_mm2 <= 0:
-        return Finding(
-            inf,
-            sigma,
-            lambda: "Nothing is left of the seat face: the cup's corner and the stem hole take all of it.",
-            {"sigma_allow": sigma, "F_d": k.c.design_force_n, "A": 0.0},
-            verdict="fail",
-        )
-    edge = cup.mean_mpa * cup.edge_factor
-    numbers = {
-        "F_d": k.c.design_force_n,
-        "A": cup.area_mm2,
-        "sigma_allow": sigma,
-        "k_e": cup.edge_factor,
-    }
-    if edge / EDGE_PEAK <= cup.mean_mpa:
-        return Finding(
-            cup.mean_mpa,
-            sigma,
-            lambda: (
-                f"The seat presses {cup.mean_mpa:.1f} MPa on the cup's floor; {k.c.material.short_name} stands {sigma:.1f} MPa."
-            ),
-            numbers,
-        )
-    return Finding(
-        edge,
-        EDGE_PEAK * sigma,
-        lambda: (
-            f"Play, side load and a slot off the axis put the load {cup.eccentricity_mm:.1f} mm off the seat's middle: its edge"
-            f" presses {edge:.1f} MPa on the cup's floor; {k.c.material.short_name} stands {EDGE_PEAK * sigma:.1f} MPa there."
-        ),
-        numbers,
-        formula="F_d / A * k_e",
-        limit_formula="1.5 * sigma_allow",
-    )
-
-
-_DISC = "6 * P * ((1 + nu) * ln(a / b) + 1 - (1 - nu) * b**2 / (4 * a**2)) / (4 * pi) / web**2"
-
-
-@check(
-    "web_bending",
-    "Web over a hollow in the seat",
-    formula=_DISC,
-    limit_formula="sigma_allow",
-    unit="MPa",
-    source=recomputed(
-        "Disc on a ring: Timoshenko & Woinowsky-Krieger, Plates and Shells, art. 19; finite elements give 0.64 to 1.06 of it"
-    ),
-    needs=("jack.stem_hole_diameter_mm", "jack.floor_boss_diameter_mm", "car.gross_mass_kg", "make.material"),
-    place="web",
-)
-def _web_bending(k: Case) -> Finding | Pointless:
-    hole, sigma = max(k.c.cup.hole_diameter_mm, k.pad.seat_recess_diameter_mm), k.c.allowable_mpa
-    if hole <= 0:
-        return Pointless("Under the web there is no hole and no recess to bridge.")
-    bridged = k.slot.edge_force_n_per_mm * min(hole, k.slot.length_mm)
-    stress = disc_bending_mpa(
-        force_n=bridged, support_radius_mm=hole / 2, patch_radius_mm=hole / 4, thickness_mm=k.pad.floor_thickness_mm
-    )
-    return Finding(
-        stress,
-        sigma,
-        lambda: (
-            f"Over the {'recess' if k.pad.has_recess else 'stem hole'} the web bends to {stress:.1f} MPa at most;"
-            f" {k.c.material.short_name} stands {sigma:.1f} MPa."
-            " Thin-plate theory, mostly above what finite elements give."
-        ),
-        {
-            "P": bridged,
-            "nu": 0.4,
-            "a": hole / 2,
-            "b": hole / 4,
-            "web": k.pad.web_mm,
-            "web_f": k.pad.floor_thickness_mm,
-            "sigma_allow": sigma,
-        },
-        formula=formulas.renamed(_DISC, {"web": "web_f"}) if k.pad.has_recess else None,
-    )
-
-
-@check(
-    "tipping",
-    "Pad tipping in the cup",
-    formula="(play + tol_sym) / 2 + H * h / F_d",
-    limit_formula="R / 2",
-    unit="mm",
-    source=derived("The load's line stays inside the middle half of the seat's flat radius"),
-    needs=("jack.cup_bore_mm", "jack.cup_corner_radius_mm", "service.ground", "car.lift_needed_mm"),
-    place="seat",
-)
-def _tipping(k: Case) -> Finding:
-    limit = k.cup.flat_radius_mm / 2
-    return Finding(
-        k.cup.eccentricity_mm,
-        limit,
-        lambda: (
-            f"Play, side load and a slot off the axis put the load {k.cup.eccentricity_mm:.1f} mm from the middle of the seat;"
-            f" up to {limit:.1f} mm the pad stays down in the cup."
-        ),
-        {
-            "play": max(0.0, k.cup.play_mm),
-            "tol_sym": k.cup.slot_symmetry_mm,
-            "H": k.c.side_force_n,
-            "h": k.pad.top_height_mm,
-            "F_d": k.c.design_force_n,
-            "R": k.cup.flat_radius_mm,
-            "slot_off": k.pad.slot_offset_mm,
-        },
-        formula="slot_off + (play + tol_sym) / 2 + H * h / F_d" if k.pad.slot_offset_mm else None,
-    )
 
 
 @check(
@@ -164,8 +27,8 @@ def _tipping(k: Case) -> Finding:
     place="seat_side",
 )
 def _seat_fit_tight(k: Case) -> Finding:
-    c, seat, tol = k.c, k.pad.seat_diameter_mm, k.cup.seat_tolerance_mm
-    gap = c.cup.bore_mm - c.u - (seat + tol) * (1 + c.g_hot)
+    c, seat, tol = k.c, k.pad.seat_diameter_mm, k.foot.seat_tolerance_mm
+    gap = c.foot.bore_mm - c.u - (seat + tol) * (1 + c.g_hot)
     return Finding(
         gap,
         LEAST_SEAT_CLEARANCE_MM,
@@ -174,7 +37,7 @@ def _seat_fit_tight(k: Case) -> Finding:
             if gap >= 0
             else f"Hot and at its largest the seat is {-gap:.2f} mm too big for the cup."
         ),
-        {"cup_bore": c.cup.bore_mm, "u": c.u, "seat": seat, "tol": tol, "g_hot": c.g_hot},
+        {"cup_bore": c.foot.bore_mm, "u": c.u, "seat": seat, "tol": tol, "g_hot": c.g_hot},
     )
 
 
@@ -189,18 +52,18 @@ def _seat_fit_tight(k: Case) -> Finding:
     place="seat_side",
 )
 def _seat_fit_loose(k: Case) -> Finding:
-    c, limit = k.c, MOST_PLAY_SHARE * k.c.cup.bore_mm
+    c, limit = k.c, MOST_PLAY_SHARE * k.c.foot.bore_mm
     return Finding(
-        k.cup.play_mm,
+        k.foot.play_mm,
         limit,
         lambda: (
-            f"Cold and at its smallest the seat has {k.cup.play_mm:.2f} mm of play in the cup; up to {limit:.1f} mm will do."
+            f"Cold and at its smallest the seat has {k.foot.play_mm:.2f} mm of play in the cup; up to {limit:.1f} mm will do."
         ),
         {
-            "cup_bore": c.cup.bore_mm,
+            "cup_bore": c.foot.bore_mm,
             "u": c.u,
             "seat": k.pad.seat_diameter_mm,
-            "tol": k.cup.seat_tolerance_mm,
+            "tol": k.foot.seat_tolerance_mm,
             "g_cold": c.g_cold,
         },
     )
@@ -222,16 +85,16 @@ def _stem_clear(k: Case) -> Finding | Pointless:
     if not pad.has_stem:
         return Pointless("The pad has no stem.")
     tol, tol_l = k.tolerance_mm("stem_diameter_mm"), k.tolerance_mm("stem_length_mm")
-    side = c.cup.hole_diameter_mm - c.u - (pad.stem_diameter_mm + tol) * (1 + c.g_hot) - k.cup.play_mm
-    depth = c.cup.hole_depth_mm
+    side = c.foot.hole_diameter_mm - c.u - (pad.stem_diameter_mm + tol) * (1 + c.g_hot) - k.foot.play_mm
+    depth = c.foot.hole_depth_mm
     below = inf if depth is None else depth - c.u - (pad.stem_length_mm + tol_l) * (1 + c.g_hot)
     numbers = {
-        "hole": c.cup.hole_diameter_mm,
+        "hole": c.foot.hole_diameter_mm,
         "u": c.u,
         "stem": pad.stem_diameter_mm,
         "tol": tol,
         "g_hot": c.g_hot,
-        "play": k.cup.play_mm,
+        "play": k.foot.play_mm,
         "hole_depth": depth or 0.0,
         "length": pad.stem_length_mm,
     }
@@ -268,8 +131,8 @@ def _stem_clear(k: Case) -> Finding | Pointless:
 )
 def _lip_gap(k: Case) -> Finding:
     c, length = k.c, k.pad.seat_length_mm
-    tol, run_out = k.tolerance_mm("seat_length_mm"), k.cup.lip_run_out_mm
-    gap = (length - tol - run_out) * (1 + c.g_cold) - c.cup.depth_mm - c.u - k.cup.squash_mm
+    tol, run_out = k.tolerance_mm("seat_length_mm"), k.foot.lip_run_out_mm
+    gap = (length - tol - run_out) * (1 + c.g_cold) - c.foot.depth_mm - c.u - k.foot.squash_mm
     return Finding(
         gap,
         LEAST_LIP_GAP_MM,
@@ -283,9 +146,9 @@ def _lip_gap(k: Case) -> Finding:
             "tol": tol,
             "tol_run": run_out,
             "g_cold": c.g_cold,
-            "cup_depth": c.cup.depth_mm,
+            "cup_depth": c.foot.depth_mm,
             "u": c.u,
-            "squash": k.cup.squash_mm,
+            "squash": k.foot.squash_mm,
         },
     )
 
@@ -304,7 +167,7 @@ def _lip_gap(k: Case) -> Finding:
 def _corner_clear(k: Case) -> Finding:
     c, r = k.c, k.pad.seat_corner_radius_mm
     tol = k.tolerance_mm("seat_corner_radius_mm")
-    spare = r - tol - c.cup.corner_radius_mm - c.u
+    spare = r - tol - c.foot.corner_radius_mm - c.u
     return Finding(
         spare,
         0.0,
@@ -313,7 +176,7 @@ def _corner_clear(k: Case) -> Finding:
             if spare >= 0
             else f"The pad's corner may be {-spare:.2f} mm sharper than the cup's: it would ride on the radius."
         ),
-        {"r": r, "tol": tol, "cup_corner": c.cup.corner_radius_mm, "u": c.u},
+        {"r": r, "tol": tol, "cup_corner": c.foot.corner_radius_mm, "u": c.u},
     )
 
 
@@ -329,7 +192,7 @@ def _corner_clear(k: Case) -> Finding:
     advice=True,
 )
 def _arm_clear(k: Case) -> Finding:
-    body, rim = k.pad.body_diameter_mm, k.c.cup.rim_diameter_mm or 0.0
+    body, rim = k.pad.body_diameter_mm, k.c.foot.rim_diameter_mm or 0.0
     return Finding(
         body,
         rim + 30,
@@ -354,7 +217,7 @@ def _arm_clear(k: Case) -> Finding:
     advice=True,
 )
 def _cup_floor_flat(k: Case) -> Finding:
-    told, boss, recess = "floor_boss_height_mm" in k.c.measurements.jack.model_fields_set, k.c.cup.boss_height_mm, 0.0
+    told, boss, recess = "floor_boss_height_mm" in k.c.measurements.jack.model_fields_set, k.c.foot.boss_height_mm, 0.0
     if boss > 0:
         recess = k.pad.seat_recess_depth_mm
     return Finding(

@@ -1,33 +1,21 @@
 """What is measured on a jack with a round cup."""
 
 from dataclasses import dataclass
-from typing import Self
+from typing import ClassVar, Self
 
 from pydantic import model_validator
 
 from geometry.errors import Problem
+from geometry.feet.facts import FootFacts
+from geometry.feet.jack import rated_load, saddle_tilt
 from geometry.quantity import Group, Number, measured, problem_if, refuse
 
 
-@dataclass(frozen=True, slots=True)
-class CupFacts:
+@dataclass(frozen=True, kw_only=True)
+class CupFacts(FootFacts):
     """The cup as understood: every default filled in, lengths in mm."""
 
-    bore_mm: float
-    depth_mm: float
-    corner_radius_mm: float
-    rim_diameter_mm: float | None
-    hole_diameter_mm: float
-    """0 where there is no stem hole."""
-    hole_depth_mm: float | None
-    """None where the hole goes through."""
-    rated_load_kg: float
-    rim_height_low_mm: float
-    rim_height_high_mm: float | None
-    saddle_tilt_deg: float
-    boss_height_mm: float
-    """0 where nothing stands on the cup's floor."""
-    boss_diameter_mm: float
+    kind: ClassVar[str] = "cup"
 
 
 class CupJack(Group):
@@ -94,15 +82,7 @@ class CupJack(Group):
         how="Measure with the caliper's depth rod from the cup's floor.",
         assumed="the hole goes through",
     )
-    rated_load_kg: Number = measured(
-        "Jack's rated load",
-        unit="kg",
-        ge=100,
-        le=30000,
-        kind="mass",
-        help="The load at the sill must not exceed what the jack's maker allows.",
-        how="Read it from the plate on the jack.",
-    )
+    rated_load_kg: Number = rated_load()
     rim_height_low_mm: Number = measured(
         "Rim height, jack down",
         unit="mm",
@@ -122,17 +102,7 @@ class CupJack(Group):
         how="Pump the jack up with nothing on it and measure from the ground to the top of the rim.",
         assumed="nothing; whether the jack lifts far enough is then not checked",
     )
-    saddle_tilt_deg: Number = measured(
-        "Saddle tilt",
-        unit="°",
-        ge=0,
-        le=30,
-        default=3,
-        kind="angle",
-        help="A head that tilts a little follows the car as it leans.",
-        how="Rock the head by hand and judge how far it tilts to one side.",
-        assumed="3°",
-    )
+    saddle_tilt_deg: Number = saddle_tilt()
     floor_boss_height_mm: Number = measured(
         "Height of a boss on the cup's floor",
         unit="mm",

@@ -6,7 +6,7 @@ from geometry import formulas
 from geometry.bearing import DESIGN_FACTOR_ON_YIELD, floor_factor
 from geometry.case import Case
 from geometry.heads.slot.bounds import LIP_STRESS_SHARE, MARKING_MOST
-from geometry.provenance import derived, found, memory, practice
+from geometry.provenance import derived, found, memory
 from geometry.rules import Finding, Pointless, check
 from geometry.walls import lip_bending_mpa, wall_bending_mpa
 
@@ -342,7 +342,7 @@ def _sill_clear(k: Case) -> Finding:
 def _rim_clear(k: Case) -> Finding:
     s, c = k.slot, k.c
     lowest = (k.pad.web_mm - s.web_tolerance_mm - s.floor_parallelism_mm) * (1 + c.g_cold)
-    gap = lowest - s.indentation_mm - k.cup.squash_mm - c.cup.depth_mm - c.u
+    gap = lowest - s.indentation_mm - k.foot.squash_mm - c.foot.depth_mm - c.u
     return Finding(
         gap,
         LEAST_RIM_GAP_MM,
@@ -357,8 +357,8 @@ def _rim_clear(k: Case) -> Finding:
             "tol_par": s.floor_parallelism_mm,
             "g_cold": c.g_cold,
             "delta": s.indentation_mm,
-            "squash": k.cup.squash_mm,
-            "cup_depth": c.cup.depth_mm,
+            "squash": k.foot.squash_mm,
+            "cup_depth": c.foot.depth_mm,
             "u": c.u,
         },
     )
@@ -415,34 +415,6 @@ def _slot_end_foul(k: Case) -> Finding:
             " slot. Look at it with the pad held up by hand first."
         ),
         {"straight": straight, "body": body},
-    )
-
-
-@check(
-    "cutter_reach",
-    "Cutter reaching the slot's floor",
-    formula="slot_depth",
-    limit_formula="4 * d_c",
-    unit="mm",
-    source=practice("An end mill used deeper than four of its diameters bends and chatters"),
-    needs=("make.cutter_diameters_mm",),
-    place="slot_floor",
-    advice=True,
-)
-def _cutter_reach(k: Case) -> Finding | Pointless:
-    entering = [d for d in k.c.cutters_mm if d <= k.pad.slot_width_mm]
-    if not k.c.slot_is_milled or not entering:
-        return Pointless("No end mill cuts this slot.")
-    depth, largest = k.pad.slot_depth_mm, entering[-1]
-    return Finding(
-        depth,
-        4 * largest,
-        lambda: (
-            f"A {largest:g} mm cutter reaches {depth:g} mm down without trouble."
-            if depth <= 4 * largest
-            else f"{depth:g} mm deep is more than four times the {largest:g} mm cutter: take a long one, light cuts, and measure."
-        ),
-        {"slot_depth": depth, "d_c": largest},
     )
 
 

@@ -1,11 +1,12 @@
 """What is measured on a car that is lifted by a welded seam under its sill."""
 
 from dataclasses import dataclass
-from typing import Self
+from typing import ClassVar, Self
 
 from pydantic import StrictInt, model_validator
 
 from geometry.errors import Problem
+from geometry.heads.facts import HeadFacts
 from geometry.quantity import Group, Number, measured, problem_if, refuse
 
 ASSUMED_SHEET_MM = 0.7
@@ -14,9 +15,12 @@ ASSUMED_YIELD_MPA = 140.0
 """Design floor for DC01–DC05 (EN 10130, from memory); common sill steels are stronger."""
 
 
-@dataclass(frozen=True, slots=True)
-class SlotFacts:
+@dataclass(frozen=True, kw_only=True)
+class SlotFacts(HeadFacts):
     """The seam as understood: every default filled in, lengths in mm, yield in MPa."""
+
+    kind: ClassVar[str] = "slot"
+    group: ClassVar[str] = "seam"
 
     thickness_mm: float
     sheets: int
@@ -27,11 +31,8 @@ class SlotFacts:
     height_mm: float
     straight_length_mm: float
     bow_mm: float
-    edge_height_mm: float
-    edge_height_flat_mm: float | None
     clear_outboard_mm: float
     clear_inboard_mm: float
-    roll_in_obstacle_mm: float | None
     offset_mm: float = 0.0
     """How far the seam passes beside the jack's axis."""
     local_length_mm: float = 0.0

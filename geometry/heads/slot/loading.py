@@ -5,28 +5,22 @@ from math import inf
 
 from geometry.bearing import floor_factor, floor_strength_mpa, indentation_mm, loaded_length_mm
 from geometry.conditions import Conditions
-from geometry.geometrical import FLOOR_PARALLELISM
+from geometry.heads.loading import HeadLoading, face_parallelism_mm, top_tolerance_mm
 from geometry.pad import Pad
 from geometry.spread import AS_DRAWN, Spread
 from geometry.walls import fillet_factor, wall_thickness_mm
 
 
-@dataclass(frozen=True, slots=True)
-class SlotLoading:
+@dataclass(frozen=True, kw_only=True)
+class SlotLoading(HeadLoading):
     """Pressures and movements in the slot, at nominal sizes; mm, MPa, N/mm."""
 
     width_tolerance_mm: float
-    depth_tolerance_mm: float
-    web_tolerance_mm: float
-    floor_parallelism_mm: float
-    """How much higher or lower the floor may be at one end than where it was measured."""
     length_mm: float
-    pressure_mpa: float
     floor_factor: float
     strength_mpa: float
     edge_force_n_per_mm: float
     """Never more than the floor passes on: where bearing fails, bearing is named and not the web."""
-    indentation_mm: float
     wall_mm: float
     wall_length_mm: float
     """Length of wall that takes the side load: the loaded length less a pocket or a crossing in the walls."""
@@ -35,6 +29,10 @@ class SlotLoading:
     """Height of seam between the sill and the parallel part of the slot."""
     tight_play_mm: float
     """Smallest play of the seam across the slot."""
+
+    def force_over_n(self, diameter_mm: float) -> float:
+        """What the edge brings along the slot over a hollow."""
+        return self.edge_force_n_per_mm * min(diameter_mm, self.length_mm)
 
 
 def slot_loading(c: Conditions, pad: Pad, spread: Spread = AS_DRAWN) -> SlotLoading:
@@ -57,9 +55,9 @@ def slot_loading(c: Conditions, pad: Pad, spread: Spread = AS_DRAWN) -> SlotLoad
     narrowest = (pad.slot_width_mm - width_tolerance) * (1 + c.g_cold)
     return SlotLoading(
         width_tolerance_mm=width_tolerance,
-        depth_tolerance_mm=spread.of(pad, "slot_depth_mm"),
+        depth_tolerance_mm=top_tolerance_mm(pad, spread),
         web_tolerance_mm=spread.of(pad, "web_mm"),
-        floor_parallelism_mm=spread.zone_mm(FLOOR_PARALLELISM),
+        floor_parallelism_mm=face_parallelism_mm(spread),
         length_mm=length,
         pressure_mpa=pressure,
         floor_factor=factor,

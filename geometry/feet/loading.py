@@ -1,9 +1,10 @@
-"""What the load does to a seat that stands in a cup."""
+"""What the load does to a seat, whatever it stands on."""
 
 from dataclasses import dataclass
 from math import inf
 
 from geometry.conditions import Conditions
+from geometry.feet.play import LOCATING, play_mm
 from geometry.geometrical import LIP_RUN_OUT, SLOT_SYMMETRY
 from geometry.pad import Pad
 from geometry.seat import seat_area_mm2, seat_edge_factor, squash_mm
@@ -12,14 +13,16 @@ from geometry.stability import load_eccentricity_mm
 
 
 @dataclass(frozen=True, slots=True)
-class CupLoading:
+class FootLoading:
     """Pressures and movements of the seat, at nominal sizes, the worst play and the slot furthest off; mm and MPa."""
 
     seat_tolerance_mm: float
     flat_radius_mm: float
+    """Of what carries: the flat of the seat face, or what it stands on where that ends first."""
     area_mm2: float
     mean_mpa: float
     play_mm: float
+    """Of what locates the pad, on the diameter, at worst."""
     slot_symmetry_mm: float
     """Zone of the slot's middle plane about the seat's axis: half of it is how far the load may arrive off that axis."""
     lip_run_out_mm: float
@@ -29,13 +32,13 @@ class CupLoading:
     squash_mm: float
 
 
-def cup_loading(c: Conditions, pad: Pad, spread: Spread = AS_DRAWN) -> CupLoading:
+def foot_loading(c: Conditions, pad: Pad, spread: Spread = AS_DRAWN) -> FootLoading:
     """What the load does to the seat of ``pad``."""
-    tolerance = spread.of(pad, "seat_diameter_mm")
-    flat = pad.seat_flat_diameter_mm
-    hollow = max(c.cup.hole_diameter_mm, pad.seat_recess_diameter_mm)
+    flat = min(pad.seat_flat_diameter_mm, c.foot.contact_diameter_mm)
+    hollow = max(c.foot.hole_diameter_mm, pad.seat_recess_diameter_mm)
     area = seat_area_mm2(seat_flat_diameter_mm=flat, hole_diameter_mm=hollow)
-    play = c.cup.bore_mm + c.u - (pad.seat_diameter_mm - tolerance) * (1 + c.g_cold)
+    locating = LOCATING[c.foot.locates]
+    play = play_mm(c, size_mm=getattr(pad, locating), tolerance_mm=spread.of(pad, locating))
     symmetry = spread.zone_mm(SLOT_SYMMETRY)
     # A slot off the seat's axis moves the load as play does: by half of its zone.
     eccentricity = pad.slot_offset_mm + load_eccentricity_mm(
@@ -44,8 +47,8 @@ def cup_loading(c: Conditions, pad: Pad, spread: Spread = AS_DRAWN) -> CupLoadin
         top_height_mm=pad.top_height_mm,
         design_force_n=c.design_force_n,
     )
-    return CupLoading(
-        seat_tolerance_mm=tolerance,
+    return FootLoading(
+        seat_tolerance_mm=spread.of(pad, "seat_diameter_mm"),
         flat_radius_mm=flat / 2,
         area_mm2=area,
         mean_mpa=c.design_force_n / area if area > 0 else inf,
@@ -58,7 +61,7 @@ def cup_loading(c: Conditions, pad: Pad, spread: Spread = AS_DRAWN) -> CupLoadin
             force_n=c.design_force_n,
             area_mm2=area,
             allowable_mpa=c.allowable_mpa,
-            cup_depth_mm=c.cup.depth_mm,
+            cup_depth_mm=c.foot.depth_mm,
             modulus_mpa=c.modulus_mpa,
         ),
     )

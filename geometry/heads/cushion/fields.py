@@ -1,0 +1,133 @@
+"""What is measured on a car that is lifted by a reinforced plate or a frame rail."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from math import pi
+from types import MappingProxyType
+from typing import ClassVar, Self
+
+from pydantic import model_validator
+
+from geometry.heads.facts import HeadFacts
+from geometry.quantity import Group, Number, measured, problem_if, refuse
+
+
+@dataclass(frozen=True, kw_only=True)
+class CushionFacts(HeadFacts):
+    """The face as understood: every default filled in, lengths in mm."""
+
+    kind: ClassVar[str] = "cushion"
+    group: ClassVar[str] = "rail"
+    says: ClassVar[Mapping[str, str]] = MappingProxyType(
+        {
+            "the seam's edge": "the car's face",
+            "seam's edge": "car's face",
+            "the walls": "the cushion",
+            "The walls": "The cushion",
+        }
+    )
+    keys: ClassVar[Mapping[str, str]] = MappingProxyType(
+        {
+            "seam.edge_height_mm": "rail.face_height_mm",
+            "seam.edge_height_flat_mm": "rail.face_height_flat_mm",
+            "seam.roll_in_obstacle_mm": "rail.roll_in_obstacle_mm",
+            "seam.height_mm": "rail.clear_beside_mm",
+            "seam.thickness_mm": "rail.face_width_mm",
+        }
+    )
+    face_width_mm: float
+    face_length_mm: float
+    clear_beside_mm: float | None
+    """Room beside the face above its level; None where it was not measured."""
+
+    def area_under_mm2(self, diameter_mm: float) -> float:
+        """How much of a round top stands under the face, [mm²]: never more than the disc, nor than the face itself."""
+        return min(pi / 4 * diameter_mm**2, self.face_width_mm * self.face_length_mm, self.face_width_mm * diameter_mm)
+
+
+class FlatRail(Group):
+    """The face that stands on the cushion, and the car around it."""
+
+    face_width_mm: Number = measured(
+        "Face width",
+        unit="mm",
+        ge=10,
+        le=300,
+        balloon=True,
+        help="The face carries the car; the narrower it is, the more it presses into the cushion.",
+        how="Measure the flat of the plate or rail across, its rounded edges left out; write down the narrowest.",
+    )
+    face_length_mm: Number = measured(
+        "Face length",
+        unit="mm",
+        ge=10,
+        le=1000,
+        balloon=True,
+        help="What is carried is the face or the cushion, whichever is smaller.",
+        how="Measure the flat of the plate or rail along the car, up to the first hole, step or weld.",
+    )
+    face_height_mm: Number = measured(
+        "Face above the ground",
+        unit="mm",
+        ge=40,
+        le=1500,
+        balloon=True,
+        help="Jack and pad must pass under it.",
+        how="With the car on its wheels, measure from the ground to the face.",
+    )
+    face_height_flat_mm: Number | None = measured(
+        "Face above the ground, tyre flat",
+        unit="mm",
+        ge=20,
+        le=1500,
+        default=None,
+        help="With a flat tyre the car stands lower, and the jack must still go under.",
+        how="Measure the same with the tyre let down, or take off what the tyre loses.",
+        assumed="nothing; whether the jack goes under with a flat tyre is then not checked",
+    )
+    clear_beside_mm: Number | None = measured(
+        "Clear beside the face",
+        unit="mm",
+        ge=0,
+        le=400,
+        default=None,
+        balloon=True,
+        help="Pipes, cables and flanges beside a rail must not be met by a cushion that is wider than it and gives way.",
+        how="Measure from the level of the face up to the lowest thing beside it that the cushion could touch.",
+        assumed="nothing; what stands beside the face is then not checked",
+    )
+    roll_in_obstacle_mm: Number | None = measured(
+        "Lowest thing on the way in",
+        unit="mm",
+        ge=-300,
+        le=300,
+        default=None,
+        help="The jack must pass under it on its way in.",
+        how="Measure from the level of the face: above it positive, below it negative.",
+        assumed="nothing hangs below the face",
+    )
+
+    @model_validator(mode="after")
+    def _must_exist(self) -> Self:
+        flat = self.face_height_flat_mm
+        refuse(
+            "rail",
+            problem_if(
+                flat is not None and flat > self.face_height_mm,
+                "face_height_flat_mm",
+                flat,
+                f"With a flat tyre the face cannot stand higher ({flat} mm) than with a full one ({self.face_height_mm:g} mm).",
+            ),
+        )
+        return self
+
+    def facts(self) -> CushionFacts:
+        """The face with every default filled in."""
+        return CushionFacts(
+            edge_height_mm=self.face_height_mm,
+            edge_height_flat_mm=self.face_height_flat_mm,
+            roll_in_obstacle_mm=self.roll_in_obstacle_mm,
+            face_width_mm=self.face_width_mm,
+            face_length_mm=self.face_length_mm,
+            clear_beside_mm=self.clear_beside_mm,
+        )
