@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from geometry.geometrical import FLOOR_PARALLELISM, LIP_RUN_OUT, SLOT_SYMMETRY
+from geometry.geometrical import LIP_RUN_OUT, SLOT_SYMMETRY, carrying_parallelism, location_of
 from geometry.making.instruments import Instrument
 from geometry.making.wording import Sentence, said
 from geometry.pad import Pad
@@ -10,24 +10,31 @@ from geometry.pad import Pad
 INDICATOR = Instrument("dial indicator, 0.01 mm", 0.02)
 SAMPLE = Instrument("roughness comparison sample", 0.0)
 
+_OWNED = {"slot floor": "slot's floor"}
+"""As the sentences say it."""
+
 Line = tuple[str, str, Instrument, Sentence]
 """Name, title, instrument and method of one line."""
 
 
 def stray_lines(pad: Pad, *, is_printed: bool = False) -> Iterator[Line]:
-    """Place of the slot, parallelism of its floor, run-out of the lip, and the surfaces that carry; of a print no roughness."""
-    if pad.has_slot:
-        yield (SLOT_SYMMETRY.name, "The slot stands where it should about the seat's axis.", INDICATOR, _symmetry(pad))
-        stands = "Seat face on two equal parallels on a flat plate" if _hangs(pad) else "Seat face on a flat plate"
-        yield (
-            FLOOR_PARALLELISM.name,
-            "The slot's floor is parallel to the seat face.",
-            INDICATOR,
-            said(
-                f"{stands}: indicator on the floor at both ends and in the middle. The readings differ by no more than {{zone}}.",
-                zone=FLOOR_PARALLELISM.value_mm,
-            ),
-        )
+    """Place of slot or plug, parallelism of what carries, run-out of the lip, and surfaces; of a print no roughness."""
+    place, level = location_of(pad), carrying_parallelism(pad)
+    if place is not None:
+        title = f"The {place.feature} stands where it should about the seat's axis."
+        yield (place.name, title, INDICATOR, _symmetry(pad) if pad.has_slot else _plug_place(pad, place.value_mm))
+    stands = "Seat face on two equal parallels on a flat plate" if _hangs(pad) else "Seat face on a flat plate"
+    where = "at both ends and in the middle" if pad.has_slot else "in four places near the edge"
+    yield (
+        level.name,
+        f"The {_OWNED.get(level.feature, level.feature)} is parallel to the seat face.",
+        INDICATOR,
+        said(
+            f"{stands}: indicator on the {level.feature.removeprefix('slot ')} {where}. The readings differ by no more than"
+            " {zone}.",
+            zone=level.value_mm,
+        ),
+    )
     yield (LIP_RUN_OUT.name, "The lip's face runs true with the seat.", INDICATOR, _run_out(pad))
     if is_printed:
         return
@@ -38,6 +45,19 @@ def stray_lines(pad: Pad, *, is_printed: bool = False) -> Iterator[Line]:
         SAMPLE,
         said("Side by side with the sample, by eye and finger nail, across the marks of the tool."),
     )
+
+
+def _plug_place(pad: Pad, zone_mm: float) -> Sentence:
+    """Half a turn doubles what a plug stands off the seat's axis."""
+    held = "Body, where the skirt hides the seat," if pad.has_skirt else "Seat"
+    if pad.plug_is_round:
+        words = "indicator on the plug, half way up: one turn of the pad moves it by no more than {zone}."
+    else:
+        words = (
+            "a side of the plug lying level, indicator on it. Turn the pad half round, level the other side, and read it: the two"
+            " readings differ by no more than {zone}. The same for the other two sides."
+        )
+    return said(f"{held} in a V-block, {words}", zone=zone_mm)
 
 
 def _hangs(pad: Pad) -> bool:

@@ -7,7 +7,7 @@ from geometry.as_made import judge_sizes
 from geometry.checks import judge
 from geometry.document.as_made import READABLE, ReadingSet
 from geometry.drawing.measures import measures
-from geometry.geometrical import FLOOR_PARALLELISM, LIP_RUN_OUT, SLOT_SYMMETRY
+from geometry.geometrical import tolerances_of
 from geometry.inspection import Characteristic, characteristics, checks_moved_by
 from geometry.making.how_measured import height_parts
 from geometry.pad import Pad
@@ -117,9 +117,9 @@ def test_what_is_held_to_an_indicator_says_how_far_it_may_be_off(pad: Pad) -> No
         for line in characteristics(pad)
         if line.name.endswith("_mm") and line.nominal_mm is None
     }
-    assert set(held) >= {LIP_RUN_OUT.name} | ({SLOT_SYMMETRY.name, FLOOR_PARALLELISM.name} if pad.has_slot else set())
-    for tolerance in (LIP_RUN_OUT, SLOT_SYMMETRY, FLOOR_PARALLELISM):
-        assert tolerance.name not in held or f"{tolerance.value_mm:g} mm" in held[tolerance.name]
+    assert set(held) == {tolerance.name for tolerance in tolerances_of(pad)}
+    for tolerance in tolerances_of(pad):
+        assert f"{tolerance.value_mm:g} mm" in held[tolerance.name]
     assert "roughness" not in {line.name for line in characteristics(pad, is_printed=True)}
 
 
