@@ -280,7 +280,9 @@
     if (place.dataset.liveHas === address) return;
     const answer = await fetch(address, { headers: { "HX-Request": "true" }, signal });
     if (answer.status !== 200 || !place.isConnected) return;
+    const isOpen = new Set([...place.querySelectorAll(".fold[open]")].map((part) => part.parentElement.id));
     place.innerHTML = await answer.text();
+    place.querySelectorAll(".fold").forEach((part) => { part.open = !phone.matches || isOpen.has(part.parentElement.id); });
     place.dataset.liveHas = address;
   };
 
@@ -293,6 +295,12 @@
       all("[data-slow]").forEach((place) => fetchSlow(place, fetching.signal).catch(() => {}));
     }, REST_MS);
   };
+
+  /* On a phone, tables and curves are folded away until asked for; on a wide page and on paper they stand open. */
+
+  const unfold = () => all(".fold").forEach((part) => { part.open = true; });
+  phone.addEventListener("change", unfold);
+  window.addEventListener("beforeprint", unfold);
 
   /* On a phone the keyboard's own key leads from box to box, and on to the next group. */
 

@@ -111,3 +111,47 @@ def test_on_a_phone_the_drawing_comes_before_the_buttons_that_move_it(phone: Pag
     assert back
     assert stage["y"] + stage["height"] <= buttons["y"]
     assert back["height"] >= 44
+
+
+def test_what_takes_room_is_folded_on_a_phone_until_it_is_asked_for(phone: Page, site: Site) -> None:
+    """Oracle: the page's height with tables and curve folded and opened; what was opened stays open while one types."""
+    phone.goto(site.sample("mobile_library_van"))
+    table = phone.locator("#other-materials")
+    expect(table.get_by_text("The table")).to_be_visible(timeout=20_000)
+    expect(table.locator("table")).to_be_hidden()
+    folded = phone.evaluate("document.body.scrollHeight")
+    table.get_by_text("The table").click()
+    expect(table.locator("table")).to_be_visible()
+    assert phone.evaluate("document.body.scrollHeight") > folded + 1000
+    before = phone.locator("#beside").get_attribute("data-live-has") or ""
+    phone.locator("#field-jack-cup_depth_mm").fill("12.5")
+    expect(phone.locator("#beside")).not_to_have_attribute("data-live-has", before, timeout=20_000)
+    expect(table.locator("table")).to_be_visible()
+
+
+def test_on_a_phone_what_is_wrong_is_never_folded(phone: Page, site: Site) -> None:
+    """Oracle: verdict, each failed check, what is advised and every caution can be seen with nothing opened, at 320 px too."""
+    phone.goto(site.sample("repair_cafe_people_carrier"))
+    for width in (390, 320):
+        phone.set_viewport_size({"width": width, "height": 700})
+        expect(phone.locator("#outcome .verdict")).to_contain_text("Do not make")
+        for seen in ("#estimates .check.is-fail h4", "#estimates .check.is-advice h4", "#cautions li"):
+            assert phone.locator(seen).count() > 0
+            assert all(piece.is_visible() for piece in phone.locator(seen).all()), seen
+        assert phone.evaluate("document.documentElement.scrollWidth") <= width
+
+
+def test_see_the_pad_leads_from_the_bottom_edge_to_the_outcome_and_on_to_the_sizes(phone: Page, site: Site) -> None:
+    phone.goto(site.sample("mobile_library_van"))
+    expect(phone.locator("#the-pad h2")).not_to_be_in_viewport()
+    phone.locator(".foot-verdict").get_by_text("See the pad").click()
+    expect(phone.locator("#outcome .verdict")).to_be_in_viewport()
+    phone.locator(".outcome-ways").get_by_role("link", name="The pad's sizes").click()
+    expect(phone.locator("#the-pad h2")).to_be_in_viewport()
+
+
+def test_the_sheet_leads_to_another_way_of_doing_the_job(phone: Page, site: Site) -> None:
+    phone.goto(site.sample("mobile_library_van"))
+    phone.locator("#another-way a").click(timeout=20_000)
+    expect(phone.locator("#changes")).to_be_visible()
+    assert "/pad/two?" in phone.url
