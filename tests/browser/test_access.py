@@ -56,11 +56,13 @@ def findings_in(page: Page, looks: Iterable[str]) -> dict[str, list[str]]:
     return {look: said for look, said in found.items() if said}
 
 
-def findings(page: Page, rules: list[str]) -> list[str]:
-    """What axe has to say, each with the element it is about."""
+def findings(page: Page, rules: list[str], *, without: str = "") -> list[str]:
+    """What axe has to say, each with the element it is about; ``without`` names a rule that is left out."""
     if not page.evaluate("'axe' in window"):
         page.evaluate(AXE)
-    result = page.evaluate("rules => axe.run(document, {runOnly: rules})", rules)
+    left_out = {without: {"enabled": False}} if without else {}
+    options = {"runOnly": rules, "rules": left_out}
+    result = page.evaluate("options => axe.run(document, options)", options)
     return [
         f"{found['id']}: {found['help']}: {node['html'][:160]} {node.get('failureSummary', '')[:300]}"
         for found in result["violations"]
