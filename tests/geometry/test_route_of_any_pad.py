@@ -6,57 +6,18 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from geometry.conditions import Conditions
 from geometry.document.shop import Shop
 from geometry.making.card import Operation, Pass
-from geometry.making.flats import flat_height_mm
 from geometry.making.foot_cuts import foot_cuts
 from geometry.making.groove import groove_plan
-from geometry.making.machine import Machine, machine_of
 from geometry.making.plug_milled import side_passes
 from geometry.making.plug_turned import boss_mm, neck_plan
-from geometry.making.slot_hold import milled_on_top
 from geometry.making.stock import FACING_MM, REACH_SHARE, least_grip_mm, stock_plan
-from geometry.making.wording import Sentence
 from geometry.pad import DIMENSIONS, Pad
 from geometry.profile import turned_outline
-from geometry.route import RouteCard, route_card
+from geometry.route import route_card
+from tests.geometry.kinds_made import CONDITIONS, Job, jobs, machine, titles, words
 from tests.geometry.pads import EVERY_KIND, pads_of_any_kind
-from tests.geometry.shops import job, shops
-
-Job = tuple[Pad, Conditions, Shop]
-CONDITIONS = {
-    (process, step): job(make={"process": process, "step": step})[1]
-    for process in ("lathe_and_mill", "cnc")
-    for step in ("metric", "inch")
-}
-
-
-@st.composite
-def jobs(draw: st.DrawFn) -> Job:
-    """A pad of any kind in any shop; of the conditions only stock, cutters, material and process matter here."""
-    return draw(pads_of_any_kind()), draw(st.sampled_from(list(CONDITIONS.values()))), draw(shops())
-
-
-def machine(process: str = "lathe_and_mill") -> Machine:
-    return machine_of(CONDITIONS[process, "metric"], Shop())
-
-
-def made(name: str, **shop: object) -> RouteCard:
-    """The card of one kind of pad."""
-    return route_card(EVERY_KIND[name], CONDITIONS["lathe_and_mill", "metric"], Shop.model_validate(shop))
-
-
-def titles(card: RouteCard) -> list[str]:
-    return [o.title for o in card.operations]
-
-
-def words(card: RouteCard) -> list[Sentence]:
-    """Every sentence of a card."""
-    found = [*card.troubles, *(s for each in card.set_ups for s in (each.holding, each.datum))]
-    for o in card.operations:
-        found += [o.holding, o.tool, *o.steps, *o.watch, *([o.why] if o.why else [])]
-    return found
 
 
 def runs(operation: Operation) -> list[list[Pass]]:
@@ -169,8 +130,17 @@ def test_the_neck_behind_a_short_body_is_plunged_from_its_shoulder_to_the_saw(na
     assert reached == pytest.approx(neck.from_mm + pad.plug_height_mm + FACING_MM + plan.kerf_mm)
 
 
+@st.composite
+def plugs(draw: st.DrawFn) -> Pad:
+    """Plugs from a peg to a plank, with sharp corners and with round ends."""
+    width, length = draw(st.floats(4, 60)), draw(st.floats(4, 60))
+    radius = draw(st.just(0.0) | st.floats(0, min(width, length) / 2))
+    sizes = {"plug_width_mm": width, "plug_length_mm": length, "plug_corner_radius_mm": radius}
+    return EVERY_KIND["plug"].with_(plug_height_mm=draw(st.floats(2, 40)), **sizes)
+
+
 @settings(max_examples=40, deadline=None)
-@given(pads_of_any_kind().filter(lambda pad: milled_on_top(pad) == "plug"), st.sampled_from([4.0, 6.0, 10.0, 16.0]))
+@given(plugs(), st.sampled_from([4.0, 6.0, 10.0, 16.0]))
 def test_milling_a_plugs_sides_leaves_nothing_of_its_boss_and_cuts_nothing_of_the_plug(pad: Pad, cutter: float) -> None:
     """Oracle: on each side the places at full depth cover from the plug's side to the boss's outside without a gap."""
     for side, half in (("left", pad.plug_width_mm / 2), ("near end", pad.plug_length_mm / 2)):
@@ -200,91 +170,3 @@ def test_a_warning_is_said_once(work: Job) -> None:
     """Oracle: no sentence of what to watch for stands under two operations."""
     said = [w.template for o in route_card(*work).operations for w in o.watch]
     assert len(said) == len(set(said))
-
-
-def test_a_cushion_is_done_on_the_lathe() -> None:
-    """Oracle: its top is flat; there is nothing to mill, and no third set-up."""
-    card = made("cushion")
-    assert card.title == "Route card: lathe"
-    assert [s.number for s in card.set_ups] == [1, 2]
-    assert not [w for w in words(card) if "slot" in w.shown().lower()]
-
-
-@pytest.mark.parametrize("name", ["cushion", "round plug", "plug", "flats on a skirt", "stem with cross-hole"])
-def test_where_there_is_no_slot_none_is_named(name: str) -> None:
-    """Oracle: the pad."""
-    said = [w.shown() for w in words(made(name)) if "slot" in w.shown().lower()]
-    assert bool(said) == EVERY_KIND[name].has_slot
-
-
-def test_a_short_skirt_leaves_the_seat_to_be_turned_and_then_grooved() -> None:
-    """Oracle: 7 mm of the seat of 13 stand free above a skirt of 6."""
-    card = made("short skirt")
-    turned = next(o for o in card.operations if o.title == "Turn the seat down to the skirt")
-    groove = next(o for o in card.operations if o.title == "Cut the groove between seat and skirt")
-    assert titles(card).index(turned.title) < titles(card).index(groove.title)
-    assert sum(p.infeed_mm for p in turned.passes if p.axis == "length") == pytest.approx(7)
-    assert groove.tables[0].rows[0][2] == pytest.approx(6, abs=0.11)
-
-
-def test_a_long_skirt_is_bored_to_the_seats_face_before_the_groove() -> None:
-    """Oracle: a skirt of 20 on a seat of 13 hangs 7 mm below the seat's face."""
-    card = made("skirt")
-    bored = next(o for o in card.operations if o.title == "Bore the skirt down to the seat's face")
-    assert titles(card).index(bored.title) < titles(card).index("Cut the groove between seat and skirt")
-    assert bored.passes[-1].length_mm == pytest.approx(7)
-    assert bored.passes[-1].after_mm == 74
-
-
-def test_the_cross_hole_is_placed_from_the_seat_face_and_square_to_the_slot() -> None:
-    """Oracle: 20 mm from the seat face is 10 mm from the end of a stem of 30."""
-    hole = next(o for o in made("stem with cross-hole").operations if "cross-hole" in o.title)
-    said = " ".join(s.shown() for s in hole.steps)
-    assert (
-        "Touch the seat's face, beside the stem, and go 20 mm from there towards the stem's end; 10 mm are left" in said
-    )
-    assert "square to the slot" in said
-    assert "Deburr both mouths" in said
-    assert hole.cut is not None
-    assert hole.cut.rpm <= hole.cut.wanted_rpm
-
-
-def test_the_flats_run_down_a_skirt_and_the_jaws_stand_clear_of_them() -> None:
-    """Oracle: body and skirt of 13 mm of seat less 20 of skirt to the top at 37; blocks narrower than 80."""
-    card, pad = made("flats on a skirt"), EVERY_KIND["flats on a skirt"]
-    flats = next(o for o in card.operations if "flats" in o.title)
-    assert flat_height_mm(pad) == pytest.approx(44)
-    assert max(float(row[3]) for row in flats.tables[0].rows) == pytest.approx(44)
-    assert "no wider than 78 mm" in flats.holding.shown()
-
-
-def test_facing_to_height_states_its_limits() -> None:
-    """Oracle: a pad 37 mm high may be 0.3 mm off by ISO 2768-1 m (30 to 120 mm)."""
-    faced = next(o for o in made("cushion").operations if o.title.endswith("to height"))
-    assert "between 21.8 mm and 22.2 mm" in " ".join(s.shown() for s in faced.steps)
-    faced = next(o for o in made("offset slot").operations if o.title.endswith("to height"))
-    assert "between 36.7 mm and 37.3 mm" in " ".join(s.shown() for s in faced.steps)
-
-
-@pytest.mark.parametrize(("offset", "said"), [(2.0, "2.5 mm to the right"), (14.0, "9.5 mm to the left")])
-def test_the_pointed_cutter_has_a_side_and_no_negative_place(offset: float, said: str) -> None:
-    """Oracle: the slot's two walls, 4.5 mm to each side of its middle."""
-    pad = EVERY_KIND["offset slot"].with_(slot_offset_mm=offset)
-    card = route_card(pad, CONDITIONS["lathe_and_mill", "metric"], Shop())
-    mouth = next(o for o in card.operations if o.title.startswith("Chamfer"))
-    assert any(said in s.shown() for s in mouth.steps)
-
-
-def test_each_table_of_a_mill_is_headed_by_what_it_cuts() -> None:
-    """Oracle: the titles."""
-    heads = {t.title for o in made("offset slot with relief").operations for t in o.tables}
-    assert {"Passes of the slot", "Passes of the pocket"} <= heads
-    assert "Passes of the second slot" in {t.title for o in made("crossed slots").operations for t in o.tables}
-
-
-@pytest.mark.parametrize("name", [n for n, pad in EVERY_KIND.items() if milled_on_top(pad) == "slot"])
-def test_without_a_mill_every_slot_is_made_by_hand_and_judged_at_class_c(name: str) -> None:
-    """Oracle: the card says what hand work is good for; nothing turns an end mill."""
-    card = made(name, slot_machine="none")
-    assert card.by_hand is not None
-    assert not [o for o in card.operations if o.set_up == 3 and o.cut]
