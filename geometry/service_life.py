@@ -13,11 +13,11 @@ from geometry.pad import Pad
 from geometry.provenance import Source, derived
 from geometry.rules import Check
 from geometry.spread import Spread
+from geometry.wear_kinds import WORN, Kind, Way, how_read, ways, worn_pad
 
 HALVINGS = 24
 STEPS = 40
 """Wear is tried in so many steps before the last one is halved: a check may fail and pass again further on."""
-DEEPEST_GROOVE_MM = 1.0
 GROOVE_SOURCE = derived("A groove deeper than the steel is thick guides the seam away from the floor; 1 mm in any case")
 LIMIT_SOURCE = derived(
     "What wears off in use may go half of the way to the first failing estimate: the other half is for what wears until"
@@ -29,9 +29,6 @@ WEAR_SHARE = 0.5
 
 CALIPER_MM = 0.05
 """What a worn dimension is known to when it is measured with a caliper: common practice, no source."""
-Kind = Literal["groove", "seat_worn", "seat_swollen", "slot_wide", "slot_closed", "seat_short"]
-WORN: frozenset[Kind] = frozenset({"groove", "seat_worn", "seat_short", "slot_wide"})
-"""What goes on with use, so that something must be left for the time until the next reading; the others are a fit."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -70,17 +67,6 @@ class ServiceRecord:
         return next(limit for limit in self.limits if limit.kind == kind)
 
 
-_HOW: Mapping[Kind, str] = {
-    "groove": "Depth rod into the groove from the wall tops, in three places; the height less the deepest is the web over"
-    " it.",
-    "seat_worn": "Caliper, two directions, half way up the seat; write down the smaller.",
-    "seat_swollen": "Caliper, two directions, half way up the seat, pad at room temperature; write down the larger.",
-    "seat_short": "Depth rod from the lip's face to the seat face, in three places; write down the shortest.",
-    "slot_wide": "Caliper's inside jaws near the mouth, both ends; write down the wider.",
-    "slot_closed": "Caliper's inside jaws near the mouth, both ends; write down the narrower.",
-}
-
-
 def service_record(
     pad: Pad, conditions: Conditions, spread: Spread | None = None, *, is_failed: bool = False
 ) -> ServiceRecord:
@@ -93,53 +79,9 @@ def service_record(
     if failing or is_failed:
         why = f" These estimates fail already: {'; '.join(failing)}." if failing else ""
         never = said(f"Do not use it at all.{why}")
-        return ServiceRecord(looks=LOOKS, limits=(), discard_when=(never, *_discard(())))
+        return ServiceRecord(looks=LOOKS, limits=(), discard_when=(never, *_discard((), pad)))
     limits = _Finder(pad, conditions, known).limits()
-    return ServiceRecord(looks=LOOKS, limits=limits, discard_when=tuple(_discard(limits)))
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Way:
-    """One kind of wear: how it changes the pad, and how far it is tried."""
-
-    kind: Kind
-    title: str
-    dimension: str
-    sign: Literal[-1, 1]
-    most_mm: float
-    beyond: str
-    """Why it ends at the most, where no estimate fails before."""
-
-
-_BEYOND = "No estimate fails before that; by then it is no longer the part that was drawn."
-
-
-def _ways(pad: Pad, c: Conditions) -> tuple[_Way, ...]:
-    def way(kind: Kind, title: str, dimension: str, sign: Literal[-1, 1], most: float, beyond: str = _BEYOND) -> _Way:
-        return _Way(kind=kind, title=title, dimension=dimension, sign=sign, most_mm=most, beyond=beyond)
-
-    notch = "A deeper groove holds the seam's edge like a notch, whatever the estimates say."
-    groove = min(DEEPEST_GROOVE_MM, c.seam.edge_thickness_mm)
-    return (
-        way("groove", "Groove in the slot's floor", "web_mm", -1, groove, notch),
-        way("seat_worn", "Seat worn thinner", "seat_diameter_mm", -1, 0.1 * pad.seat_diameter_mm),
-        way("seat_swollen", "Seat swollen", "seat_diameter_mm", 1, 0.1 * pad.seat_diameter_mm),
-        way("seat_short", "Seat face worn, seat shorter", "seat_length_mm", -1, 0.5 * pad.seat_length_mm),
-        way("slot_wide", "Slot opened", "slot_width_mm", 1, pad.slot_width_mm),
-        way("slot_closed", "Slot closed up", "slot_width_mm", -1, 0.9 * pad.slot_width_mm),
-    )
-
-
-def worn_pad(pad: Pad, worn_mm: Mapping[Kind, float]) -> Pad:
-    """The pad after some wear of each kind; what wears off the seat face takes web and height with it."""
-    groove, short = worn_mm.get("groove", 0.0), worn_mm.get("seat_short", 0.0)
-    return pad.with_(
-        web_mm=pad.web_mm - groove - short,
-        slot_depth_mm=pad.slot_depth_mm + groove,
-        seat_length_mm=pad.seat_length_mm - short,
-        seat_diameter_mm=pad.seat_diameter_mm - worn_mm.get("seat_worn", 0.0) + worn_mm.get("seat_swollen", 0.0),
-        slot_width_mm=pad.slot_width_mm + worn_mm.get("slot_wide", 0.0) - worn_mm.get("slot_closed", 0.0),
-    )
+    return ServiceRecord(looks=LOOKS, limits=limits, discard_when=tuple(_discard(limits, pad)))
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,15 +94,15 @@ class _Finder:
 
     def limits(self) -> tuple[WearLimit, ...]:
         """The limit of each kind: what wears in use as far as all of it at once fails nothing."""
-        ways = _ways(self.pad, self.c)
-        reached = {way.kind: self.reach(way) for way in ways}
-        allowed = {way.kind: self._allowed(way, *reached[way.kind]) for way in ways}
+        kinds = ways(self.pad, self.c)
+        reached = {way.kind: self.reach(way) for way in kinds}
+        allowed = {way.kind: self._allowed(way, *reached[way.kind]) for way in kinds}
         worn = {kind: by for kind, by in allowed.items() if kind in WORN}
         share = self._together(worn)
         allowed |= {kind: share * by for kind, by in worn.items()}
-        return tuple(self._limit(way, allowed[way.kind], *reached[way.kind]) for way in ways)
+        return tuple(self._limit(way, allowed[way.kind], *reached[way.kind]) for way in kinds)
 
-    def _allowed(self, way: _Way, reach_mm: float, check: Check | None) -> float:
+    def _allowed(self, way: Way, reach_mm: float, check: Check | None) -> float:
         """How far one kind of wear may go by itself."""
         if way.kind not in WORN or (way.kind == "groove" and check is None):
             return reach_mm
@@ -168,7 +110,7 @@ class _Finder:
 
     def _together(self, worn: Mapping[Kind, float]) -> float:
         """The share of these wears that may all have come about at once."""
-        names = [way.dimension for way in _ways(self.pad, self.c) if way.kind in worn]
+        names = [way.dimension for way in ways(self.pad, self.c) if way.kind in worn]
 
         def fails(share: float) -> bool:
             made = worn_pad(self.pad, {kind: share * by for kind, by in worn.items()})
@@ -182,7 +124,7 @@ class _Finder:
             low, high = (low, middle) if fails(middle) else (middle, high)
         return low
 
-    def _limit(self, way: _Way, allowed: float, reach: float, check: Check | None) -> WearLimit:
+    def _limit(self, way: Way, allowed: float, reach: float, check: Check | None) -> WearLimit:
         now = getattr(self.pad, way.dimension)
         limit, ends = now + way.sign * allowed, now + way.sign * reach
         more = "more" if way.sign > 0 else "less"
@@ -205,12 +147,12 @@ class _Finder:
             fails_mm=None if check is None else ends,
             direction="up" if way.sign > 0 else "down",
             check=check,
-            how=said(_HOW[way.kind]),
+            how=said(how_read(way.kind, self.pad)),
             words=Sentence(words, lengths),
             source=GROOVE_SOURCE if way.kind == "groove" and check is None else LIMIT_SOURCE,
         )
 
-    def reach(self, way: _Way) -> tuple[float, Check | None]:
+    def reach(self, way: Way) -> tuple[float, Check | None]:
         """How far a kind of wear may go before a check fails, and that check."""
 
         def failing(by: float) -> Check | None:
@@ -238,11 +180,11 @@ class _Finder:
         return Spread(known)
 
 
-def _discard(limits: tuple[WearLimit, ...]) -> Iterator[Sentence]:
+def _discard(limits: tuple[WearLimit, ...], pad: Pad) -> Iterator[Sentence]:
     """When the pad is thrown away: the limits of wear, and what condemns it whatever it measures."""
     for limit in limits:
         yield Sentence(f"{limit.title}: {limit.words.template}", limit.words.lengths_mm)
-    yield said("A wall shows a white line or a crack: at once, whatever it measures.")
+    yield said(f"{'A wall' if pad.has_slot else 'It'} shows a white line or a crack: at once, whatever it measures.")
     yield said("The pad fell from a height, was overloaded, or the car slipped on it: at once.")
     yield said("It was left under load, in oil or fuel, or hotter than the sheet says.")
     yield said("Its number cannot be read, so nobody knows which jack and which car it is for.")

@@ -9,7 +9,8 @@ from geometry.document.wear import WearEntry
 from geometry.making.wording import Sentence, said
 from geometry.materials import Material
 from geometry.readings import size_at_20_c, slip_in
-from geometry.service_life import CALIPER_MM, Kind, ServiceRecord, WearLimit
+from geometry.service_life import CALIPER_MM, ServiceRecord, WearLimit
+from geometry.wear_kinds import Kind
 
 Verdict = Literal["inside", "near", "beyond", "asked", "no_limit"]
 Outcome = Literal["unread", "in_use", "read_again", "discard"]
@@ -135,6 +136,12 @@ def _size(name: str, read: float, entry: WearEntry, record: ServiceRecord, mater
         verdict=verdict,
         words=words,
     )
+
+
+def limits_of(record: ServiceRecord) -> dict[str, tuple[WearLimit | None, WearLimit | None]]:
+    """What ends each dimension below and above, of those that a record limits at all, in the order of an entry."""
+    found = {name: _limits(name, record) for name in _KINDS}
+    return {name: ends for name, ends in found.items() if any(ends)}
 
 
 def _limits(name: str, record: ServiceRecord) -> tuple[WearLimit | None, WearLimit | None]:

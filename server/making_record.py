@@ -10,7 +10,7 @@ from geometry.making.sources import record_sources
 from geometry.making.wording import Units
 from geometry.service_life import ServiceRecord, WearLimit
 from geometry.standing import record_of
-from geometry.worn import judge_worn
+from geometry.worn import TITLES, judge_worn, limits_of
 from server import links, shown
 from server.making_case import Case, Head, head_of
 from server.making_views import in_units
@@ -124,16 +124,13 @@ def _how(record: ServiceRecord, units: Units) -> dict[str, str]:
 
 def _columns(record: ServiceRecord, units: Units) -> tuple[str, ...]:
     """The heads of the empty table, each with its limit."""
-    groove, worn, swollen, short, wide, closed = (
-        shown.length(record.limit(kind).limit_mm, units)
-        for kind in ("groove", "seat_worn", "seat_swollen", "seat_short", "slot_wide", "slot_closed")
-    )
-    return (
-        "Date",
-        f"Web over the groove, {units}: not under {groove}",
-        f"Seat diameter, {units}: {worn} to {swollen}",
-        f"Seat length, {units}: not under {short}",
-        f"Slot width, {units}: {closed} to {wide}",
-        "No crack, no white line",
-        "By, and remarks",
-    )
+    return ("Date", *(_column(name, *ends, units) for name, ends in limits_of(record).items()), *_SEEN)
+
+
+_SEEN = ("No crack, no white line", "By, and remarks")
+
+
+def _column(name: str, low: WearLimit | None, high: WearLimit | None, units: Units) -> str:
+    ends = [shown.length(limit.limit_mm, units) for limit in (low, high) if limit]
+    words = " to ".join(ends) if low and high else f"not {'under' if low else 'over'} {ends[0]}"
+    return f"{TITLES[name]}, {units}: {words}"

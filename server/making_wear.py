@@ -127,7 +127,11 @@ def add_view(
     return AddView(
         hidden=(*kept, *((("units", reading.units),) if reading.units != "mm" else ())),
         day=box("day", "Day", ""),
-        sizes=tuple(box(word, TITLES[name], reading.units, how.get(name, "")) for word, name in DIMENSION_OF.items()),
+        sizes=tuple(
+            box(word, TITLES[name], reading.units, how.get(name, ""))
+            for word, name in DIMENSION_OF.items()
+            if name in how or not how or word in added
+        ),
         wall=added.get("wall", ""),
         walls=WALLS,
         temperature=box("at", "Temperature of the pad", "°C", "20 °C where it is left out."),

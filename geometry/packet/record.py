@@ -11,7 +11,7 @@ from geometry.packet.paper import Data
 from geometry.packet.words import shop_units
 from geometry.service_life import ServiceRecord
 from geometry.standing import record_of, worn_of
-from geometry.worn import WornDay
+from geometry.worn import TITLES, WornDay, limits_of
 
 EMPTY_LINES = 7
 """As many as the page has room for."""
@@ -35,6 +35,12 @@ def record_data(design: Design, facts: SheetFacts, *, is_failed: bool = False) -
         "discard": discard_words(record, units) if may_be_used else [],
         "worn": worn.words if worn.days else "",
         "days": [_day(day, units) for day in worn.days],
+        "columns": [
+            "date",
+            *(TITLES[name].lower() for name in limits_of(record)),
+            "no crack, no white line",
+            "by, and remarks",
+        ],
         "empty": EMPTY_LINES if record.limits else 0,
         "sources": [[words, str(source)] for words, source in record_sources()] if may_be_used else [],
     }

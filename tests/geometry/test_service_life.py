@@ -7,9 +7,11 @@ from geometry.checks import judge
 from geometry.conditions import Conditions
 from geometry.document.shop import Shop
 from geometry.pad import Pad
-from geometry.service_life import CALIPER_MM, DEEPEST_GROOVE_MM, WORN, service_record, worn_pad
+from geometry.service_life import CALIPER_MM, service_record
 from geometry.spread import Spread
+from geometry.wear_kinds import DEEPEST_GROOVE_MM, WORN, how_read, ways, worn_pad
 from tests.documents import sample
+from tests.geometry.pads import EVERY_KIND
 from tests.geometry.shops import job, jobs
 
 _MAKING = {"stock", "cutter", "cutter_reach"}
@@ -136,3 +138,41 @@ def test_the_limits_of_a_part_start_from_its_own_size() -> None:
     part = service_record(larger, conditions, Spread({"seat_diameter_mm": 0.05})).limit("seat_swollen")
     assert part.limit_mm == pytest.approx(drawn.limit_mm, abs=1e-4)
     assert part.allowed_mm == pytest.approx(drawn.allowed_mm - 0.2, abs=1e-4)
+
+
+@pytest.mark.parametrize("kind", EVERY_KIND)
+def test_a_seat_face_that_wears_off_moves_nothing_but_itself(kind: str) -> None:
+    """Oracle: everything else keeps its place above the lip's face: stem's end, recess floor, cross-hole, web, wall tops."""
+    pad = EVERY_KIND[kind]
+    worn = worn_pad(pad, {"seat_short": 0.4})
+
+    def places(p: Pad) -> tuple[float, ...]:
+        lip = p.seat_length_mm
+        return (p.web_mm - lip, p.top_height_mm - lip, p.foot_bottom_mm - lip)
+
+    assert places(worn) == pytest.approx(places(pad))
+    assert worn.seat_length_mm == pytest.approx(pad.seat_length_mm - 0.4)
+    for below in ("stem_length_mm", "cross_hole_distance_mm"):
+        assert getattr(worn, below) == pytest.approx(getattr(pad, below) + (0.4 if getattr(pad, below) else 0.0))
+    if pad.has_recess:
+        assert worn.seat_recess_depth_mm == pytest.approx(pad.seat_recess_depth_mm - 0.4)
+
+
+@pytest.mark.parametrize("kind", EVERY_KIND)
+def test_only_what_is_there_wears(kind: str) -> None:
+    """Oracle: the pad's own slot."""
+    pad, conditions, _ = job()
+    pad = EVERY_KIND[kind]
+    found = ways(pad, conditions)
+    words = " ".join(f"{way.title} {how_read(way.kind, pad)}" for way in found).lower()
+    assert ("slot" in words) == pad.has_slot
+    assert all(getattr(pad, way.dimension) > 0 for way in found)
+
+
+def test_a_seat_face_over_a_boss_may_wear_no_further_than_the_boss_leaves_room() -> None:
+    """Oracle: the check of the boss itself, on the pad worn to its limit and read to a caliper's 0.05 mm."""
+    pad, conditions, _ = job(sample("scout_hall_minivan_boss"))
+    limit = service_record(pad, conditions).limit("seat_short")
+    worn = worn_pad(pad, {"seat_short": limit.allowed_mm})
+    spread = Spread({"seat_length_mm": CALIPER_MM})
+    assert next(c for c in judge(conditions, worn, spread) if c.code == "boss_clear").verdict == "pass"
