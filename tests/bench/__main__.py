@@ -14,6 +14,7 @@ BENCHES = {
     "bench_solid": "The solid and its files",
     "bench_workers": "The model processes",
     "bench_server": "The whole server",
+    "bench_store": "The database alone, with many saved designs",
     "bench_load": "Many saved designs, and many requests",
 }
 _PRINT = "import json; from tests.bench import {0}; print(json.dumps({0}.figures()))"

@@ -19,7 +19,7 @@ from statistics import median, quantiles
 import httpx
 
 from tests.bench.bench_workers import memory_mb
-from tests.bench.filling import client_of, fill, serving
+from tests.bench.filling import client_of, fill, save_real_ones, serving
 from tests.server.asking import address
 from tests.server.saving.asking import inputs
 
@@ -140,8 +140,9 @@ async def stopped(client: httpx.AsyncClient, process: "subprocess.Popen[str]") -
 async def measured(folder: Path, designs: int) -> dict[str, str]:
     """Everything, one after the other."""
     began = time.perf_counter()
-    files = [folder / "few.sqlite3", folder / "many.sqlite3"]
-    secrets = [await fill(files[0], FEW), await fill(files[1], designs)]
+    real, files = folder / "real.sqlite3", [folder / "few.sqlite3", folder / "many.sqlite3"]
+    await save_real_ones(real)
+    secrets = [fill(files[0], real, FEW), fill(files[1], real, designs)]
     size_gb = files[1].stat().st_size / 1e9
     found = {"designs in the large database": f"{designs}, {size_gb:.1f} GB, {time.perf_counter() - began:.0f} s"}
     with serving(files[0]) as (_, few), serving(files[1]) as (process, many):
