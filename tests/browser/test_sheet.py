@@ -244,3 +244,6 @@ def test_a_printed_sheet_has_no_bars_and_buttons(page: Page, site: Site) -> None
     expect(page.locator(".units")).to_be_hidden()
     expect(page.locator("#web_mm .deed button")).to_be_hidden()
     expect(page.locator("#web_mm")).to_contain_text("19")
+    in_sight = "all => all.filter(a => a.checkVisibility() && !a.closest('svg') && !a.querySelector('img')).map(a => a.textContent)"
+    expect(page.locator("[data-slow]:not([data-live-has])")).to_have_count(0, timeout=20_000)
+    assert page.locator("main a").evaluate_all(in_sight) == []
