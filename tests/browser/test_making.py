@@ -10,7 +10,7 @@ from playwright.sync_api import Browser, Page, expect
 
 from server.links import address_of_document
 from tests.browser.conftest import DESKTOP, PHONE, Site, window
-from tests.browser.test_access import DARK_RULES, RULES, findings
+from tests.browser.test_access import LOOKS, findings_in
 from tests.documents import sample
 
 pytestmark = pytest.mark.browser
@@ -37,7 +37,6 @@ CASES: dict[str, tuple[dict[str, Any], str]] = {
     ),
     "unfit record": (sample(FAILING), "record"),
 }
-LOOKS = {"390": (PHONE, False), "1440": (DESKTOP, False), "dark": (DESKTOP, True), "dark 390": (PHONE, True)}
 OPERATIONS = """all => all.map(operation =>
   [...operation.querySelectorAll("h3, .steps li")].map(piece => piece.textContent))"""
 SHEETS = {"A4": (595, 842), "Letter": (612, 792)}
@@ -48,11 +47,11 @@ CLOSELY = ("print", "bad", "slip", "record")
 
 
 def few(second: dict[str, Any], quick: str) -> list[Any]:
-    """Every case with every look or sheet; what adds little is left to the long run."""
-    return [
-        pytest.param(case, name, marks=() if case in CLOSELY or name == quick else pytest.mark.full)
-        for case in CASES
-        for name in second
+    """Every case with the looks or sheets that are asked of one page in turn; what adds little is left to the long run."""
+    now = [pytest.param(case, tuple(second) if case in CLOSELY else (quick,), id=case) for case in CASES]
+    rest = tuple(name for name in second if name != quick)
+    return now + [
+        pytest.param(case, rest, marks=pytest.mark.full, id=f"{case}, rest") for case in CASES if case not in CLOSELY
     ]
 
 
@@ -61,14 +60,11 @@ def address(site: Site, case: str) -> str:
     return site.address + address_of_document(document, f"/{kind}")
 
 
-@pytest.mark.parametrize(("case", "look"), few(LOOKS, "390"))
-def test_axe_finds_nothing_and_nothing_runs_over(browser: Browser, site: Site, case: str, look: str) -> None:
-    size, dark = LOOKS[look]
-    for opened in window(browser, size, dark=dark):
-        opened.goto(address(site, case))
-        opened.evaluate("document.querySelectorAll('details:not(.how)').forEach(d => { d.open = true; })")
-        assert findings(opened, DARK_RULES if dark else RULES) == []
-        assert opened.evaluate("document.documentElement.scrollWidth <= window.innerWidth")
+@pytest.mark.parametrize(("case", "looks"), few(LOOKS, "390"))
+def test_axe_finds_nothing_and_nothing_runs_over(phone: Page, site: Site, case: str, looks: tuple[str, ...]) -> None:
+    phone.goto(address(site, case))
+    phone.evaluate("document.querySelectorAll('details:not(.how)').forEach(d => { d.open = true; })")
+    assert findings_in(phone, looks) == {}
 
 
 def test_the_shop_is_one_line_until_it_is_opened_and_writes_another_card(page: Page, site: Site) -> None:
@@ -119,30 +115,30 @@ def test_a_reading_that_is_no_number_stays_in_its_box(page: Page, site: Site) ->
     expect(page.get_by_text("inside its limits.").first).to_be_visible()
 
 
-@pytest.mark.parametrize(("case", "sheet"), few(SHEETS, "A4"))
+@pytest.mark.parametrize(("case", "sheets"), few(SHEETS, "A4"))
 def test_every_printed_page_says_what_it_is_and_carries_the_caution(
-    browser: Browser, site: Site, tmp_path: Path, case: str, sheet: str
+    page: Page, site: Site, tmp_path: Path, case: str, sheets: tuple[str, ...]
 ) -> None:
     """Oracle: the text of the PDF, page by page, read by another program."""
-    pages, size = printed(browser, address(site, case), sheet, tmp_path)
-    assert size == pytest.approx(SHEETS[sheet], abs=1)
+    page.goto(address(site, case))
     marks = {"unfit": "NOT FIT TO MAKE", "unfit record": "NOT FIT TO MAKE", "print": "NOT FIT TO MAKE"}
     mark = marks.get(case, "DO NOT USE THIS PART" if case == "bad" else "design ")
-    for number, text in enumerate(pages, start=1):
-        words = " ".join(text.split())
-        assert "Never get under a car held by a jack" in words, number
-        assert mark in words, number
-        assert re.search(rf"\b{number} ?/ ?{len(pages)}\b", words)
+    for sheet in sheets:
+        pages, size = printed(page, sheet, tmp_path)
+        assert size == pytest.approx(SHEETS[sheet], abs=1)
+        for number, text in enumerate(pages, start=1):
+            words = " ".join(text.split())
+            assert "Never get under a car held by a jack" in words, number
+            assert mark in words, number
+            assert re.search(rf"\b{number} ?/ ?{len(pages)}\b", words)
 
 
 @pytest.mark.parametrize("case", ["card", "slide", "hand"])
-def test_an_operation_is_never_torn_apart(browser: Browser, site: Site, tmp_path: Path, case: str) -> None:
+def test_an_operation_is_never_torn_apart(page: Page, site: Site, tmp_path: Path, case: str) -> None:
     """Oracle: the first words and the last figures of an operation stand on one page of the PDF."""
-    pages, _ = printed(browser, address(site, case), "A4", tmp_path)
-    words = [letters(text) for text in pages]
-    for opened in window(browser, DESKTOP):
-        opened.goto(address(site, case))
-        operations = opened.locator(".operation").evaluate_all(OPERATIONS)
+    page.goto(address(site, case))
+    words = [letters(text) for text in printed(page, "A4", tmp_path)[0]]
+    operations = page.locator(".operation").evaluate_all(OPERATIONS)
     assert len(operations) > 8
     for title, *steps in operations:
         first = [w for w in words if letters(title) in w]
@@ -165,12 +161,10 @@ def letters(text: str) -> str:
     return re.sub(r"[\s-]+", "", text)
 
 
-def printed(browser: Browser, url: str, sheet: str, folder: Path) -> tuple[list[str], tuple[int, int]]:
+def printed(page: Page, sheet: str, folder: Path) -> tuple[list[str], tuple[int, int]]:
     """The words of every printed page, and the size of a sheet in points."""
     path = folder / "sheet.pdf"
-    for opened in window(browser, DESKTOP):
-        opened.goto(url)
-        opened.pdf(path=path, format=sheet, print_background=True)
+    page.pdf(path=path, format=sheet, print_background=True)
     text = subprocess.run(["pdftotext", "-raw", path, "-"], capture_output=True, text=True, check=True).stdout
     about = subprocess.run(["pdfinfo", path], capture_output=True, text=True, check=True).stdout
     match = re.search(r"Page size:\s+([\d.]+) x ([\d.]+)", about)
