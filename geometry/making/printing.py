@@ -84,13 +84,13 @@ def _orientation(pad: Pad) -> Sentence:
         bridge = " The slot's floor is printed as a bridge: file it flat." if pad.has_slot else ""
         return Sentence(f"{lies(pad)}, {up} up: {under}.{bridge}", lengths)
     corner = (
-        " and under the seat's round corner of {radius}, which leans out too far near the bed"
+        ", and under the seat's round corner of {radius}, which leans out too far near the bed"
         if pad.seat_corner_radius_mm > 0
         else ""
     )
     top = "slot" if pad.has_slot else "plug" if pad.has_plug else "flat"
     return Sentence(
-        f"{lies(pad)}, {top} on top: supports are needed under the lip, where the seat steps out{corner}; nowhere else"
+        f"{lies(pad)}, {top} on top: supports are needed under the lip, where the body steps out{corner}; nowhere else"
         f"{' but in the recess' if pad.has_recess else ''}.",
         lengths,
     )

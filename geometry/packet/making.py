@@ -9,6 +9,7 @@ from geometry.drawing.facts import SheetFacts
 from geometry.drawing.measures import length_words
 from geometry.inspection import Characteristic, inspection_sheet
 from geometry.making.card import Cut, Operation, Picture, Table
+from geometry.making.how_measured import dimension_title
 from geometry.making.instruments import EYE
 from geometry.making.set_ups import set_up_heading
 from geometry.making.sources import inspection_sources, route_sources
@@ -97,7 +98,9 @@ def _operation(number: int, o: Operation, set_up: str, held: str, units: Units, 
         "passes": _passes(o, units, has_dials=has_dials),
         "tables": [_table(t, units) for t in o.tables],
         "picture": _picture(o.picture, units) if o.picture else None,
-        "leaves": "; ".join(f"{_plain(name)} {length_shown(mm, units)}" for name, mm in o.leaves_mm.items()),
+        "leaves": "; ".join(
+            f"{_lower(dimension_title(name))} {length_shown(mm, units)}" for name, mm in o.leaves_mm.items()
+        ),
         "time": f"{o.time_min:.0f} min",
         "roughness": f"Ra about {o.roughness_um:.1f} µm" if o.roughness_um else "",
     }
@@ -107,8 +110,8 @@ def _capital(words: str) -> str:
     return words[:1].upper() + words[1:]
 
 
-def _plain(name: str) -> str:
-    return name.removesuffix("_mm").replace("_", " ")
+def _lower(words: str) -> str:
+    return words[:1].lower() + words[1:]
 
 
 def _cuts(o: Operation, units: Units) -> Iterator[str]:

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from geometry.design import Design
-from geometry.drawing.facts import SheetFacts
+from geometry.drawing.facts import Paper, SheetFacts
 from geometry.making.looks import Look, sketch_svg, sketch_words
 from geometry.making.sources import record_sources
 from geometry.making.wording import Units, length_shown
@@ -13,8 +13,11 @@ from geometry.service_life import ServiceRecord
 from geometry.standing import record_of, worn_of
 from geometry.worn import TITLES, WornDay, limits_of
 
-EMPTY_LINES = 7
-"""As many as the page has room for."""
+EMPTY_LINES, ON_LETTER = 7, 3
+"""As many as the page has room for where nothing was read yet, on A4 and on letter paper, which is shorter."""
+LEAST_EMPTY_LINES = 2
+LINES_OF_A_PAGE = 20
+"""Where readings leave no room, the lines stand on a page of their own."""
 
 
 def record_data(design: Design, facts: SheetFacts, *, is_failed: bool = False) -> Data:
@@ -41,9 +44,15 @@ def record_data(design: Design, facts: SheetFacts, *, is_failed: bool = False) -
             "no crack, no white line",
             "by, and remarks",
         ],
-        "empty": EMPTY_LINES if record.limits else 0,
+        "empty": _empty_lines(len(worn.days), facts.paper) if record.limits else 0,
         "sources": [[words, str(source)] for words, source in record_sources()] if may_be_used else [],
     }
+
+
+def _empty_lines(days: int, paper: Paper) -> int:
+    """How many lines there are for more readings; each day that was read takes the room of two, and their heading of two."""
+    left = (EMPTY_LINES if paper == "A4" else ON_LETTER) - (2 * days + 2 if days else 0)
+    return left if left >= LEAST_EMPTY_LINES else LINES_OF_A_PAGE
 
 
 def drawn_look(look: Look, *, with_words: bool = True) -> Data:
