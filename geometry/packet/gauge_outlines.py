@@ -4,7 +4,6 @@ from dataclasses import replace
 
 from geometry.design import Design
 from geometry.drawing.facts import Units
-from geometry.feet.cup.fields import CupJack
 from geometry.making.gauge_limits import second_slot_gauge
 from geometry.outline import SAME_POINT_MM, Arc, Line, Outline, Point, corner, polyline
 from geometry.packet.gauge_gaps import hidden_seat_gauges, plug_gauges, round_gauges
@@ -23,16 +22,8 @@ BOSS_GAP_MM = 1.0
 
 
 def gauges_of(design: Design, units: Units) -> tuple[Gauge, ...]:
-    """The gauges of a design, in the order of use: jack, seam, turning, milling."""
-    cup, jack = design.conditions.foot, design.measurements.jack
-    found = cup_gauge(
-        bore_mm=cup.bore_mm,
-        depth_mm=cup.depth_mm,
-        corner_radius_mm=cup.corner_radius_mm,
-        units=units,
-        corner_is_measured=isinstance(jack, CupJack) and jack.cup_corner_radius_mm is not None,
-        boss_mm=(cup.boss_diameter_mm, cup.boss_height_mm) if cup.boss_height_mm > 0 else None,
-    )
+    """The gauges of a design, in the order of use: jack, seam, turning, milling; in the words of its kind of jack."""
+    foot = design.conditions.foot
     entry = design.ledger.get("slot_width_mm")
     tolerance_mm = entry.tolerance_mm if entry is not None else 0.0
     process = design.conditions.process
@@ -44,7 +35,22 @@ def gauges_of(design: Design, units: Units) -> tuple[Gauge, ...]:
         is_by_hand=process == "hand_tools",
         is_fit=design.fit_to_make,
     )
-    return (found, *pieces)
+    hollow = (_hollow(design, units),) if foot.locates == "seat" else ()
+    return tuple(replace(g, title=foot.said(g.title), use=foot.said(g.use)) for g in (*hollow, *pieces))
+
+
+def _hollow(design: Design, units: Units) -> Gauge:
+    """The gauge of what the seat drops into; a plate that a skirt goes around, or a bore for a stem, is no hollow."""
+    foot = design.conditions.foot
+    corner = foot.own_key("jack.cup_corner_radius_mm").removeprefix("jack.")
+    return cup_gauge(
+        bore_mm=foot.bore_mm,
+        depth_mm=foot.depth_mm,
+        corner_radius_mm=foot.corner_radius_mm,
+        units=units,
+        corner_is_measured=getattr(design.measurements.jack, corner, None) is not None,
+        boss_mm=(foot.boss_diameter_mm, foot.boss_height_mm) if foot.boss_height_mm > 0 else None,
+    )
 
 
 def pad_gauges(
