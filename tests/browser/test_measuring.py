@@ -148,7 +148,7 @@ def test_without_scripts_the_same_is_a_page_of_its_own(still: Page, site: Site) 
     still.locator("#help a").click()
     expect(still.locator(".remedies a").first).to_be_visible()
     still.goto(site.sample("mobile_library_van"))
-    still.locator("#beside a").click()
+    still.locator("#beside a").first.click()
     expect(still.get_by_role("heading", name="Materials side by side")).to_be_visible()
 
 
