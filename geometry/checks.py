@@ -3,6 +3,8 @@
 import geometry.body.checks
 import geometry.feet.cup.boss
 import geometry.feet.cup.checks
+import geometry.feet.post.checks
+import geometry.feet.post.pin
 import geometry.feet.standing
 import geometry.heads.slot.checks
 import geometry.heads.slot.cutting

@@ -8,6 +8,8 @@ import geometry.body.bounds
 import geometry.body.flats
 import geometry.feet.cup.boss
 import geometry.feet.cup.bounds
+import geometry.feet.post.bounds
+import geometry.feet.post.pin
 import geometry.heads.slot.bounds
 import geometry.heads.slot.options  # noqa: F401 - importing these rooms registers their bounds
 from geometry import formulas
@@ -16,6 +18,7 @@ from geometry.conditions import Conditions
 from geometry.draft import STANDARD_CHAMFER_MM, Draft
 from geometry.errors import BadMeasurementsError, Limit, NoPadFitsError, Problem
 from geometry.feet.cup.bounds import LEAST_STEM_DIAMETER_MM, LEAST_STEM_LENGTH_MM
+from geometry.feet.play import LOCATING
 from geometry.fits import linear_tolerance_mm, radius_tolerance_mm
 from geometry.pad import DIMENSIONS, Pad
 from geometry.rules import BOUND_RULES, BoundRule, Numbers, Side
@@ -364,7 +367,8 @@ class _Sizer:
                 must_high = min(must_high, limit) if rule.must else must_high
         if must_low > must_high + _EPS:
             raise self.conflict(name)
-        step = self.steps[habit.step]
+        # What keeps the pad in its place is made as finely as the tools allow: on a post that is the stem.
+        step = self.steps[0 if name == LOCATING[self.draft.c.foot.locates] else habit.step]
         if name == "slot_width_mm" and self.draft.c.slot_is_milled:
             return self.cutter_or_passes(must_low, must_high, step)
         if habit.end == "lower":

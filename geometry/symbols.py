@@ -23,6 +23,11 @@ _MEASURED = {
     "rim_d": Symbol("outside diameter of the cup's rim", _MM),
     "hole": Symbol("stem hole in the cup's floor, 0 for none", _MM),
     "hole_depth": Symbol("depth of the stem hole", _MM),
+    "bore": Symbol("bore for the post", _MM),
+    "bore_depth": Symbol("depth of the bore for the post", _MM),
+    "rim_b": Symbol("outside diameter of that bore's rim", _MM),
+    "pin": Symbol("diameter of the retaining pin", _MM),
+    "pin_x": Symbol("retaining pin below the bore's rim", _MM),
     "boss": Symbol("height of a boss on the cup's floor", _MM),
     "boss_d": Symbol("width of that boss", _MM),
     "m_r": Symbol("the jack's rated load, as a mass", "kg"),
@@ -46,6 +51,9 @@ _MEASURED = {
     "t_l": Symbol("thickness of the seam at its thickest place", _MM),
     "drop": Symbol("how far something hangs below the seam's edge", _MM),
     "length_l": Symbol("length of the place where the seam is not plain", _MM),
+    "w_f": Symbol("width of the car's face", _MM),
+    "l_f": Symbol("length of the car's face", _MM),
+    "clear_b": Symbol("room beside the car's face, above its level", _MM),
     "m": Symbol("greatest permitted mass of the car", "kg"),
     "m_s": Symbol("stated load, as a mass", "kg"),
     "f_front": Symbol("share of the mass on the front axle", ""),
@@ -72,6 +80,9 @@ _PAD = {
     "recess_depth": Symbol("depth of the recess in the seat face", _MM),
     "stem": Symbol("stem diameter", _MM),
     "length": Symbol("stem length", _MM),
+    "cross": Symbol("diameter of the hole through the stem", _MM),
+    "cross_x": Symbol("hole through the stem below the seat face", _MM),
+    "tol_x": Symbol("general tolerance of that distance", _MM),
     "body": Symbol("body diameter", _MM),
     "flats": Symbol("width across the flats", _MM),
     "slot": Symbol("slot width", _MM),
@@ -108,6 +119,8 @@ _MATERIAL = {
     "E_min": Symbol("modulus for minutes, at 23 °C", _MPA),
     "E_hold": Symbol("modulus left in this case", _MPA),
     "f_z": Symbol("share of the stress allowed in a slot wall across printed layers, 1 for solid stock", ""),
+    "E_0": Symbol("modulus at small strain in this case, before shape adds to it", _MPA),
+    "eps": Symbol("compression allowed for the time the load stays, as a ratio", ""),
     "T_max": Symbol("greatest temperature of the material", "°C"),
     "mu": Symbol("assumed friction of the seam on the slot's floor", ""),
     "nu": Symbol("Poisson's ratio of the material", ""),
@@ -151,6 +164,7 @@ _BETWEEN = {
     "e_F": Symbol("distance of the load from the middle of the seat", _MM),
     "k_e": Symbol("pressure at the seat's edge over the mean", ""),
     "squash": Symbol("shortening of the seat under load", _MM),
+    "sink": Symbol("how far the stem sinks into the bore under load", _MM),
     "L": Symbol("length of seam edge that carries", _MM),
     "L_w": Symbol("length of wall that takes the side load", _MM),
     "web_f": Symbol("floor under the slot where it is thinnest", _MM),
@@ -170,6 +184,12 @@ _BETWEEN = {
     "sigma_1": Symbol("critical stress of one sheet in this slot", _MPA),
     "sigma_0": Symbol("critical stress of one sheet without a slot", _MPA),
     "n_0": Symbol("share of what the seam carries that would be used without a slot", ""),
+    "V_l": Symbol("force that the lip beyond the seat passes on, per length of the seat's edge", "N/mm"),
+    "M_l": Symbol("moment that it passes on, per length of the seat's edge", _N),
+    "D_p": Symbol("diameter of a top that carries the load well below its limit; as much of it as fits", _MM),
+    "S": Symbol("shape factor: loaded area over the free surface around it", ""),
+    "e_c": Symbol("how far off the pad's middle the car's face may arrive", _MM),
+    "w_c": Symbol("how wide the car's face and the pad meet", _MM),
     "p_p": Symbol("edge pressure at the more loaded end if the saddle does not follow", _MPA),
 }
 
@@ -177,11 +197,16 @@ SYMBOLS: Mapping[str, Symbol] = MappingProxyType(_MEASURED | _PAD | _MATERIAL | 
 """Every symbol with the meaning that it has unless a rule gives it another."""
 
 _PATCH = Symbol("radius of the loaded patch, half the hole's radius", _MM)
+_MET = Symbol("area where the car's face and the pad meet", "mm²")
 LOCAL: Mapping[str, Mapping[str, Symbol]] = MappingProxyType(
     {
         "web_bending": {"b": _PATCH},
-        "web_mm": {"b": _PATCH},
+        "web_mm": {"b": _PATCH, "A": _MET},
         "seam_lean": {"play": Symbol("smallest play of the seam in the slot", _MM)},
+        "cushion_bearing": {"A": _MET},
+        "cushion_strain": {"A": _MET},
+        "cushion_marking": {"A": _MET},
+        "cushion_slide": {"mu": Symbol("assumed friction of the car's face on the cushion", "")},
         "entry_height_flat": {"edge": Symbol("seam's edge above ground with a flat tyre", _MM)},
     }
 )
@@ -200,6 +225,13 @@ TOLERANCE_OF: Mapping[str, str] = MappingProxyType(
         "lift_height": "web_mm",
         "stem_clear": "stem_diameter_mm",
         "boss_clear": "seat_recess_diameter_mm",
+        "post_fit_tight": "stem_diameter_mm",
+        "post_fit_loose": "stem_diameter_mm",
+        "post_bottom": "stem_length_mm",
+        "post_guided": "stem_length_mm",
+        "rim_face": "seat_diameter_mm",
+        "pin_meets": "cross_hole_diameter_mm",
+        "pin_free": "cross_hole_diameter_mm",
         "relief_clear": "relief_width_mm",
     }
 )

@@ -18,7 +18,10 @@ from server.guide_words import PURPOSES
 _ROOMS: Mapping[str, str] = {
     "geometry.heads.slot": "The slot and what stands around it",
     "geometry.heads.slot.seam_checks": "The car's own seam",
+    "geometry.heads.cushion": "A flat cushion under a plate or a rail",
+    "geometry.heads.face": "A face of the car on a flat top, and the lip around the seat",
     "geometry.feet.cup": "The seat, the lip and the stem in the cup",
+    "geometry.feet.post": "The shoulder on a bore's rim, the stem in it, and its pin",
     "geometry.body": "The whole: heights, jack, bar, and how the car leans",
     "": "Further checks",
 }

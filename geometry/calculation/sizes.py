@@ -15,6 +15,8 @@ PAD_SYMBOLS = {
     "seat_recess_depth_mm": "recess_depth",
     "stem_diameter_mm": "stem",
     "stem_length_mm": "length",
+    "cross_hole_diameter_mm": "cross",
+    "cross_hole_distance_mm": "cross_x",
     "body_diameter_mm": "body",
     "flats_width_mm": "flats",
     "slot_width_mm": "slot",

@@ -3,9 +3,11 @@
 from collections.abc import Callable, Mapping
 from types import MappingProxyType
 
+from geometry.calculation.why_post import POST
+from geometry.calculation.why_faces import FACE_PHRASES
 from geometry.design import Design, let_go
 from geometry.errors import NoPadFitsError
-from geometry.rules import BoundRule
+from geometry.rules import BoundRule, Numbers
 from geometry.sizing import Bound, Entry
 from geometry.units import inch_to_mm
 
@@ -19,7 +21,7 @@ class Told:
 
     def __init__(self, design: Design, bound: Bound, size_mm: float) -> None:
         self.design, self.bound, self.size_mm = design, bound, size_mm
-        self.numbers = bound.numbers
+        self.numbers: Numbers = bound.numbers
 
     def mm(self, symbol: str) -> str:
         """A length of the bound's formula."""
@@ -108,6 +110,8 @@ def phrase_key(rule: BoundRule) -> tuple[str, str]:
 
 PHRASES: Mapping[tuple[str, str], Phrase] = MappingProxyType(
     {
+        **FACE_PHRASES,
+        **POST,
         ("seat_diameter_mm", "(0.90 * cup_bore + u) / (1 + g_cold) + tol"): lambda b: (
             f"it must fill nine tenths of a cup of {b.measured('cup_bore')}, {b.cold()}, and it may be turned {b.mm('tol')} too"
             " small"

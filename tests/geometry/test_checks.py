@@ -38,8 +38,9 @@ def judged(pad: Pad = PAD, **changes: Any) -> dict[str, Check]:
 
 
 def test_every_check_of_the_notes_is_there() -> None:
-    assert len(CHECK_RULES) == 40
-    assert set(judged()) == set(CHECK_RULES)
+    of_a_slot_on_a_cup = {code for code, rule in CHECK_RULES.items() if rule.kind in {"", "cup", "slot"}}
+    assert len(of_a_slot_on_a_cup) == 40
+    assert set(judged()) == of_a_slot_on_a_cup
 
 
 def test_slot_floor_bearing_by_hand() -> None:
