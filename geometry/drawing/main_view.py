@@ -346,5 +346,7 @@ _ORDERS: tuple[tuple[_Step, ...], ...] = (
     # Long words on leaders may find room where signs have not taken it yet.
     (_heights, _stem_length, _diameters, _corner, _mouth, _edge, _datums, _top, _lip),
     (_heights, _diameters, _stem_length, _corner, _mouth, _edge, _datums, _top, _lip),
+    # Signs at the end of a dimension line go where long words of depths would stand.
+    (_heights, _diameters, _datums, _stem_length, _top, _lip, _corner, _mouth, _edge),
 )
 """What is placed first finds room most easily."""

@@ -1,6 +1,7 @@
 """Top view and underside: the pad seen along its axis, as exact lines, arcs and curves in model mm."""
 
 from collections.abc import Iterator
+from functools import lru_cache
 from itertools import pairwise
 from math import acos, asin, cos, degrees, radians, sin, sqrt
 
@@ -14,6 +15,7 @@ _CURVE_STEPS = 12
 _NEARLY_MM = 1e-9
 
 
+@lru_cache(maxsize=64)
 def top_view(pad: Pad, *, over_mm: float) -> View:
     """From above: x to the right, y up the sheet along the slot."""
     body = pad.body_diameter_mm / 2

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from contextlib import suppress
 from dataclasses import dataclass, field, replace
+from functools import lru_cache
 from itertools import combinations, product
 from math import inf
 
@@ -38,8 +39,11 @@ _LEAST_UNDERSIDE_MM = 30.0
 Placed = list[tuple[Block, Point]]
 
 
+@lru_cache(maxsize=16)
 def draw(pad: Pad, facts: SheetFacts) -> Drawing:
     """The pad's drawing: a buildable pad and the facts of its sheet, on one page.
+
+    A sheet laid out a moment ago is kept: page, files and packet of a design ask for the same one.
 
     Raises SheetError where no standard scale leaves room.
     """

@@ -1,6 +1,7 @@
 """The side view: the pad seen along x, across the slot's length, as exact lines, arcs and curves in model mm."""
 
 from collections.abc import Callable, Iterable, Iterator
+from functools import lru_cache
 from itertools import pairwise
 from math import asin, degrees, sqrt
 
@@ -16,6 +17,7 @@ _CURVE_STEPS = 12
 _NEARLY_MM = 1e-9
 
 
+@lru_cache(maxsize=64)
 def side_view(pad: Pad, *, over_mm: float, half: bool = False) -> View:
     """Along x, seeing the slot's length: y to the right, z up; a half view of a symmetrical part ends on its axis."""
     right = tuple(_right_half(pad))

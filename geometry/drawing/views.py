@@ -1,6 +1,7 @@
 """The section, and what all views are made with: exact lines and arcs in model mm; the outlines are the shared ones."""
 
 from collections.abc import Iterator
+from functools import lru_cache
 from itertools import pairwise
 from math import atan2, cos, degrees, hypot, inf, pi, sqrt, tan
 
@@ -16,6 +17,7 @@ _PIECE_STEPS = 48
 _NEARLY_MM = 1e-9
 
 
+@lru_cache(maxsize=64)
 def section_view(pad: Pad, *, over_mm: float) -> View:
     """Across the slot, cut on the axis: x to the right, z up."""
     cut_outlines = profile.section_outlines(pad)

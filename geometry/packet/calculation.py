@@ -7,6 +7,7 @@ from geometry.calculation.book import Line
 from geometry.calculation.clearances import Clearance, Figure
 from geometry.calculation.opening import NOT_COVERED, SCOPE
 from geometry.calculation.sheet import PARTS, CalculationSheet, CheckPart, LedgerPart
+from geometry.making.wording import Units
 from geometry.mathml import typst_math
 from geometry.packet.paper import Data
 from geometry.packet.words import verdict_of
@@ -25,10 +26,17 @@ class Tags:
         return self._tags.get(source, "") if source else ""
 
 
-def calculation_data(sheet: CalculationSheet) -> Data:
+LENGTHS: dict[Units, str] = {
+    "mm": "Lengths in mm.",
+    "in": "Lengths in mm, though the drawing is in inches: every formula and every table behind them is in mm (25.4 mm = 1 in).",
+}
+
+
+def calculation_data(sheet: CalculationSheet, units: Units = "mm") -> Data:
     """Every line that it takes to redo the design by hand."""
     tags = Tags(sheet)
     return {
+        "lengths": LENGTHS[units],
         "scope": SCOPE,
         "not_covered": list(NOT_COVERED),
         "factors": [[f.value, f.place, str(f.source)] for f in sheet.factors],

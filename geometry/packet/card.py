@@ -2,6 +2,8 @@
 
 from collections.abc import Iterator
 
+from geometry.calculation.book import Book
+from geometry.calculation.inputs import write_inputs
 from geometry.cautions import SignalWord
 from geometry.design import Design
 from geometry.drawing.facts import SheetFacts
@@ -22,6 +24,10 @@ _INSTEAD = (
     " the changes that would help are listed with the design. Print a new card for the changed design."
 )
 _DISCARD = "Keep it away from the jack. Mark it as scrap, and make another one to the drawing."
+_LIFT, _LOAD = frozenset({"car.lift_needed_mm"}), frozenset({"car.cg_offset_mm", "car.ride_frequency_hz"})
+_USED = _LIFT | _LOAD
+"""What the card shows of answers that may be left to the program; all else on it must be measured."""
+_ASSUMED_NOTE = "Assumed: not measured, the program's usual value. The calculation sheet says which and why."
 _FAILED = "Its readings say that it must not be used, so there are no steps. Why:"
 
 
@@ -45,6 +51,7 @@ def card_data(design: Design, facts: SheetFacts, failed: PartStanding | None = N
         "section_alt": "The pad in its place: seat on the cup's floor, lip off the rim, the seam in its slot.",
         "where": list(_where(design, units)),
         "heights": list(_heights(design, units)) if may_be_used else [],
+        "assumed": _ASSUMED_NOTE if may_be_used and _assumed(design) & _USED else "",
         "load": list(_load(design, units)) if may_be_used else [],
         "steps": list(_steps(design, units)) if may_be_used else [],
         "no_steps": _UNFIT if failed is None else _FAILED,
@@ -67,6 +74,17 @@ def _failures(design: Design, failed: PartStanding | None, units: Units) -> list
     return list(dict.fromkeys((*(reason.shown(units) for reason in (failed.reasons if failed else ())), *drawn)))
 
 
+def _assumed(design: Design) -> frozenset[str]:
+    """Keys of the answers that nobody gave, so that the program's usual value stands in."""
+    return frozenset(i.key for i in write_inputs(Book(), design.conditions) if i.origin == "assumed" and i.remark)
+
+
+def _lift_words(design: Design, units: Units) -> str:
+    """How far the seam is to rise, marked where nobody said so."""
+    mark = " (assumed)" if _assumed(design) & _LIFT else ""
+    return f"{height_words(design.conditions.lift_needed_mm, units)}{mark}"
+
+
 def _where(design: Design, units: Units) -> Iterator[list[str]]:
     c = design.conditions
     cup = f"bore {length_shown(c.foot.bore_mm, units)}, {length_shown(c.foot.depth_mm, units)} deep"
@@ -84,7 +102,7 @@ def _heights(design: Design, units: Units) -> Iterator[list[str]]:
     touch = c.seam.edge_height_mm + c.foot.depth_mm - pad.web_mm
     low, high = c.foot.rim_height_low_mm, c.foot.rim_height_high_mm
     walls = low - c.foot.depth_mm + pad.top_height_mm
-    lifted = height_words(c.lift_needed_mm, units)
+    lifted = _lift_words(design, units)
     yield ["Rim, jack all the way down", height_words(low, units)]
     yield ["Wall tops of the pad then", height_words(walls, units)]
     yield ["Seam's edge, car on its wheels", height_words(c.seam.edge_height_mm, units)]
@@ -97,7 +115,8 @@ def _heights(design: Design, units: Units) -> Iterator[list[str]]:
 
 def _load(design: Design, units: Units) -> Iterator[list[str]]:
     c = design.conditions
-    yield ["Load used in the estimates", load_words(c.design_force_n, units)]
+    mark = ", part of it assumed" if _assumed(design) & _LOAD else ""
+    yield [f"Load used in the estimates{mark}", load_words(c.design_force_n, units)]
     yield ["Jack's rated load", plate_words(c.foot.rated_load_kg, units)]
 
 
@@ -106,7 +125,7 @@ def _steps(design: Design, units: Units) -> Iterator[list[str]]:
     c, pad = design.conditions, design.pad
     stem = ", stem in its hole" if pad.has_stem else ""
     touch = height_words(c.seam.edge_height_mm + c.foot.depth_mm - pad.web_mm, units)
-    needed, lifted = height_words(design.rim_height_needed_mm, units), height_words(c.lift_needed_mm, units)
+    needed, lifted = height_words(design.rim_height_needed_mm, units), _lift_words(design, units)
     yield ["", "Look at pad, cup and seam as listed below. Read the pad's number: it must be this card's."]
     yield [
         "",

@@ -21,7 +21,8 @@ CRITICAL = {
     "web_mm": "carries the seam's edge",
 }
 """The sizes that decide, and what each decides."""
-_WIDTH = 1080
+_WIDTH = 840
+"""As wide as the page is then, letters of the balloons are 7 points high at the least."""
 
 
 def cover_data(design: Design, facts: SheetFacts, sheet: CalculationSheet) -> Data:

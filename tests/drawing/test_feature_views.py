@@ -1,6 +1,6 @@
 """The views of every kind of pad against the kernel's own removal of hidden lines; the drawing does not use the kernel."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from functools import cache
 from itertools import pairwise
 from math import cos, radians, sin
@@ -27,7 +27,7 @@ PADS = {
 }
 APART_MM, NEAR_MM = 0.5, 0.08
 Points = NDArray[np.float64]
-VIEWS = {
+VIEWS: dict[str, tuple[Callable[..., View], tuple[int, int, int], tuple[int, int, int]]] = {
     "top": (top_view, (0, 0, 1), (1, 0, 0)),
     "underside": (underside_view, (0, 0, -1), (1, 0, 0)),
     "side": (side_view, (1, 0, 0), (0, 1, 0)),

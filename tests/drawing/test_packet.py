@@ -310,3 +310,43 @@ def test_a_picture_of_the_route_card_stands_on_the_page_of_its_table(packets: di
     pages = pages_of(packets[VAN])
     for label, title in (("1: 78.75°", "Corner radius in"), ("1: 0 mm", "Passes of the slot")):
         assert [page for page in pages if label in page] == [page for page in pages if title in page] != []
+
+
+@pytest.mark.parametrize("name", FITTING)
+def test_the_letters_of_the_covers_balloons_are_seven_points_high(packets: dict[str, Path], name: str) -> None:
+    """Oracle: the boxes of the words as poppler finds them; a balloon's label is the only place where a cup has a “bore”."""
+    page = run("pdftotext", "-f", "1", "-l", "1", "-bbox", packets[name], "-")
+    found = re.findall(r'yMin="([\d.]+)" xMax="[\d.]+" yMax="([\d.]+)">bore<', page)
+    assert found
+    assert all(float(low) - float(high) >= 7 for high, low in found)
+
+
+def test_what_the_card_takes_from_an_answer_that_nobody_gave_says_so() -> None:
+    """The van's owner named no height to lift by; the load rests on the car's usual ride frequency too."""
+    design, facts = design_of(VAN)
+    card = card_data(design, facts)
+    assert [label for label, _ in card["heights"] if "(assumed)" in label] == ["Rim needed to lift by 150 mm (assumed)"]
+    assert any("150 mm (assumed)" in words for _, words in card["steps"])
+    assert card["load"][0][0].endswith("part of it assumed")
+    assert card["assumed"]
+
+
+def test_what_the_card_takes_from_answers_that_were_given_is_not_called_assumed() -> None:
+    document = sample(VAN)
+    document["car"] |= {"lift_needed_mm": 140, "cg_offset_mm": 50, "ride_frequency_hz": 1.5}
+    design = design_pad(understood(document))
+    card = card_data(design, sheet_facts(design, issued=DAY))
+    assert card["assumed"] == ""
+    assert "assumed" not in str((card["heights"], card["steps"], card["load"]))
+
+
+@pytest.mark.parametrize("name", FITTING)
+def test_the_calculation_of_an_inch_shop_says_that_its_lengths_are_in_mm(packets: dict[str, Path], name: str) -> None:
+    text = " ".join(pages_of(packets[name]))
+    assert "Lengths in mm" in text
+    assert ("though the drawing is in inches" in text) == (name == INCH)
+
+
+def test_a_sheet_laid_out_a_moment_ago_is_not_laid_out_again() -> None:
+    design, facts = design_of(VAN)
+    assert draw(design.pad, facts) is draw(design.pad, facts)
