@@ -72,7 +72,7 @@ def _picture(section: Section, page: Page, outcome: Outcome, prefix: str) -> Mar
     svg = section_svg.svg_of(
         page,
         section.shapes,
-        title=section_words.TITLE,
+        title=section_words.title(section.scene),
         description=section_words.description(section.scene, section.pointers, section.troubles, units=units),
         units=units,
         typed=typed,

@@ -100,7 +100,7 @@ def to_svg(
     return section_svg.svg_of(
         page,
         section.shapes,
-        title=section_words.TITLE,
+        title=section_words.title(section.scene),
         description=section_words.description(section.scene, section.pointers, section.troubles, units=units),
         units=units,
         typed=as_typed,

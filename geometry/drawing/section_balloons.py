@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from html import escape
 
 from geometry.drawing.section_ink import CHALK, INK, PENCIL, attributes, number, pair, tip
-from geometry.drawing.section_known import TITLES, element_id
+from geometry.drawing.section_known import element_id
 from geometry.drawing.section_layout import value_words
 from geometry.drawing.section_page import LABEL_GAP, LINE, RADIUS, SMALL, TEXT, Box, Page, Placed, label_line
 from geometry.drawing.section_pointers import Pointer
@@ -14,7 +14,7 @@ from geometry.units import LengthUnit
 def balloon(placed: Placed, pointer: Pointer, units: LengthUnit, typed: Mapping[str, str], *, is_lit: bool) -> str:
     """A numbered circle that links to its field."""
     key = element_id(pointer.field)
-    name = f"{pointer.number} {TITLES[pointer.field]} {value_words(pointer, units, typed)}"
+    name = f"{pointer.number} {pointer.title} {value_words(pointer, units, typed)}"
     (ax, ay), (x, y) = placed.leader[0], placed.centre
     state = " lit" if is_lit else ""
     missing = " missing" if pointer.value_mm is None else ""

@@ -1,42 +1,59 @@
 """What is measured so far, and the numbered balloons that ask for it: both made from the field list."""
 
-from collections.abc import Mapping
-from dataclasses import dataclass, fields
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field, fields
+from functools import cache
 from math import isfinite
 from types import MappingProxyType
 from typing import Any
 
 from annotated_types import Ge, Le
 
-from geometry.feet.cup.fields import CupJack
-from geometry.heads.slot.fields import SlotSeam
+from geometry.kinds import FACES, FEET, HEADS, USUAL_FOOT, USUAL_HEAD, face_group, jack_model
 from geometry.measurements import Measurements
 from geometry.pad import DIMENSIONS
 from geometry.quantity import Group
-
-GROUPS: Mapping[str, type[Group]] = MappingProxyType({"jack": CupJack, "seam": SlotSeam})
-"""The groups that the section shows, from the floor up."""
 
 
 def _has_balloon(extra: object) -> bool:
     return isinstance(extra, dict) and bool(extra.get("balloon"))
 
 
-TITLES: Mapping[str, str] = MappingProxyType(
-    {
-        f"{group}.{name}": info.title or name
-        for group, model in GROUPS.items()
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What the section asks for where a pad has this foot and this head."""
+
+    groups: Mapping[str, type[Group]]
+    """The groups that the section shows, from the floor up."""
+    titles: Mapping[str, str]
+    """Title of each measurement that has a balloon, by dotted key, from the floor up."""
+    balloons: Mapping[str, int]
+    """Number of each balloon by the dotted key of its field."""
+    optional: frozenset[str]
+    """Measurements that may be left out."""
+
+
+@cache
+def asked_of(foot: str = USUAL_FOOT, head: str = USUAL_HEAD) -> Asked:
+    """The balloons of a foot and a head; of the usual ones where there is no such kind."""
+    groups: dict[str, type[Group]] = {"jack": jack_model(foot), face_group(head): FACES.get(head, FACES[USUAL_HEAD])}
+    marked = {
+        f"{group}.{name}": info
+        for group, model in groups.items()
         for name, info in model.model_fields.items()
         if _has_balloon(info.json_schema_extra)
     }
-)
-"""Title of each measurement that has a balloon, by dotted key, from the floor up."""
-BALLOONS: Mapping[str, int] = MappingProxyType({key: number for number, key in enumerate(TITLES, start=1)})
-"""Number of each balloon by the dotted key of its field."""
-OPTIONAL = frozenset(
-    key for key in TITLES if not GROUPS[key.partition(".")[0]].model_fields[key.partition(".")[2]].is_required()
-)
-"""Measurements that may be left out."""
+    return Asked(
+        groups=MappingProxyType(groups),
+        titles=MappingProxyType({key: info.title or key for key, info in marked.items()}),
+        balloons=MappingProxyType({key: number for number, key in enumerate(marked, start=1)}),
+        optional=frozenset(key for key, info in marked.items() if not info.is_required()),
+    )
+
+
+GROUPS = asked_of().groups
+BALLOONS = asked_of().balloons
+"""Those of a cup and a slot."""
 
 
 def element_id(key: str) -> str:
@@ -74,35 +91,90 @@ class Known:
     local_length_mm: float | None = None
     is_complete: bool = False
     """Whether all that is required is there, so that what is missing was left to its default."""
+    foot: str = USUAL_FOOT
+    head: str = USUAL_HEAD
+    own: Mapping[str, float | str | None] = field(default_factory=dict)
+    """Every measurement and choice of this foot and head by its own dotted key; the names above are those that a cup's and a
+    seam's have, filled with what another kind has in their place."""
 
     def value_of(self, key: str) -> float | None:
         """The measurement with a dotted key."""
-        value: float | None = getattr(self, key.partition(".")[2])
-        return value
+        value = self.own.get(key, getattr(self, key.partition(".")[2], None))
+        return value if isinstance(value, int | float) else None
+
+    @property
+    def asked(self) -> Asked:
+        """What the section asks for."""
+        return asked_of(self.foot, self.head)
+
+    @property
+    def needed_of_foot(self) -> frozenset[str]:
+        """What must be known for the jack's head to be drawn firmly."""
+        of_a_cup = frozenset({"jack.cup_bore_mm", "jack.cup_depth_mm"})
+        own = {
+            "saddle": ("jack.between_teeth_mm", "jack.tooth_height_mm"),
+            "plate": ("jack.plate_diameter_mm",),
+            "post": ("jack.post_bore_mm", "jack.bore_rim_diameter_mm"),
+        }
+        return frozenset(own[self.foot]) if self.foot in own else of_a_cup
+
+    @property
+    def is_in_a_bore(self) -> bool:
+        """Whether the seat drops into something, and does not stand on top of it."""
+        choice = {"plate": ("located_by", "edge"), "saddle": ("stands_on", "teeth")}.get(self.foot)
+        if choice is None:
+            return self.foot == USUAL_FOOT
+        given = self.own.get(f"jack.{choice[0]}") or FEET_DEFAULTS[choice[0]]
+        return given != choice[1]
 
 
-_NAMES = tuple(f.name for f in fields(Known) if f.name != "is_complete")
+FEET_DEFAULTS: Mapping[str, str] = MappingProxyType({"located_by": "edge", "stands_on": "land"})
+"""The usual answers of the choices that decide how the seat stands."""
+_NAMES = tuple(f.name for f in fields(Known) if f.name not in {"is_complete", "foot", "head", "own"})
 
 
 def known_of(measurements: Measurements) -> Known:
     """What a complete document says."""
-    groups = (measurements.jack, measurements.face)
-    told = {name: getattr(group, name) for group in groups for name in _NAMES if name in type(group).model_fields}
-    return Known(**told, is_complete=True)
+    foot, head = measurements.foot, measurements.head
+    groups = {"jack": measurements.jack, face_group(head): measurements.face}
+    own = {f"{group}.{name}": getattr(part, name) for group, part in groups.items() for name in type(part).model_fields}
+    return Known(**dict(_in_usual_names(foot, head, own)), foot=foot, head=head, own=own, is_complete=True)
 
 
-def known_of_partial(document: Mapping[str, Mapping[str, object]]) -> Known:
+def _in_usual_names(foot: str, head: str, own: Mapping[str, Any]) -> Iterator[tuple[str, Any]]:
+    """The measurements by the names that a cup's and a seam's have; what is not asked of this kind is absent."""
+    keys = {**FEET[foot].keys, **HEADS[head].keys} if foot in FEET and head in HEADS else {}
+    usual = asked_of()
+    for name in _NAMES:
+        group = "jack" if name in usual.groups["jack"].model_fields else "seam"
+        value = own.get(keys.get(f"{group}.{name}", f"{group}.{name}") or "")
+        if value is not None:
+            yield name, value
+
+
+def known_of_partial(document: Mapping[str, Any]) -> Known:
     """What an unfinished document says so far; a value that cannot be counts as not yet measured."""
-    told: dict[str, Any] = {}
-    for group, model in GROUPS.items():
-        given = document.get(group, {})
-        for name in _NAMES:
-            value = possible(model, name, given.get(name)) if name in model.model_fields else None
-            if value is not None:
-                told[name] = value
+    foot, head = (str(document.get(key) or usual) for key, usual in (("foot", USUAL_FOOT), ("head", USUAL_HEAD)))
+    foot, head = foot if foot in FEET else USUAL_FOOT, head if head in HEADS else USUAL_HEAD
+    own: dict[str, Any] = {}
+    for group, model in asked_of(foot, head).groups.items():
+        given = document.get(group) or {}
+        for name in model.model_fields:
+            value = given.get(name)
+            is_choice = name in FEET_DEFAULTS or f"{group}.{name}" == "pocket.shape"
+            own[f"{group}.{name}"] = value if is_choice else possible(model, name, value)
+    told = dict(_in_usual_names(foot, head, own))
     told = {name: value for name, value in told.items() if not _contradicts(name, value, told)}
     sheets = told.pop("sheets", None)
-    return Known(**told, sheets=None if sheets is None else int(sheets))
+    is_usual = (foot, head) == (USUAL_FOOT, USUAL_HEAD)
+    return Known(
+        **told,
+        sheets=None if sheets is None else int(sheets),
+        foot=foot,
+        head=head,
+        # Of a cup and a seam the names above leave out what contradicts itself.
+        own={} if is_usual else own,
+    )
 
 
 def fixed_of_partial(document: Mapping[str, Mapping[str, object]]) -> dict[str, float]:

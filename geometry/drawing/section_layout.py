@@ -5,7 +5,6 @@ from itertools import pairwise
 from math import floor, log
 
 from geometry.drawing.section_columns import placed_beside, told_apart
-from geometry.drawing.section_known import TITLES
 from geometry.drawing.section_lettering import BOLD, cut, length_words, wrapped
 from geometry.drawing.section_marks import Band, TroubleSpot, band_of
 from geometry.drawing.section_page import (
@@ -164,7 +163,7 @@ def _label(
         return ()
     if pointer:
         value = cut(value_words(pointer, units, typed), size=TEXT * BOLD, width=width)
-        title = cut(TITLES[pointer.field], size=TEXT, width=width)
+        title = cut(pointer.title, size=TEXT, width=width)
         return Lettering(title, "balloon-label"), Lettering(value, "balloon-value")
     if spot is None:
         return ()
@@ -189,7 +188,7 @@ def _caption(pointers: Sequence[Pointer], lit: str | None, units: LengthUnit, ty
     """What the lit balloon asks for, where balloons have no labels."""
     for pointer in pointers:
         if pointer.field == lit:
-            return f"{pointer.number}  {TITLES[pointer.field]}: {value_words(pointer, units, typed)}"
+            return f"{pointer.number}  {pointer.title}: {value_words(pointer, units, typed)}"
     return ""
 
 

@@ -2,22 +2,12 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Literal
 
-from geometry.drawing.section_known import BALLOONS, OPTIONAL
+from geometry.drawing.section_faces import face_targets
 from geometry.drawing.section_scene import Scene
+from geometry.drawing.section_spans import Span, across, narrow, upright
+from geometry.kinds import FEET, HEADS
 from geometry.outline import Point
-
-
-@dataclass(frozen=True, slots=True)
-class Span:
-    """A dimension line with its extension lines."""
-
-    start: Point
-    end: Point
-    extensions: tuple[tuple[Point, Point], ...] = ()
-    arrows: Literal["between", "outside", "radius"] = "between"
-    """Outside: pointing in from the extensions. Radius: one arrow, at the end."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,6 +15,7 @@ class Pointer:
     """One balloon's target in model mm."""
 
     field: str
+    title: str
     number: int
     at: Point
     span: Span
@@ -52,18 +43,29 @@ class Pointer:
 
 def pointers_of(scene: Scene) -> tuple[Pointer, ...]:
     """A pointer for every balloon, by number."""
-    targets = {**_jack_targets(scene), **_car_targets(scene)}
+    asked = scene.known.asked
+    targets = _in_own_keys(scene, {**_jack_targets(scene), **_car_targets(scene)})
+    targets.update(face_targets(scene))
     return tuple(
         Pointer(
             key,
+            asked.titles[key],
             number,
-            *targets[key],
+            at=targets[key][0],
+            span=targets[key][1],
             value_mm=scene.known.value_of(key),
-            is_optional=key in OPTIONAL,
+            is_optional=key in asked.optional,
             is_complete=scene.known.is_complete,
         )
-        for key, number in BALLOONS.items()
+        for key, number in asked.balloons.items()
     )
+
+
+def _in_own_keys(scene: Scene, targets: "Targets") -> dict[str, tuple[Point, Span]]:
+    """What a cup's and a seam's balloons point at, by the keys that another kind has in their place."""
+    known = scene.known
+    keys = {**FEET[known.foot].keys, **HEADS[known.head].keys}
+    return {keys.get(key, key): target for key, target in targets.items() if keys.get(key, key)}
 
 
 Targets = Mapping[str, tuple[Point, Span]]
@@ -80,18 +82,18 @@ def _jack_targets(s: Scene) -> Targets:
     else:
         lowered, low = (-rim if s.rim_low < s.under else -rim - 5 * k, s.rim_low), s.rim_low
     return {
-        "jack.cup_bore_mm": ((-inside, (s.corner + s.depth) / 2), _across(inside, s.under - 5 * k, s.depth / 2)),
+        "jack.cup_bore_mm": ((-inside, (s.corner + s.depth) / 2), across(inside, s.under - 5 * k, s.depth / 2)),
         "jack.cup_depth_mm": (
             (-(inside + rim) / 2, s.depth),
-            _upright(beside, 0, s.depth, from_x=(-inside, -rim)),
+            upright(beside, 0, s.depth, from_x=(-inside, -rim)),
         ),
         "jack.cup_corner_radius_mm": (
             arc_middle,
             Span((-inside + s.corner, s.corner), arc_middle, arrows="radius"),
         ),
-        "jack.rim_diameter_mm": ((-rim, 0.25 * s.under), _across(rim, s.under - 5 * k, s.under)),
-        "jack.stem_hole_diameter_mm": ((-hole, 0.8 * s.under), _across(hole, s.under - 5 * k, 0.8 * s.under)),
-        "jack.rim_height_low_mm": (lowered, _upright(-rim - 6 * k, s.ground, low, from_x=(-rim, -rim))),
+        "jack.rim_diameter_mm": ((-rim, 0.25 * s.under), across(rim, s.under - 5 * k, s.under)),
+        "jack.stem_hole_diameter_mm": ((-hole, 0.8 * s.under), across(hole, s.under - 5 * k, 0.8 * s.under)),
+        "jack.rim_height_low_mm": (lowered, upright(-rim - 6 * k, s.ground, low, from_x=(-rim, -rim))),
     }
 
 
@@ -101,43 +103,25 @@ def _car_targets(s: Scene) -> Targets:
     beside = max(s.body, m + s.step) + 4 * k
     outboard, inboard = (m - s.step - s.reach) / 2, (m + s.step + s.reach) / 2
     return {
-        "seam.thickness_mm": ((m + half, strip), _narrow(half, strip, k, m)),
-        "seam.bare_thickness_mm": ((m, s.edge + 0.35 * (strip - s.edge)), _narrow(s.bare / 2, strip, k, m)),
+        "seam.thickness_mm": ((m + half, strip), narrow(half, strip, k, m)),
+        "seam.bare_thickness_mm": ((m, s.edge + 0.35 * (strip - s.edge)), narrow(s.bare / 2, strip, k, m)),
         "seam.height_mm": (
             (m + half + 0.3 * (s.step - half), s.sill),
-            _upright(beside, s.edge, s.sill, from_x=(m + half, m + s.step)),
+            upright(beside, s.edge, s.sill, from_x=(m + half, m + s.step)),
         ),
         "seam.edge_height_mm": (
             (m, s.edge),
-            _upright(max(s.rim, s.body) + 6 * k, s.ground, s.edge, from_x=(s.rim, m + half)),
+            upright(max(s.rim, s.body) + 6 * k, s.ground, s.edge, from_x=(s.rim, m + half)),
         ),
         "seam.clear_outboard_mm": (
             (outboard, s.outboard),
-            _upright(outboard, s.edge, s.outboard, from_x=(m - half, m - s.step)),
+            upright(outboard, s.edge, s.outboard, from_x=(m - half, m - s.step)),
         ),
         "seam.clear_inboard_mm": (
             (0.2 * (m + s.step) + 0.8 * s.reach, s.inboard),
-            _upright(inboard, s.edge, s.inboard, from_x=(m + half, m + s.step)),
+            upright(inboard, s.edge, s.inboard, from_x=(m + half, m + s.step)),
         ),
     }
-
-
-def _across(half: float, y: float, from_y: float) -> Span:
-    """A level dimension line below what it measures."""
-    return Span((-half, y), (half, y), (((-half, from_y), (-half, y)), ((half, from_y), (half, y))))
-
-
-def _narrow(half: float, y: float, k: float, middle: float = 0.0) -> Span:
-    """A level dimension line across something thin, its arrows outside."""
-    left, right = middle - half, middle + half
-    return Span(
-        (left, y), (right, y), (((left - 8 * k, y), (left, y)), ((right + 8 * k, y), (right, y))), arrows="outside"
-    )
-
-
-def _upright(x: float, low: float, high: float, *, from_x: tuple[float, float]) -> Span:
-    """An upright dimension line beside what it measures, with its lower and upper extension line."""
-    return Span((x, low), (x, high), (((from_x[0], low), (x, low)), ((from_x[1], high), (x, high))))
 
 
 def pad_spans(scene: Scene) -> Mapping[str, Span]:
@@ -148,19 +132,19 @@ def pad_spans(scene: Scene) -> Mapping[str, Span]:
     rounded = p.seat_corner_radius_mm * (1 - 0.5**0.5)
     arc_middle = (seat - rounded, rounded)
     spans = {
-        "seat_diameter_mm": _across(seat, p.seat_length_mm / 2, p.seat_length_mm / 2),
-        "seat_length_mm": _upright(left, 0, p.seat_length_mm, from_x=(-seat, -seat)),
+        "seat_diameter_mm": across(seat, p.seat_length_mm / 2, p.seat_length_mm / 2),
+        "seat_length_mm": upright(left, 0, p.seat_length_mm, from_x=(-seat, -seat)),
         "seat_corner_radius_mm": Span(
             (seat - p.seat_corner_radius_mm, p.seat_corner_radius_mm), arc_middle, arrows="radius"
         ),
-        "body_diameter_mm": _across(scene.body, (p.seat_length_mm + p.web_mm) / 2, p.web_mm),
-        "slot_width_mm": _narrow(slot, p.web_mm + 0.4 * p.slot_depth_mm, k, scene.middle),
-        "slot_depth_mm": _upright(right, p.web_mm, p.top_height_mm, from_x=(scene.middle + slot, scene.side)),
-        "web_mm": _upright(right, 0, p.web_mm, from_x=(0, scene.middle + slot)),
+        "body_diameter_mm": across(scene.body, (p.seat_length_mm + p.web_mm) / 2, p.web_mm),
+        "slot_width_mm": narrow(slot, p.web_mm + 0.4 * p.slot_depth_mm, k, scene.middle),
+        "slot_depth_mm": upright(right, p.web_mm, p.top_height_mm, from_x=(scene.middle + slot, scene.side)),
+        "web_mm": upright(right, 0, p.web_mm, from_x=(0, scene.middle + slot)),
     }
     if p.has_stem:
-        spans["stem_diameter_mm"] = _across(stem, -p.stem_length_mm / 2, -p.stem_length_mm / 2)
-        spans["stem_length_mm"] = _upright(0, -p.stem_length_mm, 0, from_x=(0, 0))
+        spans["stem_diameter_mm"] = across(stem, -p.stem_length_mm / 2, -p.stem_length_mm / 2)
+        spans["stem_length_mm"] = upright(0, -p.stem_length_mm, 0, from_x=(0, 0))
     return {f"fixed.{name}": span for name, span in (spans | _option_spans(scene)).items()}
 
 
@@ -170,14 +154,14 @@ def _option_spans(scene: Scene) -> dict[str, Span]:
     recess, relief, floor = p.seat_recess_diameter_mm / 2, p.relief_width_mm / 2, p.body_top_mm - p.relief_depth_mm
     spans: dict[str, Span] = {}
     if p.has_recess:
-        spans["seat_recess_diameter_mm"] = _across(recess, p.seat_recess_depth_mm / 2, p.seat_recess_depth_mm / 2)
-        spans["seat_recess_depth_mm"] = _upright(recess + 2 * k, 0, p.seat_recess_depth_mm, from_x=(recess, recess))
+        spans["seat_recess_diameter_mm"] = across(recess, p.seat_recess_depth_mm / 2, p.seat_recess_depth_mm / 2)
+        spans["seat_recess_depth_mm"] = upright(recess + 2 * k, 0, p.seat_recess_depth_mm, from_x=(recess, recess))
     if m:
         y = p.body_top_mm + 2 * k
         spans["slot_offset_mm"] = Span((0, y), (m, y), (((0, p.body_top_mm), (0, y)), ((m, p.body_top_mm), (m, y))))
     if p.has_relief:
-        spans["relief_width_mm"] = _narrow(relief, max(floor, p.web_mm) + 0.6 * p.slot_depth_mm, k, m)
-        spans["relief_depth_mm"] = _upright(scene.body + 3 * k, floor, p.body_top_mm, from_x=(m + relief, scene.side))
+        spans["relief_width_mm"] = narrow(relief, max(floor, p.web_mm) + 0.6 * p.slot_depth_mm, k, m)
+        spans["relief_depth_mm"] = upright(scene.body + 3 * k, floor, p.body_top_mm, from_x=(m + relief, scene.side))
     if p.has_flats:
-        spans["flats_width_mm"] = _across(scene.side, (p.seat_length_mm + p.web_mm) / 2, p.web_mm)
+        spans["flats_width_mm"] = across(scene.side, (p.seat_length_mm + p.web_mm) / 2, p.web_mm)
     return spans

@@ -10,7 +10,17 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from geometry.drawing.section_known import Known
-from geometry.drawing.section_stand_in import TYPICAL_MM, bare_of, bore_of, corner_of, or_typical, stand_in_pad
+from geometry.drawing.section_stand_in import (
+    TYPICAL_MM,
+    bare_of,
+    bore_of,
+    corner_of,
+    hole_depth_of,
+    hole_of,
+    or_typical,
+    rim_of,
+    stand_in_pad,
+)
 from geometry.pad import Pad
 
 _SHAPE = 0.8
@@ -67,6 +77,16 @@ class Scene:
     """Levels at which the picture is shortened."""
 
     @property
+    def is_in_a_bore(self) -> bool:
+        """Whether the seat drops into something, and does not stand on top of it."""
+        return self.known.is_in_a_bore
+
+    @property
+    def face_is_ghost(self) -> bool:
+        """Whether what carries the car is not measured yet."""
+        return self.known.thickness_mm is None
+
+    @property
     def middle(self) -> float:
         """Where the middle of slot and seam is."""
         return self.pad.slot_offset_mm
@@ -96,7 +116,7 @@ def scene_of(known: Known, pad: Pad | None, so_far: Mapping[str, float] | None =
     """Everything in its place; what is not known is filled in with something typical."""
     corner = corner_of(known)
     shown = pad or stand_in_pad(known, corner, so_far or {})
-    rim = (known.rim_diameter_mm or bore_of(known) + 16.0) / 2
+    rim = rim_of(known) / 2
     height = or_typical(known, "height_mm")
     unit = max(2 * rim, shown.body_diameter_mm, 0.8 * (shown.top_height_mm + height)) / 100
     thickness = or_typical(known, "thickness_mm")
@@ -118,8 +138,8 @@ def scene_of(known: Known, pad: Pad | None, so_far: Mapping[str, float] | None =
         pad=shown,
         pad_is_stand_in=pad is None,
         unit_mm=unit,
-        bore=bore_of(known) / 2,
-        depth=or_typical(known, "cup_depth_mm"),
+        bore=bore_of(known) / 2 if known.is_in_a_bore else rim,
+        depth=or_typical(known, "cup_depth_mm") if known.is_in_a_bore else 0.0,
         corner=corner,
         rim=rim,
         hole=hole,
@@ -160,13 +180,15 @@ def _boss(known: Known) -> tuple[float, float]:
 
 def _hole(known: Known, pad: Pad, unit: float) -> tuple[float, float | None, float]:
     """Half the hole, the level of its floor, and the level of the cup's underside."""
-    diameter = min(known.stem_hole_diameter_mm or 0.0, bore_of(known) - 6)
-    least = max(10 * unit, pad.stem_length_mm + 3 * unit if pad.has_stem else 0.0)
+    diameter = min(hole_of(known), (bore_of(known) if known.is_in_a_bore else rim_of(known)) - 4)
+    free = known.value_of("jack.free_edge_mm") or 0.0
+    least = max(10 * unit, pad.stem_length_mm + 3 * unit if pad.has_stem else 0.0, pad.foot_depth_mm + 3 * unit, free)
     if diameter <= 0:
         return 0.0, None, -least
-    if known.stem_hole_depth_mm is None:
+    depth = hole_depth_of(known)
+    if depth is None:
         return diameter / 2, None, -least
-    floor = min(known.stem_hole_depth_mm, max(40 * unit, pad.stem_length_mm + unit))
+    floor = min(depth, max(40 * unit, pad.stem_length_mm + unit))
     return diameter / 2, -floor, -max(least, floor + 4 * unit)
 
 

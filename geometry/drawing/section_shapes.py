@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from math import sqrt
 
 from geometry.drawing.section_car import car, paint, sheets, thick_place
+from geometry.drawing.section_faces import face
 from geometry.drawing.section_scene import Scene
 from geometry.drawing.section_shape import Shape
 from geometry.outline import Outline, Point, corner, moved, polyline, walked_back_mirrored
@@ -12,16 +13,15 @@ from geometry.profile import section_outline
 
 def shapes_of(scene: Scene) -> tuple[Shape, ...]:
     """Everything from the ground up, in the order in which it is drawn."""
+    has_seam = scene.known.head == "slot"
     return (
-        *car(scene),
+        *(car(scene) if has_seam else face(scene)),
         *_jack(scene),
         *_cup(scene),
         *_boss(scene),
         Shape("pad", section_outline(scene.pad), is_closed=True, is_ghost=scene.pad_is_stand_in),
         *_pad_beyond(scene),
-        *thick_place(scene),
-        *paint(scene),
-        *sheets(scene),
+        *((*thick_place(scene), *paint(scene), *sheets(scene)) if has_seam else ()),
         *_centres(scene),
     )
 
@@ -70,6 +70,8 @@ def _jack(scene: Scene) -> Iterator[Shape]:
 def cup_inside(scene: Scene) -> Outline:
     """The right half of the cup's inside, from the hole's edge or the middle out and up to the rim."""
     inside, radius = scene.bore, scene.corner
+    if not scene.is_in_a_bore:
+        return polyline([(scene.hole, 0), (inside, 0)])
     return (
         *polyline([(scene.hole, 0), (inside - radius, 0)]),
         *corner((inside - radius, 0), (inside, radius), (inside - radius, radius)),
@@ -80,15 +82,16 @@ def cup_inside(scene: Scene) -> Outline:
 def _cup(scene: Scene) -> Iterator[Shape]:
     """The cup cut through, hatched; edges that are not measured are dashed."""
     known, inner = scene.known, cup_inside(scene)
-    is_ghost = known.cup_bore_mm is None or known.cup_depth_mm is None
-    outside = polyline([(scene.bore, scene.depth), (scene.rim, scene.depth), (scene.rim, scene.under)])
+    is_ghost = any(known.value_of(key) is None for key in known.asked.balloons if key in known.needed_of_foot)
+    top: list[Point] = [(scene.bore, scene.depth), (scene.rim, scene.depth)] if scene.is_in_a_bore else [(scene.rim, 0)]
+    outside = polyline([*top, (scene.rim, scene.under)])
     hole = _hole_side(scene)
     low = scene.hole if hole and scene.hole_floor is None else 0.0
     right = (*hole, *inner, *outside, *polyline([(scene.rim, scene.under), (low, scene.under)]))
     left = tuple(piece.mirrored() for piece in right)
     for half in [right, left] if low else [(*right, *walked_back_mirrored(right))]:
         yield Shape("cut-steel", half, is_closed=True, is_ghost=is_ghost)
-    edges = (*hole, *inner, *polyline([(scene.bore, scene.depth), (scene.rim, scene.depth)]))
+    edges = (*hole, *inner, *(polyline(top) if scene.is_in_a_bore else ()))
     for edge in (edges, tuple(piece.mirrored() for piece in edges)):
         yield Shape("cup-edge", edge, is_ghost=is_ghost)
     outer_is_ghost = is_ghost or known.rim_diameter_mm is None

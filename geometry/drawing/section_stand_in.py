@@ -5,8 +5,10 @@ from math import hypot
 
 from geometry.buildable import require_buildable
 from geometry.drawing.section_known import Known
+from geometry.drawing.section_stand_in_kinds import likely_pad_of_any_kind
 from geometry.errors import BadMeasurementsError
 from geometry.heads.slot.fields import ASSUMED_PAINT_MM, ASSUMED_SHEET_MM
+from geometry.kinds import USUAL_FOOT, USUAL_HEAD
 from geometry.pad import Pad
 
 TYPICAL_MM = {
@@ -37,8 +39,31 @@ def bore_of(known: Known) -> float:
     return min(bore, known.rim_diameter_mm - 6) if known.rim_diameter_mm else bore
 
 
+def rim_of(known: Known) -> float:
+    """The outside of what the pad stands in or on."""
+    return known.rim_diameter_mm or bore_of(known) + 16.0
+
+
+def hole_of(known: Known) -> float:
+    """The hole in the middle of what the pad stands on, 0 for none: between teeth that it stands on, all that they surround."""
+    if known.foot == "saddle" and not known.is_in_a_bore:
+        return bore_of(known)
+    if known.foot == "post" and known.stem_hole_diameter_mm is None:
+        return 0.5 * rim_of(known)
+    return known.stem_hole_diameter_mm or 0.0
+
+
+def hole_depth_of(known: Known) -> float | None:
+    """How deep that hole is; None where it goes through."""
+    if known.foot == "saddle" and not known.is_in_a_bore:
+        return or_typical(known, "cup_depth_mm")
+    return known.stem_hole_depth_mm
+
+
 def corner_of(known: Known) -> float:
-    """The cup's corner radius, never more than the cup as drawn has room for."""
+    """The cup's corner radius, never more than the cup as drawn has room for; 0 where nothing surrounds the seat."""
+    if not known.is_in_a_bore:
+        return 0.0
     depth, bore = or_typical(known, "cup_depth_mm"), bore_of(known)
     corner = min(5.0, depth / 2) if known.cup_corner_radius_mm is None else known.cup_corner_radius_mm
     return min(corner, depth - 1, bore / 2)
@@ -69,6 +94,8 @@ def stand_in_pad(known: Known, corner: float, so_far: Mapping[str, float]) -> Pa
 
 
 def _likely_pad(known: Known, corner: float, so_far: Mapping[str, float]) -> Pad:
+    if (known.foot, known.head) != (USUAL_FOOT, USUAL_HEAD):
+        return likely_pad_of_any_kind(known, corner, rim=rim_of(known), hole=hole_of(known), so_far=so_far)
     depth, thickness, height = (or_typical(known, n) for n in ("cup_depth_mm", "thickness_mm", "height_mm"))
     clear = min(height, *(c for c in (known.clear_outboard_mm, known.clear_inboard_mm) if c is not None), height)
     seat = so_far.get("seat_diameter_mm", bore_of(known) - 0.8)

@@ -6,8 +6,8 @@ from html import escape
 from geometry.drawing.section_balloons import balloon, notes, sides, trouble
 from geometry.drawing.section_ink import INK, SHEET, THIN, attributes, number, pair, tip
 from geometry.drawing.section_page import TEXT, Box, Frame, Page, Placed
-from geometry.drawing.section_pointers import Span
 from geometry.drawing.section_shape import Shape
+from geometry.drawing.section_spans import Span
 from geometry.outline import Arc
 from geometry.units import LengthUnit
 

@@ -1,8 +1,8 @@
 """The section told in words, with its numbers, for those who do not see it."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 
-from geometry.drawing.section_known import TITLES
+from geometry.drawing.section_faces import FACE_TITLES
 from geometry.drawing.section_lettering import length_words
 from geometry.drawing.section_marks import TroubleSpot
 from geometry.drawing.section_option_words import option_sentences
@@ -10,7 +10,17 @@ from geometry.drawing.section_pointers import Pointer
 from geometry.drawing.section_scene import Scene
 from geometry.units import LengthUnit
 
-TITLE = "Assembled section: ground, jack, cup, pad, seam and sill"
+_STANDS: Mapping[str, str] = {"cup": "cup", "saddle": "saddle", "plate": "plate", "post": "bore"}
+_LANDED: Mapping[str, str] = {
+    "slot": "A cut across the seam, from the ground up, outboard on the left; the seam has just come down on the slot's floor.",
+    "cushion": "A cut across the car, from the ground up, outboard on the left; the car's face has just come down on the cushion.",
+    "plug": "A cut across the car, from the ground up, outboard on the left; the hole's rim has just come down on the shoulder.",
+}
+
+
+def title(scene: Scene) -> str:
+    """What the section shows, for a heading."""
+    return f"Assembled section: ground, jack, {_STANDS[scene.known.foot]}, pad, {FACE_TITLES[scene.known.head]}"
 
 
 def description(
@@ -23,14 +33,14 @@ def description(
 def _sentences(
     scene: Scene, pointers: tuple[Pointer, ...], troubles: tuple[TroubleSpot, ...], units: LengthUnit
 ) -> Iterator[str]:
-    yield "A cut across the seam, from the ground up, outboard on the left; the seam has just come down on the slot's floor."
-    for side, group in (("Jack", "jack."), ("Car", "seam.")):
-        told = [p for p in pointers if p.field.startswith(group) and p.value_mm is not None]
+    yield _LANDED[scene.known.head]
+    for side, is_jack in (("Jack", True), ("Car", False)):
+        told = [p for p in pointers if p.field.startswith("jack.") == is_jack and p.value_mm is not None]
         if told:
-            yield f"{side}: {'; '.join(f'{_lower(TITLES[p.field])} {length_words(p.value_mm or 0, units)}' for p in told)}."
+            yield f"{side}: {'; '.join(f'{_lower(p.title)} {length_words(p.value_mm or 0, units)}' for p in told)}."
     missing = [p for p in pointers if p.value_mm is None and not p.is_optional]
     if missing:
-        yield f"Still to be measured, drawn faintly: {', '.join(_lower(TITLES[p.field]) for p in missing)}."
+        yield f"Still to be measured, drawn faintly: {', '.join(_lower(p.title) for p in missing)}."
     yield _pad(scene, units)
     yield from option_sentences(scene, units)
     yield scale_words(scene)
@@ -46,14 +56,19 @@ def _pad(scene: Scene, units: LengthUnit) -> str:
         ("a seat", pad.seat_diameter_mm, "across"),
         ("a body", pad.body_diameter_mm, "across"),
         ("a web", pad.web_mm, "thick"),
-        ("a slot", pad.slot_width_mm, "wide"),
+        *([("a slot", pad.slot_width_mm, "wide")] if pad.has_slot else []),
+        *([("a plug", pad.plug_width_mm, "wide")] if pad.has_plug else []),
+        *([("a skirt", pad.skirt_bore_mm, "inside")] if pad.has_skirt else []),
     ]
     told = ", ".join(f"{what} {length_words(size, units)} {how}" for what, size, how in sizes)
     stem = f" A stem {length_words(pad.stem_diameter_mm, units)} across stands in the hole." if pad.has_stem else ""
     gap = length_words(min(scene.sill, scene.inboard, scene.outboard) - scene.wall_top, units)
+    deep = f" and {length_words(pad.slot_depth_mm, units)} deep" if pad.has_slot else ""
+    above = f", with {gap} to the car above it" if pad.has_slot or pad.has_plug else ""
+    floor = {"cup": "the cup's floor", "saddle": "what it stands on", "plate": "the plate", "post": "the bore's rim"}
     return (
-        f"The pad has {told} and {length_words(pad.slot_depth_mm, units)} deep; its top stands"
-        f" {length_words(pad.top_height_mm, units)} above the cup's floor, with {gap} to the car above it.{stem}"
+        f"The pad has {told}{deep}; its top stands {length_words(pad.top_height_mm, units)} above"
+        f" {floor[scene.known.foot]}{above}.{stem}"
     )
 
 
