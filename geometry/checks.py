@@ -6,6 +6,8 @@ import geometry.feet.cup.checks
 import geometry.feet.post.checks
 import geometry.feet.post.pin
 import geometry.feet.standing
+import geometry.heads.cushion.checks
+import geometry.heads.face.checks
 import geometry.heads.slot.checks
 import geometry.heads.slot.cutting
 import geometry.heads.slot.leaning
@@ -22,6 +24,7 @@ _UNKNOWN_WITHOUT = {
     "lift_height": ("jack.rim_height_high_mm",),
     "entry_height_flat": ("seam.edge_height_flat_mm",),
     "arm_clear": ("jack.rim_diameter_mm",),
+    "cushion_clear": ("rail.clear_beside_mm",),
 }
 """Checks that have nothing to compare with where a measurement is missing; all others have a default to go by."""
 

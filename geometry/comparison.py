@@ -41,7 +41,8 @@ class MaterialRow:
     @property
     def is_advised_against(self) -> bool:
         """Whether the material may be used but is a poor choice."""
-        return self.material.slot_advice is not None
+        head = self.design.measurements.head if self.design else "slot"
+        return self.material.advice_in(head) is not None
 
 
 def compare_materials(measurements: Measurements) -> tuple[MaterialRow, ...]:
@@ -64,8 +65,9 @@ def _order(row: MaterialRow) -> tuple[float, ...]:
 def _row(measurements: Measurements, chosen: Material) -> MaterialRow:
     is_chosen = chosen.key == measurements.make.material
     changes: Changes = {} if is_chosen else material_changes(measurements, chosen.key)
-    if chosen.slot_refusal:
-        return MaterialRow(chosen, "refused", chosen.slot_refusal, None, changes, is_chosen)
+    refusal = chosen.refusal_in(measurements.head)
+    if refusal:
+        return MaterialRow(chosen, "refused", refusal, None, changes, is_chosen)
     try:
         design = design_pad(variant(measurements, changes) if changes else measurements)
     except NoPadFitsError as conflict:

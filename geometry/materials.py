@@ -68,6 +68,8 @@ class Material:
     extra: tuple[Published, ...] = ()
     slot_refusal: str | None = None
     """Why it is refused in a slotted head; None: it may be used."""
+    cushion_refusal: str | None = None
+    """Why it is refused as a flat cushion, too; None: it may be one."""
     slot_advice: str | None = None
     """Why it is a poor choice for a slotted head though it may be used."""
     notes: tuple[str, ...] = ()
@@ -82,6 +84,16 @@ class Material:
         stock.
         """
         return 1.0 if self.layer_tension_factor is None else self.layer_tension_factor.value
+
+    def refusal_in(self, head: str) -> str | None:
+        """Why it is refused in a kind of head; None: it may be used there."""
+        if head == "plug" and self.family == "elastomer":
+            return "A plug of it would fold over sideways and slip out of its hole."
+        return {"slot": self.slot_refusal, "cushion": self.cushion_refusal}.get(head)
+
+    def advice_in(self, head: str) -> str | None:
+        """Why it is a poor choice for a kind of head though it may be used."""
+        return self.slot_advice if head == "slot" else None
 
     def sourced(self) -> Mapping[str, Sourced]:
         """The properties that calculations use, by field name, in the order of the table; absent ones left out."""

@@ -82,14 +82,15 @@ class Measurements(Group):
     def _must_go_together(self) -> Self:
         self._refuse_other_heads()
         chosen_material = material(self.make.material)
+        refusal = chosen_material.refusal_in(self.head)
         stored = self.service.hold == "stored" and chosen_material.stress_stored_mpa is None
         refuse(
             "make",
             problem_if(
-                self.head == "slot" and chosen_material.slot_refusal is not None,
+                refusal is not None,
                 "material",
                 self.make.material,
-                f"{chosen_material.name} is not offered for a slot. {chosen_material.slot_refusal or ''} Choose another material.",
+                f"{chosen_material.name} is not offered for a {self.head}. {refusal or ''} Choose another material.",
             ),
             problem_if(
                 stored,

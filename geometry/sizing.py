@@ -8,6 +8,8 @@ import geometry.body.bounds
 import geometry.body.flats
 import geometry.feet.cup.boss
 import geometry.feet.cup.bounds
+import geometry.heads.cushion.bounds
+import geometry.heads.face.bounds
 import geometry.feet.post.bounds
 import geometry.feet.post.pin
 import geometry.heads.slot.bounds
@@ -367,6 +369,8 @@ class _Sizer:
                 must_high = min(must_high, limit) if rule.must else must_high
         if must_low > must_high + _EPS:
             raise self.conflict(name)
+        if must_high - must_low <= _EPS:
+            return must_low  # Two musts leave this one value, whatever the step: a round plug's radius is half its width.
         # What keeps the pad in its place is made as finely as the tools allow: on a post that is the stem.
         step = self.steps[0 if name == LOCATING[self.draft.c.foot.locates] else habit.step]
         if name == "slot_width_mm" and self.draft.c.slot_is_milled:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from math import pi
 
 from geometry.geometrical import FLOOR_PARALLELISM
+from geometry.heads.face.lip import LipLoad
 from geometry.pad import Pad
 from geometry.spread import Spread
 
@@ -33,6 +34,12 @@ class FaceLoading(HeadLoading):
 
     area_mm2: float
     """Where the two faces meet."""
+    contact_width_mm: float
+    """How wide the two faces meet, across the car."""
+    off_centre_mm: float
+    """How far off the pad's middle the car's face may arrive."""
+    lip: LipLoad
+    """What presses beyond the seat; never more than the pad's face passes on."""
     design_force_n: float
 
     def force_over_n(self, diameter_mm: float) -> float:

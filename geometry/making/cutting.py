@@ -34,6 +34,10 @@ _CARBIDE_PLASTIC = found(
 )
 _METAL = memory("Aluminium alloy 6061, dry or with spirit")
 _WOOD = memory("Hardwood on a metalworking lathe: as fast as it runs smoothly")
+_POLYURETHANE = derived(
+    "Turning: the lower end of 330 to 1650 ft/min for cast polyurethane (harknessindustries.com, guide to machining it);"
+    " milling: 1300 turns, the upper end of the same guide, taken for a 20 mm cutter"
+)
 
 SPEEDS: Mapping[tuple[Family, ToolMaterial], Speeds] = {
     ("nylon", "hss"): Speeds(150, 100, _HSS_PLASTIC),
@@ -48,8 +52,10 @@ SPEEDS: Mapping[tuple[Family, ToolMaterial], Speeds] = {
     ("aluminium", "carbide"): Speeds(200, 150, _METAL),
     ("wood", "hss"): Speeds(250, 150, _WOOD),
     ("wood", "carbide"): Speeds(300, 250, _WOOD),
+    ("elastomer", "hss"): Speeds(100, 80, _POLYURETHANE),
+    ("elastomer", "carbide"): Speeds(100, 80, _POLYURETHANE),
 }
-"""By kind of material and of tool; elastomers are not turned to size here, prints are not cut."""
+"""By kind of material and of tool; of elastomers only polyurethane of 90 Shore A and harder is cut, prints are not."""
 
 ROUGH_FEED_MM_REV = 0.25
 ROUGH_FEED_SOURCE = found("0.25 mm/rev: Carvill, Mechanical Engineer's Data Handbook, p. 176")

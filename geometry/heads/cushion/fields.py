@@ -2,7 +2,6 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from math import pi
 from types import MappingProxyType
 from typing import ClassVar, Self
 
@@ -20,10 +19,17 @@ class CushionFacts(HeadFacts):
     group: ClassVar[str] = "rail"
     says: ClassVar[Mapping[str, str]] = MappingProxyType(
         {
+            "The seam runs on past the pad: its edge stays": "The face runs on past the pad: it stays",
+            "Play, side load and a slot off the axis": "Play and side load",
             "the seam's edge": "the car's face",
             "seam's edge": "car's face",
+            "roll in under the seam": "roll in under the face",
+            "lifts the seam": "lifts the car's face",
+            "The sill may load": "The car may load",
+            "The walls pass": "The cushion passes",
             "the walls": "the cushion",
             "The walls": "The cushion",
+            "under the overhanging seam": "around the seat",
         }
     )
     keys: ClassVar[Mapping[str, str]] = MappingProxyType(
@@ -40,9 +46,10 @@ class CushionFacts(HeadFacts):
     clear_beside_mm: float | None
     """Room beside the face above its level; None where it was not measured."""
 
-    def area_under_mm2(self, diameter_mm: float) -> float:
-        """How much of a round top stands under the face, [mm²]: never more than the disc, nor than the face itself."""
-        return min(pi / 4 * diameter_mm**2, self.face_width_mm * self.face_length_mm, self.face_width_mm * diameter_mm)
+    @property
+    def rooms(self) -> frozenset[str]:
+        """Its own, and that of every face that lies on a pad."""
+        return frozenset({self.kind, "face"})
 
 
 class FlatRail(Group):

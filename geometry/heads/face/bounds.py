@@ -1,0 +1,56 @@
+"""What a face of the car that lies on the pad asks of the web."""
+
+from math import sqrt
+
+from geometry.case import case_of
+from geometry.draft import Draft
+from geometry.heads.face.lip import LipLoad
+from geometry.heads.loading import FaceLoading
+from geometry.provenance import derived
+from geometry.rules import Numbers, bound
+
+_NEEDS = ("seam.thickness_mm", "jack.cup_bore_mm", "car.gross_mass_kg", "make.material")
+
+
+def _lip(d: Draft) -> LipLoad:
+    """What presses beyond the seat at the sizes as they stand; nothing while there is no body."""
+    head = case_of(d.c, d.pad()).head if d.body_diameter_mm > 0 else None
+    return head.lip if isinstance(head, FaceLoading) else LipLoad()
+
+
+def _numbers(d: Draft) -> Numbers:
+    lip = _lip(d)
+    return {
+        "seat_length": d.seat_length_mm,
+        "sigma_allow": d.c.allowable_mpa,
+        "V_l": lip.shear_n_per_mm,
+        "M_l": lip.moment_n,
+    }
+
+
+@bound(
+    "web_mm",
+    "lower",
+    "What the car's face presses beyond the seat does not shear the lip off around it.",
+    formula="seat_length + sqrt(3) * V_l / sigma_allow",
+    source=derived("Shear yield σ/√3 (von Mises) on a cylinder as wide as the seat"),
+    needs=_NEEDS,
+    numbers=_numbers,
+)
+def _lip_is_not_sheared(d: Draft) -> float | None:
+    shear = _lip(d).shear_n_per_mm
+    return d.seat_length_mm + sqrt(3) * shear / d.c.allowable_mpa if shear > 0 else None
+
+
+@bound(
+    "web_mm",
+    "lower",
+    "What the car's face presses beyond the seat does not bend the lip through at the seat's edge.",
+    formula="seat_length + sqrt(6 * M_l / sigma_allow)",
+    source=derived("Bending of a wedge of the lip that is held at the seat alone"),
+    needs=_NEEDS,
+    numbers=_numbers,
+)
+def _lip_is_not_bent(d: Draft) -> float | None:
+    moment = _lip(d).moment_n
+    return d.seat_length_mm + sqrt(6 * moment / d.c.allowable_mpa) if moment > 0 else None
