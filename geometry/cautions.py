@@ -149,15 +149,52 @@ def _own(c: Conditions, pad: Pad | None) -> list[Caution]:
         )
     if chosen.family in {"nylon", "printed"} and service.wetness != "soaked":
         said.append(_takes_up_water(c))
-    if pad is not None and c.foot.hole_diameter_mm > 0 and not pad.has_stem:
-        said.append(
-            Caution(
-                "NOTICE",
-                "The cup's hole is too small for a stem worth making: nothing but the cup's wall keeps the pad in place.",
-                derived("Least stem 6 mm across and 5 mm long"),
-            )
-        )
-    return said
+    if pad is not None and c.foot.locates == "seat" and c.foot.hole_diameter_mm > 0 and not pad.has_stem:
+        said.append(_no_room_for_a_stem(c))
+    return [*said, *_of_the_foot(c)]
+
+
+def _no_room_for_a_stem(c: Conditions) -> Caution:
+    """What is left to keep a pad in place over a small hole."""
+    wall = {"saddle": "the teeth", "plate": c.foot.said("the cup's wall")}.get(c.foot.kind, "the cup's wall")
+    hole = {"saddle": "The land's hole", "plate": "The plate's hole"}.get(c.foot.kind, "The cup's hole")
+    return Caution(
+        "NOTICE",
+        f"{hole} is too small for a stem worth making: nothing but {wall} keeps the pad in place.",
+        derived("Least stem 6 mm across and 5 mm long"),
+    )
+
+
+_ON_LAND = Caution(
+    "WARNING",
+    "Set the pad down between the teeth until it stands on the land and does not rock. A pad that rides on one tooth is carried"
+    " by that tooth: take it off and look for what lies under it.",
+    derived("The land carries, the teeth only locate"),
+    is_for_lifting=True,
+)
+_ON_TEETH = Caution(
+    "WARNING",
+    "The teeth mark the pad. Turn it to its old marks, look at them before each use, and discard it when one is deeper than 1 mm,"
+    " cracked or ragged. Where the saddle has a land to stand on, use that instead.",
+    derived("Grooves of teeth are where a crack starts"),
+    brief="Look at the teeth's marks before each use; discard when deeper than 1 mm.",
+    is_for_lifting=True,
+)
+_SKIRT = Caution(
+    "WARNING",
+    "The skirt only keeps the pad in the middle. Before the lift see that the seat stands flat and the skirt hangs free all"
+    " round; grit under the seat or a skirt that rides on an edge tips the pad or bursts the skirt.",
+    derived("A skirt is no face to stand on"),
+    is_for_lifting=True,
+)
+
+
+def _of_the_foot(c: Conditions) -> list[Caution]:
+    """What a foot of this kind needs to be said."""
+    on_skirt = c.foot.locates == "skirt"
+    if c.foot.kind == "saddle":
+        return [_ON_TEETH, _SKIRT] if on_skirt else [_ON_LAND]
+    return [_SKIRT] if on_skirt else []
 
 
 def _takes_up_water(c: Conditions) -> Caution:

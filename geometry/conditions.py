@@ -79,7 +79,7 @@ class Conditions:
 
     def own_keys(self, keys: tuple[str, ...]) -> tuple[str, ...]:
         """The measurements that a rule needs, by the keys of this pad's own kinds."""
-        found = (self.head.keys.get(key, self.foot.keys.get(key, key)) for key in keys)
+        found = (self.head.keys.get(key, self.foot.own_key(key)) for key in keys)
         return tuple(dict.fromkeys(key for key in found if key))
 
     @cached_property

@@ -8,10 +8,13 @@ import geometry.body.bounds
 import geometry.body.flats
 import geometry.feet.cup.boss
 import geometry.feet.cup.bounds
-import geometry.heads.cushion.bounds
-import geometry.heads.face.bounds
+import geometry.feet.plate.bounds
 import geometry.feet.post.bounds
 import geometry.feet.post.pin
+import geometry.feet.saddle.bounds
+import geometry.feet.skirt.bounds
+import geometry.heads.cushion.bounds
+import geometry.heads.face.bounds
 import geometry.heads.slot.bounds
 import geometry.heads.slot.options  # noqa: F401 - importing these rooms registers their bounds
 from geometry import formulas
@@ -76,6 +79,7 @@ HABITS: Mapping[str, Habit] = {
 """In the order in which they are chosen; the two chamfers are standard."""
 
 _SKIRT = ("skirt_bore_mm", "skirt_length_mm")
+_NO_STEM = "None: the skirt keeps the pad in its place."
 _PIN = ("cross_hole_diameter_mm", "cross_hole_distance_mm")
 _PLUG = ("plug_length_mm", "plug_width_mm", "plug_height_mm", "plug_corner_radius_mm")
 
@@ -251,8 +255,11 @@ class _Sizer:
         if c.foot.locates == "stem":
             self.choose("stem_diameter_mm")
             self.choose("stem_length_mm")
-        elif c.foot.hole_diameter_mm > 0 or {"stem_diameter_mm", "stem_length_mm"} & self.fixed.keys():
+        elif self.takes_a_stem or {"stem_diameter_mm", "stem_length_mm"} & self.fixed.keys():
             self.choose_stem()
+        elif c.foot.locates == "skirt":
+            self.note("stem_diameter_mm", _NO_STEM)
+            self.note("stem_length_mm", _NO_STEM)
         self.choose_all_asked(*_PIN)
 
     def choose_slot(self) -> None:
@@ -273,17 +280,22 @@ class _Sizer:
         if name in self.fixed or any(self.limit(r) is not None for r in _RULES[name] if r.side == HABITS[name].end):
             self.choose(name)
 
+    @property
+    def takes_a_stem(self) -> bool:
+        """Whether a hole under the seat can take one beside what locates the pad."""
+        return self.draft.c.foot.locates == "seat" and self.draft.c.foot.hole_diameter_mm > 0
+
     def choose_stem(self) -> None:
         """A stem, or none where none worth making fits."""
         least = {"stem_diameter_mm": LEAST_STEM_DIAMETER_MM, "stem_length_mm": LEAST_STEM_LENGTH_MM}
         if 0 in {self.fixed.get(name) for name in least}:
             return
         try:
-            if self.draft.c.foot.hole_diameter_mm > 0:
+            if self.takes_a_stem:
                 self.choose("stem_diameter_mm")
                 self.choose("stem_length_mm")
                 return
-            words = "the cup has no hole for one."
+            words = self.draft.c.said("the cup has no hole for one.")
         except NoPadFitsError as error:
             words = error.words
         asked = least.keys() & self.fixed.keys()

@@ -12,6 +12,15 @@ from server.design_views import SIGNAL_WORDS
 from server.guide_context import CautionPart, SignalPart
 from server.links import ready_sample
 
+_TEETH = {
+    "between_teeth_mm": 76,
+    "tooth_height_mm": 14,
+    "over_teeth_mm": 100,
+    "tip_length_mm": 20,
+    "tip_width_mm": 10,
+    "rated_load_kg": 2000,
+    "rim_height_low_mm": 105,
+}
 _CASES: Mapping[str, Mapping[str, Mapping[str, Any]]] = {
     "": {},
     "Where ageing under a long load is asked for.": {"service": {"hold": "overnight"}},
@@ -25,6 +34,14 @@ _CASES: Mapping[str, Mapping[str, Mapping[str, Any]]] = {
     "Where the cup has a small hole.": {"jack": {"stem_hole_diameter_mm": 6}},
 }
 """In which case more is said, and an answer of the worked example that makes it so."""
+_FEET: Mapping[str, tuple[str, Mapping[str, Any]]] = {
+    "For a saddle with teeth.": ("saddle", _TEETH),
+    "Where the pad stands on teeth, and of the skirt also where it goes around a plate.": (
+        "saddle",
+        {**_TEETH, "stands_on": "teeth"},
+    ),
+}
+"""The same with another foot, and all that is measured on it."""
 
 
 def signals(units: str) -> tuple[SignalPart, ...]:
@@ -58,6 +75,12 @@ def _said() -> Iterator[tuple[str, Caution]]:
         document = dict(ready_sample().document)
         for group, given in answers.items():
             document[group] = {**document.get(group, {}), **given}
-        design = design_pad(read_measurements(document))
-        for caution in cautions_for(design.conditions, design.pad):
-            yield when, caution
+        yield from _said_of(when, document)
+    for when, (foot, jack) in _FEET.items():
+        yield from _said_of(when, {**ready_sample().document, "foot": foot, "jack": dict(jack)})
+
+
+def _said_of(when: str, document: Mapping[str, Any]) -> Iterator[tuple[str, Caution]]:
+    design = design_pad(read_measurements(document))
+    for caution in cautions_for(design.conditions, design.pad):
+        yield when, caution

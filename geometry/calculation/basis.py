@@ -35,7 +35,8 @@ def write_load(book: Book, c: Conditions) -> None:
     book.write("F_d", c.design_force_n, formula="1.2 * F", source=lift.DESIGN_FACTOR.source)
     _write_lean(book, c)
     _write_side_load(book, c)
-    book.write("rim_needed", formula="edge + lift + cup_depth - web", remark="at nominal sizes, unloaded")
+    depth = " + cup_depth" if c.foot.depth_mm > 0 else ""
+    book.write("rim_needed", formula=f"edge + lift{depth} - web", remark="at nominal sizes, unloaded")
 
 
 def _write_statics(book: Book, c: Conditions, curve: LiftCurve) -> None:

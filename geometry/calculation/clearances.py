@@ -77,6 +77,9 @@ class _Fit:
 
 
 _SEAT = _Fit("Seat in the cup, on the diameter", "seat", "seat_diameter_mm", "cup_bore + U - (seat - T) * (1 + G)")
+_SKIRT = _Fit(
+    "Skirt around the plate's edge, on the diameter", "skirt", "skirt_bore_mm", "(skirt + T) * (1 + G) - around + U"
+)
 _SLOT = _Fit("Seam in the slot, across", "slot", "slot_width_mm", "(slot + T) * (1 + G) - t + U - bow")
 _STEM = _Fit("Stem in its hole, on the diameter", "stem", "stem_diameter_mm", "hole + U - (stem - T) * (1 + G)")
 EXTREMES = (("hot", "g_hot"), ("cold", "g_cold"))
@@ -84,7 +87,8 @@ EXTREMES = (("hot", "g_hot"), ("cold", "g_cold"))
 
 def clearances(book: Book, k: Case) -> tuple[Clearance, ...]:
     """Every fit of the pad at both extremes."""
-    fits = (_SEAT, _SLOT, _STEM) if k.pad.has_stem else (_SEAT, _SLOT)
+    foot = _SKIRT if k.c.foot.locates == "skirt" else _SEAT
+    fits = (foot, _SLOT, _STEM) if k.pad.has_stem else (foot, _SLOT)
     return tuple(_at(book, k, fit, extreme, growth) for fit in fits for extreme, growth in EXTREMES)
 
 
@@ -93,7 +97,7 @@ def _at(book: Book, k: Case, fit: _Fit, extreme: str, growth: str) -> Clearance:
     nominal, least, most = (_figure(book, fit, text) for text in _cases(fit, growth))
     grown = tolerance * (1 + book.number(growth))
     spread = _figure(book, fit, f"sqrt(u**2 + (tol * (1 + {growth}))**2)", root_sum_square_mm(k.c.u, grown))
-    return Clearance(fit.title, extreme, nominal, least, most, spread)
+    return Clearance(k.c.said(fit.title), extreme, nominal, least, most, spread)
 
 
 def _cases(fit: _Fit, growth: str) -> Iterator[str]:

@@ -7,6 +7,7 @@ from typing import Any, Literal
 
 from geometry import formulas
 from geometry.calculation.book import Book
+from geometry.calculation.foot_symbols import FEET_U_KEYS, foot_symbols
 from geometry.conditions import Conditions
 from geometry.provenance import Mark, Source, derived, memory, practice
 
@@ -135,6 +136,7 @@ def write_inputs(book: Book, c: Conditions) -> tuple[Input, ...]:
 
 def _inputs(book: Book, c: Conditions) -> Iterator[Input]:
     document = c.measurements
+    of_foot = foot_symbols(c)
     for group_name in GROUPS:
         group = getattr(document, group_name)
         if group is None:
@@ -145,7 +147,7 @@ def _inputs(book: Book, c: Conditions) -> Iterator[Input]:
                 continue
             value = getattr(group, name)
             is_given = name in group.model_fields_set and value is not None
-            known = _KNOWN.get(key)
+            known = _constant(*of_foot[key]) if key in of_foot else _KNOWN.get(key)
             extra: dict[str, Any] = info.json_schema_extra
             number = known.value(c) if known else None
             if known and number is not None:
@@ -161,6 +163,11 @@ def _inputs(book: Book, c: Conditions) -> Iterator[Input]:
                 _origin(extra["kind"], is_given=is_given, is_known=number is not None or known is None),
                 "" if is_given else str(extra.get("assumed", "")),
             )
+
+
+def _constant(symbol: str, number: float | None) -> _Known:
+    """A symbol whose number is known already."""
+    return _Known(symbol, lambda _: number)
 
 
 def _is_used(key: str, c: Conditions) -> bool:
@@ -209,6 +216,6 @@ def _series(lengths_mm: tuple[float, ...]) -> str:
 
 
 def _uncertainty(key: str, c: Conditions) -> str:
-    if key in _U_KEYS:
+    if key in _U_KEYS or key in FEET_U_KEYS:
         return f"± {formulas.shown(c.u)} mm"
     return f"± {formulas.shown(c.u_g)} mm" if key in _GROUND_KEYS else ""

@@ -1,7 +1,12 @@
 """What the load does to the pad: the quantities that stand between the measurements and the checks, as lines."""
 
+from collections.abc import Mapping
+from types import MappingProxyType
+
 from geometry.calculation.book import Book
 from geometry.case import Case
+from geometry.feet.facts import Locates
+from geometry.feet.play import LOCATING
 from geometry.provenance import Source, derived, found, recomputed
 from geometry.seam import K_FREE, K_GUIDED, bending_interaction, buckling_stress_mpa
 
@@ -34,6 +39,15 @@ def _write_car(book: Book, k: Case) -> None:
         book.write("edge", k.c.seam.edge_height_flat_mm, where="entry_height_flat", formula="edge_flat")
 
 
+_PLAY: Mapping[Locates, tuple[str, str]] = MappingProxyType(
+    {
+        "seat": ("cup_bore + u - (seat - tol) * (1 + g_cold)", "cold, the seat at its smallest"),
+        "skirt": ("(skirt + tol) * (1 + g_hot) - around + u", "hot, the skirt at its widest"),
+        "stem": ("bore + u - (stem - tol) * (1 + g_cold)", "cold, the stem at its thinnest"),
+    }
+)
+
+
 def _write_seat(book: Book, k: Case) -> None:
     """The seat face: area, play, eccentricity, edge, squash."""
     cup = k.foot
@@ -42,19 +56,16 @@ def _write_seat(book: Book, k: Case) -> None:
     book.write("R", cup.flat_radius_mm, formula="seat_flat / 2")
     hollow = "recess" if k.pad.has_recess else "hole"
     book.write("A", cup.area_mm2, formula=f"pi / 4 * (seat_flat**2 - {hollow}**2)")
-    book.write(
-        "play",
-        cup.play_mm,
-        formula="cup_bore + u - (seat - tol) * (1 + g_cold)",
-        tolerance_of="seat_diameter_mm",
-        remark="cold, the seat at its smallest",
-    )
+    formula, remark = _PLAY[k.c.foot.locates]
+    book.write("play", cup.play_mm, formula=formula, tolerance_of=LOCATING[k.c.foot.locates], remark=remark)
     if cup.play_mm < 0:
         book.write("play", 0.0, formula="max(0, play)", remark="a seat that is too big has no play to tip in")
     beside = "slot_off + " if k.pad.slot_offset_mm else ""
     off_axis = f"{beside}(play + tol_sym) / 2 + H * h / F_d"
     book.write("e_F", cup.eccentricity_mm, formula=off_axis, source=derived("Statics"))
     _write_edge_factor(book, k)
+    if k.c.foot.depth_mm <= 0:
+        return
     squashed = "min(F_d / A, sigma_allow)" if cup.area_mm2 > 0 else "sigma_allow"
     book.write(
         "squash",

@@ -11,6 +11,8 @@ PAD_SYMBOLS = {
     "seat_diameter_mm": "seat",
     "seat_length_mm": "seat_length",
     "seat_corner_radius_mm": "r",
+    "skirt_bore_mm": "skirt",
+    "skirt_length_mm": "skirt_l",
     "seat_recess_diameter_mm": "recess",
     "seat_recess_depth_mm": "recess_depth",
     "stem_diameter_mm": "stem",

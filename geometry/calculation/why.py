@@ -3,8 +3,9 @@
 from collections.abc import Callable, Mapping
 from types import MappingProxyType
 
-from geometry.calculation.why_post import POST
 from geometry.calculation.why_faces import FACE_PHRASES
+from geometry.calculation.why_post import POST
+from geometry.calculation.why_skirt import SKIRT
 from geometry.design import Design, let_go
 from geometry.errors import NoPadFitsError
 from geometry.rules import BoundRule, Numbers
@@ -64,11 +65,12 @@ def why(design: Design, entry: Entry) -> str:
     if entry.is_fixed:
         return f"{length(entry.value_mm)} because you fixed it{_free_words(design, entry)}."
     if entry.value_mm == 0:
-        return entry.notes[0] if entry.notes else "None: the cup has no hole that takes a stem."
+        nothing = design.conditions.said("None: the cup has no hole that takes a stem.")
+        return entry.notes[0] if entry.notes else nothing
     bound = entry.deciding
     if bound is None:
         return f"{length(entry.value_mm)} because {_CHAMFER}."
-    phrase = PHRASES[phrase_key(bound.rule)](Told(design, bound, entry.value_mm))
+    phrase = design.conditions.said(PHRASES[phrase_key(bound.rule)](Told(design, bound, entry.value_mm)))
     return f"{length(entry.value_mm)} because {phrase}{_rounding(design, entry, bound)}."
 
 
@@ -110,6 +112,7 @@ def phrase_key(rule: BoundRule) -> tuple[str, str]:
 
 PHRASES: Mapping[tuple[str, str], Phrase] = MappingProxyType(
     {
+        **SKIRT,
         **FACE_PHRASES,
         **POST,
         ("seat_diameter_mm", "(0.90 * cup_bore + u) / (1 + g_cold) + tol"): lambda b: (

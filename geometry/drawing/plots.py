@@ -118,8 +118,15 @@ def _lift_table(curve: LiftCurve, units: LengthUnit) -> Table:
     return Table("Force at the lifting point and wheel loads against the rise of the seam", head, rows)
 
 
+_CLEARANCES = {
+    "seat": "Clearance of the seat in the cup",
+    "skirt": "Clearance of the skirt",
+    "slot": "Side play of the seam in the slot",
+}
+
+
 def clearance_plot(
-    which: Literal["seat", "slot"],
+    which: Literal["seat", "skirt", "slot"],
     *,
     clearance_mm: Callable[[float], float],
     needed_mm: float,
@@ -144,13 +151,13 @@ def clearance_plot(
     series = _wet_series(lines, material)
     values = [y for line in series for _, y in line.points] + [needed, 0.0]
     room = 0.12 * (max(values) - min(values) or 1.0)
-    what = "Clearance of the seat in the cup" if which == "seat" else "Side play of the seam in the slot"
+    what = _CLEARANCES[which]
     needed_line = Series(f"needed, {_fine(needed_mm, units)} {units}", ((low, needed), (high, needed)), "18 5", 1.0)
     chart = Chart(
         title=f"{what} against temperature",
         description=_clearance_words(what, lines, needed, units),
         x=Axis("temperature of the pad, °C", low, high),
-        y=Axis(f"least {'clearance' if which == 'seat' else 'play'}, {units}", min(values) - room, max(values) + room),
+        y=Axis(f"least {'play' if which == 'slot' else 'clearance'}, {units}", min(values) - room, max(values) + room),
         series=(*series, needed_line),
         bands=(Band(lines["dry"], lines["soaked"]),),
     )

@@ -42,14 +42,30 @@ class FootFacts:
     boss_height_mm: float = 0.0
     """0 where nothing stands on the floor."""
     boss_diameter_mm: float = 0.0
+    free_edge_mm: float = 0.0
+    """How far what a skirt goes around is free below what the seat face stands on; 0 where no skirt needs it."""
 
     @property
     def rooms(self) -> frozenset[str]:
         """The rooms under ``feet`` whose rules apply: its own, and those that it shares."""
         return frozenset({self.kind})
 
+    @property
+    def is_face(self) -> bool:
+        """Whether what the seat stands on is one face; else its parts are judged by rules of the kind."""
+        return True
+
+    @property
+    def terms(self) -> Mapping[str, str]:
+        """What the words of shared rules are called here: those of the kind, or of the way in which it is used."""
+        return self.says
+
+    def own_key(self, key: str) -> str:
+        """This foot's own measurement for a key of a shared rule; empty for what is not asked."""
+        return self.keys.get(key, key)
+
     def said(self, words: str) -> str:
         """Words of a shared rule in those of this foot."""
-        for theirs, ours in self.says.items():
+        for theirs, ours in self.terms.items():
             words = words.replace(theirs, ours)
         return words

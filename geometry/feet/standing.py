@@ -30,8 +30,10 @@ EDGE_PEAK = 1.5
     ),
     place="seat",
 )
-def _cup_floor_bearing(k: Case) -> Finding:
+def _cup_floor_bearing(k: Case) -> Finding | Pointless:
     cup, sigma = k.foot, k.c.allowable_mpa
+    if not k.c.foot.is_face:
+        return Pointless("The seat stands on no whole face; what it stands on is judged part by part.")
     if cup.area_mm2 <= 0:
         return Finding(
             inf,

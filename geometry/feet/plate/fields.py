@@ -15,46 +15,91 @@ from geometry.quantity import Group, Number, chosen, measured, problem_if, refus
 ASSUMED_CORNER_MM = 1.0
 """Between the plate and its ring where it was not measured, or half the ring's height where that is less; own choice."""
 
+_TERMS: Mapping[str, Mapping[str, str]] = MappingProxyType(
+    {
+        "edge": {
+            "the stem hole": "the plate's hole",
+            "in the cup": "on the plate",
+            "stem hole in the cup's floor": "hole in the plate",
+            "cup's floor": "plate",
+            "cup's rim": "plate",
+            "cup": "plate",
+        },
+        "ring": {
+            "over the rim of": "over the plate of",
+            "below the rim": "below the plate",
+            "inside the cup's": "inside the ring's",
+            "the pad stands on the floor": "the pad stands on the plate",
+            "the cup's floor carries, not its rim": "the plate carries, not the ring",
+            "on its floor": "inside it",
+            "cup depth": "height of the ring",
+            "outside diameter of the cup's rim": "diameter of the plate",
+            "stem hole in the cup's floor": "hole in the plate",
+            "Cup's floor": "Plate",
+            "cup's floor": "plate",
+            "cup's rim": "ring's top",
+            "the rim": "the ring's top",
+            "cup": "ring",
+        },
+        "recess": {
+            "over the rim of": "over the plate of",
+            "below the rim": "below the plate",
+            "outside diameter of the cup's rim": "diameter of the plate",
+            "Cup's floor": "Recess's floor",
+            "cup's rim": "plate around the recess",
+            "the rim": "the plate around the recess",
+            "its rim": "the plate around it",
+            "cup": "recess",
+        },
+    }
+)
+"""By what locates the pad: words of shared rules, and what they are called there; longer words first."""
+_NO_BOSS = {"jack.floor_boss_height_mm": "", "jack.floor_boss_diameter_mm": ""}
+_HOLE_KEYS = {
+    "jack.stem_hole_diameter_mm": "jack.plate_hole_diameter_mm",
+    "jack.stem_hole_depth_mm": "jack.plate_hole_depth_mm",
+    "jack.rim_diameter_mm": "jack.plate_diameter_mm",
+    **_NO_BOSS,
+}
+_RING_KEYS: Mapping[str, str] = MappingProxyType(
+    {
+        "jack.cup_bore_mm": "jack.ring_bore_mm",
+        "jack.cup_depth_mm": "jack.ring_height_mm",
+        "jack.cup_corner_radius_mm": "jack.ring_corner_radius_mm",
+        **_HOLE_KEYS,
+    }
+)
+_EDGE_KEYS: Mapping[str, str] = MappingProxyType(
+    {
+        "jack.cup_bore_mm": "jack.plate_diameter_mm",
+        "jack.cup_depth_mm": "",
+        "jack.cup_corner_radius_mm": "",
+        **_HOLE_KEYS,
+    }
+)
+
 
 @dataclass(frozen=True, kw_only=True)
 class PlateFacts(FootFacts):
     """The plate as understood: every default filled in, lengths in mm."""
 
     kind: ClassVar[str] = "plate"
-    says: ClassVar[Mapping[str, str]] = MappingProxyType(
-        {
-            "the cup's floor": "the plate",
-            "cup's floor": "plate",
-            "the cup's rim": "the ring's top",
-            "cup's rim": "ring's top",
-            "the cup's corner": "the ring's inner corner",
-            "the cup's": "the ring's",
-            "the cup": "the ring",
-            "a cup": "a ring",
-            "cup": "ring",
-        }
-    )
-    keys: ClassVar[Mapping[str, str]] = MappingProxyType(
-        {
-            "jack.cup_bore_mm": "jack.ring_bore_mm",
-            "jack.cup_depth_mm": "jack.ring_height_mm",
-            "jack.cup_corner_radius_mm": "jack.ring_corner_radius_mm",
-            "jack.rim_diameter_mm": "jack.plate_diameter_mm",
-            "jack.stem_hole_diameter_mm": "jack.plate_hole_diameter_mm",
-            "jack.stem_hole_depth_mm": "jack.plate_hole_depth_mm",
-            "jack.floor_boss_height_mm": "",
-            "jack.floor_boss_diameter_mm": "",
-        }
-    )
     located_by: Literal["edge", "ring", "recess"]
     plate_diameter_mm: float
-    free_edge_mm: float
-    """How far the plate's edge is free below its top; 0 where no skirt needs it."""
 
     @property
     def rooms(self) -> frozenset[str]:
         """In a ring or a recess the pad stands as in a shallow cup; around the edge hangs a skirt."""
         return frozenset({"plate", "skirt"} if self.located_by == "edge" else {"plate", "cup"})
+
+    @property
+    def terms(self) -> Mapping[str, str]:
+        """What a cup's words mean on a bare plate, in a ring, and in a recess."""
+        return _TERMS[self.located_by]
+
+    def own_key(self, key: str) -> str:
+        """This plate's own measurement for a key of a shared rule; a bare plate has no ring to be measured."""
+        return (_EDGE_KEYS if self.located_by == "edge" else _RING_KEYS).get(key, key)
 
 
 class PlateJack(Group):

@@ -15,39 +15,85 @@ from geometry.quantity import Group, Number, chosen, measured, problem_if, refus
 ASSUMED_ROOT_RADIUS_MM = 2.0
 """Between land and teeth where it was not measured, or half the teeth's height where that is less; own choice."""
 
+_LAND_TERMS: Mapping[str, str] = MappingProxyType(
+    {
+        "over the rim of": "over teeth of",
+        "below the rim": "below the teeth",
+        "inside the cup's": "inside the teeth's roots",
+        "rounder than the cup's": "rounder than the teeth's roots",
+        "sharper than the cup's": "sharper than the teeth's roots",
+        "the pad stands on the floor": "the pad stands on the land",
+        "not its rim": "not the teeth",
+        "the cup is": "the ring of teeth is",
+        "the cup's corner is": "the radius at the teeth's roots is",
+        "the cup's corner": "the roots of the teeth",
+        "on its floor": "on the land",
+        "Cup's floor": "Saddle's land",
+        "touches the cup's": "touches the teeth",
+        "cup bore": "distance between the teeth",
+        "cup depth": "height of the teeth",
+        "corner radius of the cup": "radius at the teeth's roots",
+        "outside diameter of the cup's rim": "distance over the teeth",
+        "cup's floor": "saddle's land",
+        "cup's rim": "teeth's tips",
+        "the rim": "the teeth's tips",
+        "into the cup": "in between the teeth",
+        "Look into": "Look in between",
+        "in the cup": "between the teeth",
+        "fills at least nine tenths of the cup": "fills at least nine tenths of the ring of teeth",
+        "the cup's": "the teeth's",
+        "cup": "ring of teeth",
+    }
+)
+"""Between the teeth: words of a cup's rules, and what they are called here; longer words first."""
+_TIP_TERMS: Mapping[str, str] = MappingProxyType(
+    {
+        "Web over a hollow in the seat": "Web between the teeth",
+        "within the plate's edge: its burr carries": "within the outside of the teeth: their burrs carry",
+        "the plate's edge": "the teeth",
+        "outside diameter of the plate": "distance over the teeth",
+        "stem hole in the cup's floor, 0 for none": "distance between the teeth",
+        "the stem hole": "the gap between the teeth",
+        "in the cup": "on the teeth",
+        "cup's floor": "teeth's tips",
+        "cup's rim": "teeth's tips",
+        "the cup": "the saddle",
+        "cup": "saddle",
+    }
+)
+"""On the teeth: words of a cup's and a plate's rules."""
+_NO_BOSS = {"jack.floor_boss_height_mm": "", "jack.floor_boss_diameter_mm": ""}
+_LAND_KEYS: Mapping[str, str] = MappingProxyType(
+    {
+        "jack.cup_bore_mm": "jack.between_teeth_mm",
+        "jack.cup_depth_mm": "jack.tooth_height_mm",
+        "jack.cup_corner_radius_mm": "jack.tooth_root_radius_mm",
+        "jack.rim_diameter_mm": "jack.over_teeth_mm",
+        "jack.stem_hole_diameter_mm": "jack.land_hole_diameter_mm",
+        "jack.stem_hole_depth_mm": "jack.land_hole_depth_mm",
+        **_NO_BOSS,
+    }
+)
+_TIP_KEYS: Mapping[str, str] = MappingProxyType(
+    {
+        "jack.cup_bore_mm": "jack.over_teeth_mm",
+        "jack.cup_depth_mm": "",
+        "jack.cup_corner_radius_mm": "",
+        "jack.rim_diameter_mm": "jack.over_teeth_mm",
+        "jack.plate_diameter_mm": "jack.over_teeth_mm",
+        "jack.free_edge_mm": "jack.tooth_height_mm",
+        "jack.stem_hole_diameter_mm": "jack.between_teeth_mm",
+        "jack.stem_hole_depth_mm": "",
+        **_NO_BOSS,
+    }
+)
+
 
 @dataclass(frozen=True, kw_only=True)
 class SaddleFacts(FootFacts):
     """The saddle as understood: every default filled in, lengths in mm."""
 
     kind: ClassVar[str] = "saddle"
-    says: ClassVar[Mapping[str, str]] = MappingProxyType(
-        {
-            "the cup's floor": "the saddle's land",
-            "cup's floor": "saddle's land",
-            "the cup's rim": "the teeth's tips",
-            "cup's rim": "teeth's tips",
-            "the cup's corner": "the root of the teeth",
-            "the cup's": "the teeth's",
-            "the cup": "the ring of teeth",
-            "a cup": "a ring of teeth",
-            "cup": "ring of teeth",
-            "the rim": "the teeth's tips",
-            "its rim": "the teeth's tips",
-        }
-    )
-    keys: ClassVar[Mapping[str, str]] = MappingProxyType(
-        {
-            "jack.cup_bore_mm": "jack.between_teeth_mm",
-            "jack.cup_depth_mm": "jack.tooth_height_mm",
-            "jack.cup_corner_radius_mm": "jack.tooth_root_radius_mm",
-            "jack.rim_diameter_mm": "jack.over_teeth_mm",
-            "jack.stem_hole_diameter_mm": "jack.land_hole_diameter_mm",
-            "jack.stem_hole_depth_mm": "jack.land_hole_depth_mm",
-            "jack.floor_boss_height_mm": "",
-            "jack.floor_boss_diameter_mm": "",
-        }
-    )
     tooth_height_mm: float
     teeth: int
     tip_length_mm: float
@@ -64,6 +110,20 @@ class SaddleFacts(FootFacts):
     def rooms(self) -> frozenset[str]:
         """Between the teeth the pad stands as in a cup whose wall has gaps; on them, as on a plate with a skirt around it."""
         return frozenset({"saddle", "skirt"} if self.on_teeth else {"saddle", "cup"})
+
+    @property
+    def is_face(self) -> bool:
+        """The land is one; the tips are judged tooth by tooth."""
+        return not self.on_teeth
+
+    @property
+    def terms(self) -> Mapping[str, str]:
+        """What a cup's words mean between the teeth, and on them."""
+        return _TIP_TERMS if self.on_teeth else _LAND_TERMS
+
+    def own_key(self, key: str) -> str:
+        """This saddle's own measurement for a key of a shared rule."""
+        return (_TIP_KEYS if self.on_teeth else _LAND_KEYS).get(key, key)
 
 
 class SaddleJack(Group):
@@ -256,6 +316,7 @@ class SaddleJack(Group):
             hole_diameter_mm=self.between_teeth_mm if on_teeth else (self.land_hole_diameter_mm or 0.0),
             hole_depth_mm=height if on_teeth else self.land_hole_depth_mm,
             contact_diameter_mm=(over or inf) if on_teeth else inf,
+            free_edge_mm=height if on_teeth else 0.0,
             tooth_height_mm=height,
             teeth=self.teeth,
             tip_length_mm=self.tip_length_mm or 0.0,
