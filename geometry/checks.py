@@ -5,6 +5,8 @@ import geometry.feet.cup.boss
 import geometry.feet.cup.checks
 import geometry.feet.post.checks
 import geometry.feet.post.pin
+import geometry.feet.post.pin_strength
+import geometry.feet.post.strength
 import geometry.feet.saddle.checks
 import geometry.feet.skirt.checks
 import geometry.feet.standing

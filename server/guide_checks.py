@@ -21,7 +21,7 @@ _ROOMS: Mapping[str, str] = {
     "geometry.heads.cushion": "A flat cushion under a plate or a rail",
     "geometry.heads.face": "A face of the car on a flat top, and the lip around the seat",
     "geometry.feet.cup": "The seat, the lip and the stem in the cup",
-    "geometry.feet.post": "The shoulder on a bore's rim, the stem in it, and its pin",
+    "geometry.feet.post": "The seat on a bore's rim, the stem in the bore, and its pin",
     "geometry.feet.saddle": "The tips of a saddle's teeth",
     "geometry.feet.skirt": "The skirt around a plate's edge or around teeth",
     "geometry.body": "The whole: heights, jack, bar, and how the car leans",

@@ -1,4 +1,4 @@
-"""Why shoulder, stem and cross-hole of a pad on a post's bore are what they are."""
+"""Why seat, stem and cross-hole of a pad on a post's bore are what they are."""
 
 from typing import TYPE_CHECKING
 
@@ -9,7 +9,7 @@ if TYPE_CHECKING:
 
 POST: "dict[tuple[str, str], Phrase]" = {
     ("seat_diameter_mm", "(bore + u + 4) / (1 + g_cold) + 1.4 + tol"): lambda b: (
-        f"2 of shoulder must stand on the rim on each side of a bore of {b.measured('bore')}, and {b.cold()}"
+        f"2 of seat must stand on the rim on each side of a bore of {b.measured('bore')}, and {b.cold()}"
     ),
     ("seat_diameter_mm", "rim_b + u + 3"): lambda b: (
         f"the rim is {b.measured('rim_b')} across, 1 on each side covers it wherever the stem plays, and the corner takes 0.5"
@@ -17,9 +17,9 @@ POST: "dict[tuple[str, str], Phrase]" = {
     ("seat_diameter_mm", "stock - 6"): lambda b: (
         f"the largest bar to hand is {b.mm('stock')}, with a lip of 2 and 1 to turn off all round"
     ),
-    ("seat_corner_radius_mm", "0.5"): lambda b: "a broken edge neither chips nor digs into the rim",
+    ("seat_corner_radius_mm", "0.5"): lambda b: "a broken edge neither chips nor digs into the bore's rim",
     ("seat_corner_radius_mm", "(seat - bore - 4) / 2"): lambda b: (
-        f"2 of flat shoulder must stay on each side of a bore of {b.mm('bore')}"
+        f"2 of flat seat face must stay on each side of a bore of {b.mm('bore')}"
     ),
     ("stem_diameter_mm", "(0.90 * bore + u) / (1 + g_cold) + tol"): lambda b: (
         f"it must fill nine tenths of a bore of {b.measured('bore')}, {b.cold()}, and it may be turned {b.mm('tol')} too thin"
@@ -34,7 +34,7 @@ POST: "dict[tuple[str, str], Phrase]" = {
         "stem_length_mm",
         "cross_x + cross / 2 + c_e + tol + max(pin, sqrt(3) * H / (1.7 * stem * sigma_allow))",
     ): lambda b: (
-        f"a hole of {b.mm('cross')} lies {b.mm('cross_x')} below the shoulder, and the pin must not tear out of what is below"
+        f"a hole of {b.mm('cross')} lies {b.mm('cross_x')} below the seat, and the pin must not tear out of what is below"
     ),
     ("stem_length_mm", "(bore_depth - u - 1.5) / (1 + g_hot) - tol"): lambda b: (
         f"the bore is {b.measured('bore_depth')} deep, and {b.hot()}. Besides, 1.5 is kept free, and it may be turned"
@@ -46,18 +46,16 @@ POST: "dict[tuple[str, str], Phrase]" = {
     (
         "stem_length_mm",
         "1.5 * pi * stem**3 / (32 * H) * sqrt(max(0, sigma_allow**2 - 3 * (4 * H / (pi * stem**2))**2))",
-    ): lambda b: (
-        f"a side load of {b.numbers['H']:.0f} N at the end of a longer stem would bend it too far at the shoulder"
-    ),
+    ): lambda b: f"a side load of {b.numbers['H']:.0f} N at the end of a longer stem would bend it too far at the seat",
     ("cross_hole_diameter_mm", LEAST_CROSS_HOLE): lambda b: (
-        f"the pin is {b.measured('pin')} thick and {b.measured('pin_x')} below the rim, the stem sinks by up to {b.mm('sink')}"
-        f" and plays {b.mm('play')}. Besides, hole and place have their tolerances, and the pin must never carry"
+        f"the pin is {b.measured('pin')} thick and {b.measured('pin_x')} below the bore's rim, the stem sinks by up to"
+        f" {b.mm('sink')} and plays {b.mm('play')}. Besides, hole and place have their tolerances, and the pin must never carry"
     ),
     ("cross_hole_diameter_mm", "stem / 2"): lambda b: f"half of a stem of {b.mm('stem')} must stay beside it",
     ("cross_hole_diameter_mm", "2 * (pin_x - 2)"): lambda b: (
-        f"2 of stem must stay between it and the shoulder, the pin being {b.mm('pin_x')} below the rim"
+        f"2 of stem must stay between it and the seat, the pin being {b.mm('pin_x')} below the bore's rim"
     ),
-    ("cross_hole_distance_mm", "pin_x"): lambda b: f"the pin lies {b.measured('pin_x')} below the rim",
+    ("cross_hole_distance_mm", "pin_x"): lambda b: f"the pin lies {b.measured('pin_x')} below the bore's rim",
     ("web_mm", "sqrt(3) * P / (pi * bore * sigma_allow)"): lambda b: (
         f"{b.numbers['P']:.0f} N stand over a bore of {b.mm('bore')} and must not punch through"
     ),

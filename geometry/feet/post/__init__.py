@@ -1,1 +1,1 @@
-"""A bore that takes a post: the pad's stem goes in, its shoulder stands on the bore's rim."""
+"""A bore that takes a post: the pad's stem goes in, its seat stands on the bore's rim."""

@@ -1,4 +1,4 @@
-"""What a bore asks of the pad's shoulder and of the stem that goes into it."""
+"""What a bore asks of the pad's seat and of the stem that goes into it."""
 
 from math import pi, sqrt
 
@@ -12,7 +12,7 @@ LEAST_FACE_MM = 2.0
 """Ring of rim, on each side of the bore, that must be left to stand on."""
 CORNER_MM = 0.5
 OVER_THE_RIM_MM = 3.0
-"""How much wider than the rim the shoulder may be: 1 mm for the stem's play and the round corner on each side."""
+"""How much wider than the rim the seat may be: 1 mm for the stem's play and the round corner on each side."""
 BAR_AND_LIP_MM = 6.0
 LENGTH_SHARES = (0.5, 1.5)
 """Least and most of a stem's length, by its thickness."""
@@ -47,46 +47,46 @@ def bore_numbers(d: Draft) -> Numbers:
 @bound(
     "seat_diameter_mm",
     "lower",
-    "At least 2 mm of flat shoulder stands on the rim on each side of the bore, even cold.",
+    "At least 2 mm of flat seat face stands on the bore's rim on each side of the bore, even cold.",
     formula="(bore + u + 4) / (1 + g_cold) + 1.4 + tol",
     source=derived("Least face worth standing on; 0.5 mm of corner with its tolerance of 0.2 mm on each side"),
     needs=("jack.bore_rim_diameter_mm", "jack.post_bore_mm", "make.measured_with"),
     numbers=bore_numbers,
 )
-def _shoulder_stands_on_the_rim(d: Draft) -> float:
+def _seat_stands_on_the_rim(d: Draft) -> float:
     return (d.c.foot.bore_mm + d.c.u + 2 * LEAST_FACE_MM) / (1 + d.c.g_cold) + 1.4 + d.tol
 
 
 @bound(
     "seat_diameter_mm",
     "upper",
-    "The shoulder covers the rim wherever its play lets the stem stand; wider, it would only look steadier than it is.",
+    "The seat covers the bore's rim wherever its play lets the stem stand; wider, it would only look steadier than it is.",
     formula="rim_b + u + 3",
     source=derived("1 mm for the stem's play and 0.5 mm for the round corner on each side: the rim alone carries"),
     needs=("jack.bore_rim_diameter_mm", "make.measured_with"),
     numbers=bore_numbers,
 )
-def _shoulder_covers_the_rim(d: Draft) -> float:
+def _seat_covers_the_rim(d: Draft) -> float:
     return d.c.foot.contact_diameter_mm + d.c.u + OVER_THE_RIM_MM
 
 
 @bound(
     "seat_diameter_mm",
     "upper",
-    "Around the shoulder the largest bar to hand still gives a lip of 2 mm, and 1 mm to turn off all round.",
+    "Around the seat the largest bar to hand still gives a lip of 2 mm, and 1 mm to turn off all round.",
     formula="stock - 6",
     source=derived("The least lip and the allowance for turning, on the diameter"),
     needs=("make.stock_diameters_mm",),
     numbers=bore_numbers,
 )
-def _shoulder_comes_out_of_the_bar(d: Draft) -> float | None:
+def _seat_comes_out_of_the_bar(d: Draft) -> float | None:
     return max(d.c.stock_mm) - BAR_AND_LIP_MM if d.c.rod_is_cut else None
 
 
 @bound(
     "seat_corner_radius_mm",
     "lower",
-    "The shoulder's edge is broken so that it neither chips nor digs into the rim.",
+    "The seat's edge is broken so that it neither chips nor digs into the bore's rim.",
     formula="0.5",
     source=practice("A broken edge"),
     needs=("jack.bore_rim_diameter_mm",),
@@ -98,7 +98,7 @@ def _corner_is_broken(d: Draft) -> float:
 @bound(
     "seat_corner_radius_mm",
     "upper",
-    "Inside the round corner 2 mm of flat shoulder stay on each side of the bore.",
+    "Inside the round corner 2 mm of flat seat face stay on each side of the bore.",
     formula="(seat - bore - 4) / 2",
     source=derived("Least face worth standing on"),
     needs=("jack.bore_rim_diameter_mm", "jack.post_bore_mm"),
@@ -111,13 +111,13 @@ def _face_stays_inside_the_corner(d: Draft) -> float:
 @bound(
     "seat_length_mm",
     "lower",
-    "The shoulder is a low step, longer than its corner radius.",
+    "The seat is a low step, longer than its corner radius.",
     formula="r + 1",
     source=derived("1 mm of cylinder above the corner to measure across"),
     needs=("jack.bore_rim_diameter_mm",),
     numbers=bore_numbers,
 )
-def _shoulder_is_a_step(d: Draft) -> float:
+def _seat_is_a_step(d: Draft) -> float:
     return d.seat_corner_radius_mm + 1
 
 
@@ -174,7 +174,7 @@ def _stem_guides(d: Draft) -> float:
 )
 def _pin_does_not_tear_out(d: Draft) -> float | None:
     n = bore_numbers(d)
-    if n["pin"] <= 0:
+    if n["pin"] <= 0 or d.stem_diameter_mm <= 0:
         return None
     sheared = sqrt(3) * n["H"] / (1.7 * d.stem_diameter_mm * n["sigma_allow"])
     return n["cross_x"] + n["cross"] / 2 + n["c_e"] + d.tol + max(n["pin"], sheared)
@@ -183,7 +183,7 @@ def _pin_does_not_tear_out(d: Draft) -> float | None:
 @bound(
     "stem_length_mm",
     "upper",
-    "The stem never stands on the bottom of its bore: the shoulder on the rim carries.",
+    "The stem never stands on the bottom of its bore: the seat on the bore's rim carries.",
     formula="(bore_depth - u - 1.5) / (1 + g_hot) - tol",
     source=_FIT,
     needs=("jack.post_bore_depth_mm", "make.measured_with", "service.temperature_high_c"),
@@ -212,15 +212,17 @@ def _stem_is_stout(d: Draft) -> float:
 @bound(
     "stem_length_mm",
     "upper",
-    "The side load, pressing hardest at the stem's end, does not bend it too far at the shoulder.",
+    "The side load, pressing hardest at the stem's end, does not bend it too far at the seat.",
     formula="1.5 * pi * stem**3 / (32 * H) * sqrt(max(0, sigma_allow**2 - 3 * (4 * H / (pi * stem**2))**2))",
     source=recomputed("Cantilever with a triangular load: any mechanics text; von Mises with the mean shear"),
     needs=("jack.post_bore_mm", "car.gross_mass_kg", "make.material"),
     numbers=bore_numbers,
     must=False,
 )
-def _stem_is_not_bent(d: Draft) -> float:
+def _stem_is_not_bent(d: Draft) -> float | None:
     stem, force = d.stem_diameter_mm, d.c.side_force_n
+    if stem <= 0:
+        return None
     left = d.c.allowable_mpa**2 - 3 * (4 * force / (pi * stem**2)) ** 2
     return 1.5 * pi * stem**3 / (32 * force) * sqrt(max(0.0, left))
 
@@ -242,7 +244,7 @@ def _web_is_not_punched(d: Draft) -> float | None:
 @bound(
     "web_mm",
     "upper",
-    "No pad is offered that is taller than the rim under it is wide.",
+    "No pad is offered that is taller than the bore's rim under it is wide.",
     formula="rim_b - above",
     source=derived("Top height no more than the diameter of what carries"),
     needs=("jack.bore_rim_diameter_mm", "seam.height_mm"),

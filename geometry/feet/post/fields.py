@@ -18,6 +18,22 @@ class PostFacts(FootFacts):
     """The bore as understood: every default filled in, lengths in mm."""
 
     kind: ClassVar[str] = "post"
+    says: ClassVar[Mapping[str, str]] = MappingProxyType(
+        {
+            "the cup's corner and the stem hole take": "its round corner and the bore take",
+            "in the cup": "on the bore's rim",
+            "the cup's floor": "the bore's rim",
+            "cup's floor": "bore's rim",
+            "the cup's rim": "the bore's rim",
+            "cup's rim": "bore's rim",
+            "stem hole": "bore",
+            "over a hollow in the seat": "over the bore",
+            "Saddle follows": "Jack's head follows",
+            "play and saddle follow": "play and the jack's head follow",
+            "the saddle": "the jack's head",
+            "the cup": "the bore",
+        }
+    )
     keys: ClassVar[Mapping[str, str]] = MappingProxyType(
         {
             "jack.cup_bore_mm": "jack.bore_rim_diameter_mm",
@@ -60,7 +76,7 @@ class PostJack(Group):
         le=400,
         default=None,
         balloon=True,
-        help="The stem must not reach the bottom: the shoulder on the rim carries the load.",
+        help="The stem must not reach the bottom: the seat on the bore's rim carries the load.",
         how="Measure with the caliper's depth rod from the rim.",
         assumed="the bore goes through",
     )
@@ -70,7 +86,7 @@ class PostJack(Group):
         ge=14,
         le=300,
         balloon=True,
-        help="The shoulder stands on the rim: the wider it is, the less it presses and the steadier the pad stands.",
+        help="The seat stands on the bore's rim: the wider it is, the less it presses and the steadier the pad stands.",
         how="Measure across the flat top of the tube or boss around the bore, its rounded edge left out.",
     )
     pin_diameter_mm: Number | None = measured(
@@ -89,7 +105,7 @@ class PostJack(Group):
         ge=4,
         le=200,
         default=None,
-        help="The stem's cross-hole must meet the pin when the shoulder stands on the rim.",
+        help="The stem's cross-hole must meet the pin when the seat stands on the bore's rim.",
         how="Measure from the rim down to the middle of the pin's hole in the tube.",
         assumed="no pin",
     )

@@ -1,7 +1,5 @@
 """The retaining pin: where its hole goes through the stem, and that it meets the hole and carries nothing."""
 
-from math import inf, pi, sqrt
-
 from geometry.case import Case
 from geometry.draft import Draft
 from geometry.feet.post.fields import PostFacts
@@ -13,18 +11,18 @@ from geometry.feet.post.places import (
     pin_of,
     sag_mm,
 )
-from geometry.provenance import derived, recomputed
+from geometry.provenance import derived
 from geometry.rules import Finding, Numbers, Pointless, bound, check
 
 _NEEDS = ("jack.pin_diameter_mm", "jack.pin_distance_mm", "jack.post_bore_mm", "make.measured_with")
 _FIT = derived("Worst case of measurement, growth, play and tolerance (ISO 2768-1 m), the hole 0.3 mm off the middle")
-_NO_PIN = Pointless("No retaining pin goes through the stem.")
+NO_PIN = Pointless("No retaining pin goes through the stem.")
 
 
 @bound(
     "cross_hole_diameter_mm",
     "lower",
-    "The pin goes through when the shoulder stands on the rim, and carries nothing when the load squashes the shoulder.",
+    "The pin goes through when the seat stands on the bore's rim, and carries nothing when the load squashes the seat.",
     formula=LEAST_CROSS_HOLE,
     source=_FIT,
     needs=_NEEDS,
@@ -50,7 +48,7 @@ def _stem_stays_beside_the_hole(d: Draft) -> float | None:
 @bound(
     "cross_hole_diameter_mm",
     "upper",
-    "Between the hole and the shoulder 2 mm of stem stay.",
+    "Between the hole and the seat 2 mm of stem stay.",
     formula="2 * (pin_x - 2)",
     source=derived("Least stem worth leaving above the hole"),
     needs=("jack.pin_distance_mm", "jack.pin_diameter_mm"),
@@ -64,7 +62,7 @@ def _stem_stays_above_the_hole(d: Draft) -> float | None:
 @bound(
     "cross_hole_distance_mm",
     "lower",
-    "The hole lies where the pin is when the shoulder stands on the rim, at 20 °C.",
+    "The hole lies where the pin is when the seat stands on the bore's rim, at 20 °C.",
     formula="pin_x",
     source=derived("The hole's clearance takes up the tolerance of the place, and growth"),
     needs=("jack.pin_distance_mm",),
@@ -75,14 +73,15 @@ def _hole_is_where_the_pin_is(d: Draft) -> float | None:
     return bore.pin_distance_mm if bore else None
 
 
-def _pinned(k: Case) -> PostFacts | None:
+def pinned(k: Case) -> PostFacts | None:
     """The bore, where a pin and a hole for it are there to be judged."""
     foot = k.c.foot
     has_both = isinstance(foot, PostFacts) and foot.pin_diameter_mm > 0 and k.pad.has_cross_hole and k.pad.has_stem
     return foot if has_both and isinstance(foot, PostFacts) else None
 
 
-def _numbers(k: Case, bore: PostFacts) -> dict[str, float]:
+def pinned_numbers(k: Case, bore: PostFacts) -> dict[str, float]:
+    """Pin, hole, stem and what acts on them, as the formulas name them."""
     return {
         "pin": bore.pin_diameter_mm,
         "pin_x": bore.pin_distance_mm,
@@ -104,7 +103,7 @@ def _numbers(k: Case, bore: PostFacts) -> dict[str, float]:
 
 
 def sink_of(k: Case) -> float:
-    """How far the stem sinks under the load, [mm]: the shoulder squashed over the whole web, and the web's sag into the bore."""
+    """How far the stem sinks under the load, [mm]: the seat squashed over the whole web, and the web's sag into the bore."""
     bore, web = k.c.foot.bore_mm, k.pad.web_mm
     pressed = 1.1 * min(k.foot.mean_mpa, k.c.allowable_mpa) * web / k.c.modulus_mpa
     return pressed + sag_mm(force_n=k.head.force_over_n(bore), bore_mm=bore, web_mm=web, modulus_mpa=k.c.modulus_mpa)
@@ -137,19 +136,19 @@ def _below_mm(n: Numbers) -> float:
     place="stem",
 )
 def _pin_meets(k: Case) -> Finding | Pointless:
-    bore = _pinned(k)
+    bore = pinned(k)
     if bore is None:
-        return _NO_PIN
-    n = _numbers(k, bore)
+        return NO_PIN
+    n = pinned_numbers(k, bore)
     above, below = _above_mm(n), _below_mm(n)
     least, where = min((above, "over"), (below, "under"))
     return Finding(
         least,
         0.0,
         lambda: (
-            f"With the shoulder on the rim the hole leaves {least:.2f} mm {where} the pin at worst."
+            f"With the seat on the bore's rim the hole leaves {least:.2f} mm {where} the pin at worst."
             if least >= 0
-            else f"With the shoulder on the rim the pin may miss its hole by {-least:.2f} mm."
+            else f"With the seat on the bore's rim the pin may miss its hole by {-least:.2f} mm."
         ),
         n,
         formula=_ABOVE if above <= below else _BELOW,
@@ -168,10 +167,10 @@ def _pin_meets(k: Case) -> Finding | Pointless:
     place="stem",
 )
 def _pin_free(k: Case) -> Finding | Pointless:
-    bore = _pinned(k)
+    bore = pinned(k)
     if bore is None:
-        return _NO_PIN
-    n = _numbers(k, bore)
+        return NO_PIN
+    n = pinned_numbers(k, bore)
     above = _above_mm(n) - n["sink"]
     beside = ((n["cross"] - n["tol"]) / 2 - OFF_THE_MIDDLE_MM) * (1 + n["g_cold"])
     beside -= n["pin"] / 2 + (n["u"] + n["play"]) / 2
@@ -189,149 +188,3 @@ def _pin_free(k: Case) -> Finding | Pointless:
         n,
         formula=f"{_ABOVE} - sink" if above <= beside else _BESIDE,
     )
-
-
-@check(
-    "pin_bearing",
-    "Pin on the wall of its hole",
-    formula="H / (pin * stem)",
-    limit_formula="sigma_allow",
-    unit="MPa",
-    source=derived(
-        "Mean pressure of a pin in a hole; the pull is taken as large as the side load, far more than the pad weighs"
-    ),
-    needs=("jack.pin_diameter_mm", "jack.post_bore_mm", "make.material"),
-    place="stem",
-)
-def _pin_bearing(k: Case) -> Finding | Pointless:
-    bore = _pinned(k)
-    if bore is None:
-        return _NO_PIN
-    n = _numbers(k, bore)
-    across = n["pin"] * n["stem"]
-    pressure = n["H"] / across if across > 0 else inf
-    return Finding(
-        pressure,
-        n["sigma_allow"],
-        lambda: (
-            f"Pulled out with as much as the side load, {n['H']:.0f} N, the stem presses {pressure:.1f} MPa on the pin;"
-            f" {k.c.material.short_name} stands {n['sigma_allow']:.1f} MPa. The pad's own weight is nothing beside that."
-        ),
-        n,
-    )
-
-
-@check(
-    "pin_tear_out",
-    "Pin tearing out of the stem",
-    formula="H / (2 * max(0, length - cross_x - cross / 2 - c_e) * sqrt(max(0, stem**2 - cross**2)))",
-    limit_formula="sigma_allow / sqrt(3)",
-    unit="MPa",
-    source=derived("Shear yield σ/√3 (von Mises) on two planes beside the pin; the side load taken as the pull"),
-    needs=("jack.pin_diameter_mm", "jack.pin_distance_mm", "jack.post_bore_mm", "make.material"),
-    place="stem",
-)
-def _pin_tear_out(k: Case) -> Finding | Pointless:
-    bore = _pinned(k)
-    if bore is None:
-        return _NO_PIN
-    n = _numbers(k, bore)
-    left = n["length"] - n["cross_x"] - n["cross"] / 2 - n["c_e"]
-    sheared = 2 * left * sqrt(max(0.0, n["stem"] ** 2 - n["cross"] ** 2))
-    stress, limit = (n["H"] / sheared if sheared > 0 and left > 0 else inf), n["sigma_allow"] / sqrt(3)
-    return Finding(
-        stress,
-        limit,
-        lambda: (
-            f"Pulled out with as much as the side load, the {left:.1f} mm of stem below the pin's hole shear at {stress:.1f} MPa;"
-            f" {k.c.material.short_name} stands {limit:.1f} MPa."
-            if left > 0
-            else "Nothing of the stem is left below the pin's hole."
-        ),
-        n,
-        verdict=None if left > 0 else "fail",
-    )
-
-
-@check(
-    "stem_net_section",
-    "Stem at the pin's hole",
-    formula="sqrt((H * (2 * length / 3 - cross_x + cross_x**3 / (3 * length**2))"
-    " / max(0, pi * stem**3 / 32 - cross * stem**2 / 6))**2 + 3 * (H / max(0, pi * stem**2 / 4 - cross * stem))**2)",
-    limit_formula="sigma_allow",
-    unit="MPa",
-    source=recomputed(
-        "Net section of a round bar with a hole across (strength-of-materials texts), von Mises; bent by a side load that presses"
-        " in a triangle to the stem's end, sheared by all of it. A pull as large gives less. The hole's own notch is left out"
-    ),
-    needs=("jack.pin_diameter_mm", "jack.pin_distance_mm", "jack.post_bore_mm", "service.ground", "make.material"),
-    place="stem",
-)
-def _stem_net_section(k: Case) -> Finding | Pointless:
-    pad = k.pad
-    if not (pad.has_cross_hole and pad.has_stem):
-        return Pointless("No hole goes through the stem.")
-    stem, hole, length, place = (
-        pad.stem_diameter_mm,
-        pad.cross_hole_diameter_mm,
-        pad.stem_length_mm,
-        pad.cross_hole_distance_mm,
-    )
-    modulus, area = net_modulus_mm3(stem_mm=stem, hole_mm=hole), net_area_mm2(stem_mm=stem, hole_mm=hole)
-    force, limit = k.c.side_force_n, k.c.allowable_mpa
-    moment = force * (2 * length / 3 - place + place**3 / (3 * length**2))
-    stress = sqrt((moment / modulus) ** 2 + 3 * (force / area) ** 2) if modulus > 0 and area > 0 else inf
-    return Finding(
-        stress,
-        limit,
-        lambda: (
-            f"Beside the pin's hole the side load bends and shears the stem to {stress:.1f} MPa;"
-            f" {k.c.material.short_name} stands {limit:.1f} MPa."
-        ),
-        {"H": force, "length": length, "cross_x": place, "stem": stem, "cross": hole, "sigma_allow": limit},
-        verdict="fail" if stress == inf else None,
-    )
-
-
-def net_modulus_mm3(*, stem_mm: float, hole_mm: float) -> float:
-    r"""Section modulus of a round bar with a hole across, bent towards the hole's mouths.
-
-    .. math:: W = \pi d^3/32 - d_0 d^2/6
-
-    Parameters
-    ----------
-    stem_mm : float
-        Diameter of the bar d, [mm]
-    hole_mm : float
-        Diameter of the hole, [mm]
-
-    Returns
-    -------
-    modulus_mm3 : float
-        Zero or negative where the hole takes all, [mm³]
-
-    Notes
-    -----
-    The hole is taken as a slot with straight ends, which takes away a little more than there is: on the safe side.
-
-    Examples
-    --------
-    >>> round(net_modulus_mm3(stem_mm=30, hole_mm=8), 1)
-    1450.7
-
-    References
-    ----------
-    Plain geometry; the form of strength-of-materials handbooks for a shaft with a hole across (from memory, recomputed).
-    """
-    return pi * stem_mm**3 / 32 - hole_mm * stem_mm**2 / 6
-
-
-def net_area_mm2(*, stem_mm: float, hole_mm: float) -> float:
-    r"""Area of a round bar where a hole goes across, [mm²]; a little less than there is, as for its modulus.
-
-    .. math:: A = \pi d^2/4 - d_0 d
-
-    >>> round(net_area_mm2(stem_mm=30, hole_mm=8), 1)
-    466.9
-    """
-    return pi * stem_mm**2 / 4 - hole_mm * stem_mm

@@ -83,7 +83,7 @@ def pin_numbers(d: Draft) -> Numbers:
 
 
 def sink_at_most_mm(d: Draft) -> float:
-    """How far the stem sinks, [mm], for the tallest pad that there can be on this shoulder: web and body come later."""
+    """How far the stem sinks, [mm], for the tallest pad that there can be on this seat: web and body come later."""
     flat = min(d.seat_flat_diameter_mm, d.c.foot.contact_diameter_mm)
     area = seat_area_mm2(seat_flat_diameter_mm=flat, hole_diameter_mm=d.c.foot.bore_mm)
     pressure = min(d.c.design_force_n / area, d.c.allowable_mpa) if area > 0 else d.c.allowable_mpa

@@ -1,0 +1,121 @@
+"""The retaining pin of a post: it goes through, it carries nothing, and it stays in."""
+
+import math
+from typing import Any
+
+import pytest
+from hypothesis import HealthCheck, assume, given, settings
+from hypothesis import strategies as st
+from numpy.polynomial.legendre import leggauss
+
+from geometry.checks import judge
+from geometry.conditions import conditions_of
+from geometry.errors import BadMeasurementsError, NoPadFitsError
+from geometry.feet.post.pin_strength import net_area_mm2, net_modulus_mm3
+from geometry.feet.post.places import sag_mm
+from geometry.measurements import read_measurements
+from geometry.rules import Check
+from geometry.sizing import size
+from tests.geometry.feet.post_documents import posted, roomy_post_documents
+
+
+def judged(document: dict[str, Any], **changes: float) -> dict[str, Check]:
+    """The checks of the sized pad with some of its dimensions changed."""
+    conditions = conditions_of(read_measurements(document))
+    return {c.code: c for c in judge(conditions, size(conditions).pad.with_(**changes))}
+
+
+def test_the_hole_lies_where_the_pin_is() -> None:
+    pad = size(conditions_of(read_measurements(posted()))).pad
+    assert pad.cross_hole_distance_mm == 20.0
+    assert pad.cross_hole_diameter_mm > 8.0 + 1
+
+
+def test_without_a_pin_there_is_no_hole_and_nothing_to_judge() -> None:
+    conditions = conditions_of(read_measurements(posted(pinned=False)))
+    pad = size(conditions).pad
+    verdicts = {c.code: c.verdict for c in judge(conditions, pad) if c.code.startswith("pin_")}
+    assert not pad.has_cross_hole
+    assert set(verdicts.values()) == {"not_applicable"}
+
+
+@settings(max_examples=200, deadline=None, suppress_health_check=list(HealthCheck))
+@given(
+    roomy_post_documents(),
+    *(st.floats(-1, 1) for _ in range(6)),
+)
+def test_the_pin_lies_inside_its_hole_whatever_is_off(
+    document: dict[str, Any], place: float, bore: float, size_off: float, hole_off: float, drill: float, heat: float
+) -> None:
+    """Oracle: geometry of one part and one jack, each off by some share of what it may be off, at some temperature."""
+    assume("pin_diameter_mm" in document["jack"])
+    conditions = conditions_of(read_measurements(document))
+    try:
+        pad = size(conditions).pad
+    except (NoPadFitsError, BadMeasurementsError):
+        assume(False)
+        raise
+    check = {c.code: c for c in judge(conditions, pad)}
+    u, jack = conditions.u, document["jack"]
+    growth = (conditions.g_hot + conditions.g_cold) / 2 + heat * (conditions.g_hot - conditions.g_cold) / 2
+    pin_middle, pin_radius = jack["pin_distance_mm"] + place * u, (jack["pin_diameter_mm"] + bore * u) / 2
+    tol, tol_x = check["pin_meets"].finding.numbers["tol"], check["pin_meets"].finding.numbers["tol_x"]  # type: ignore[union-attr]
+    hole_radius = (pad.cross_hole_diameter_mm + size_off * tol) / 2 * (1 + growth)
+    hole_middle = (pad.cross_hole_distance_mm + hole_off * tol_x) * (1 + growth)
+    assert abs(hole_middle - pin_middle) + pin_radius <= hole_radius + 1e-9
+    beside = abs(drill) * 0.3 * (1 + growth) + max(0.0, check["post_fit_loose"].value or 0.0) / 2 + pin_radius
+    assert beside <= hole_radius + 1e-9
+
+
+def test_a_hole_too_low_misses_the_pin_in_words() -> None:
+    check = judged(posted(), cross_hole_distance_mm=23.0)["pin_meets"]
+    assert check.verdict == "fail"
+    assert "may miss its hole" in check.words
+
+
+def test_a_hole_that_meets_the_pin_but_lets_it_carry_fails_in_words() -> None:
+    """The hole leaves the pin some room, but not what the stem plays and sinks."""
+    checks = judged(posted(), cross_hole_diameter_mm=9.3)
+    assert checks["pin_meets"].verdict == "pass"
+    assert checks["pin_free"].verdict == "fail"
+    assert "thinner pin, or none" in checks["pin_free"].words
+
+
+def test_a_pin_too_near_to_the_seat_has_no_pad() -> None:
+    with pytest.raises(NoPadFitsError) as error:
+        size(conditions_of(read_measurements(posted(jack__pin_distance_mm=6))))
+    assert error.value.dimension == "cross_hole_diameter_mm"
+    assert error.value.upper.field == "jack.pin_distance_mm"
+
+
+def test_a_pin_too_near_to_the_bottom_has_no_pad() -> None:
+    with pytest.raises(NoPadFitsError) as error:
+        size(conditions_of(read_measurements(posted(jack__pin_distance_mm=70))))
+    assert error.value.dimension == "stem_length_mm"
+    assert "tear out" in error.value.words
+
+
+@pytest.mark.parametrize(("stem", "hole"), [(30.0, 8.0), (34.3, 10.5), (20.0, 10.0)])
+def test_the_net_section_is_less_than_there_is(stem: float, hole: float) -> None:
+    """Oracle: area and modulus of the two segments beside the hole, by Gauss's quadrature across the stem."""
+    x, w = leggauss(200)
+    y = hole / 2 + (x + 1) / 2 * (stem / 2 - hole / 2)
+    half = (stem**2 / 4 - y**2) ** 0.5
+    weights = w * (stem / 2 - hole / 2) / 2
+    area = float(2 * (weights * 2 * half).sum())
+    modulus = float(2 * (weights * 2 * half**3 / 3).sum()) / (stem / 2)
+    assert 0.90 * area <= net_area_mm2(stem_mm=stem, hole_mm=hole) <= area
+    assert 0.55 * modulus <= net_modulus_mm3(stem_mm=stem, hole_mm=hole) <= modulus
+
+
+def test_the_web_sags_as_a_disc_on_a_ring() -> None:
+    """Oracle: w = P a² (3 + ν)/(16 π (1 + ν) D), D = E t³/(12 (1 − ν²)), ν = 0.4 (Timoshenko, art. 19, from memory)."""
+    rigidity = 2000 * 20**3 / (12 * (1 - 0.16))
+    expected = 3000 * 15**2 * 3.4 / (16 * math.pi * 1.4 * rigidity)
+    assert sag_mm(force_n=3000, bore_mm=30, web_mm=20, modulus_mpa=2000) == pytest.approx(expected)
+
+
+def test_a_pin_near_the_end_of_a_stem_tears_out() -> None:
+    check = judged(posted(), stem_length_mm=27.0)["pin_tear_out"]
+    assert check.verdict == "fail"
+    assert "stem below the pin's hole" in check.words
