@@ -3,6 +3,8 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from geometry.kinds import USUAL_FOOT
+from server.how_kinds import BY_FOOT, OF_KINDS, Drawn
 from server.links import static_url
 
 
@@ -14,7 +16,7 @@ class HowPicture:
     words: str
 
 
-_PICTURES: Mapping[str, tuple[str, str]] = {
+_PICTURES: Mapping[str, Drawn] = {
     "jack.cup_bore_mm": (
         "bore-inside-jaws",
         "A caliper's inside jaws near the cup's floor, pushing outwards against the wall",
@@ -105,8 +107,11 @@ _PICTURES: Mapping[str, tuple[str, str]] = {
 
 
 def how_picture(key: str) -> HowPicture | None:
-    """The drawing for a field; None where words are enough."""
-    if key not in _PICTURES:
-        return None
-    name, words = _PICTURES[key]
-    return HowPicture(static_url(f"how/{name}.svg"), words)
+    """The drawing for a field, on a jack with a cup where every jack asks for it; None where words are enough."""
+    return picture_for(key, USUAL_FOOT)
+
+
+def picture_for(key: str, foot: str) -> HowPicture | None:
+    """The drawing for a field on a jack with this foot; None where words are enough."""
+    drawn = BY_FOOT.get(foot, {}).get(key) or OF_KINDS.get(key) or _PICTURES.get(key)
+    return HowPicture(static_url(f"how/{drawn[0]}.svg"), drawn[1]) if drawn else None

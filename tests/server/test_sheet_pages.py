@@ -6,8 +6,9 @@ import re
 import pytest
 from httpx import AsyncClient
 
+from geometry.kinds import JACKS
 from server.fields import FIELDS
-from server.how_to import how_picture
+from server.how_to import how_picture, picture_for
 from server.left_out import LeftOut
 from server.links import STATIC, address_of_document, static_file
 from server.measuring_sheet import measuring_page
@@ -17,6 +18,8 @@ from tests.server.asking import FITTING, NO_PAD
 pytestmark = pytest.mark.anyio
 VAN, CONFLICT = (address_of_document(d) for d in (FITTING, NO_PAD))
 SKETCHED = [key for key in FIELDS if how_picture(key)]
+DRAWN = {p.address: p for key in SKETCHED for foot in JACKS if (p := picture_for(key, foot))}
+"""Every drawing by its address, on whatever foot it is shown."""
 
 
 async def test_the_measuring_sheet_asks_in_the_order_and_with_the_names_of_the_working_sheet(
@@ -51,27 +54,35 @@ async def test_the_measuring_sheet_is_linked(client: AsyncClient, address: str) 
     assert re.search(r'href="/measure["?]', (await client.get(address)).text)
 
 
-@pytest.mark.parametrize("key", SKETCHED)
-async def test_every_drawing_of_how_to_measure_is_there_with_a_title_of_its_own(client: AsyncClient, key: str) -> None:
+@pytest.mark.parametrize("address", DRAWN)
+async def test_every_drawing_of_how_to_measure_is_there_with_a_title_of_its_own(
+    client: AsyncClient, address: str
+) -> None:
     """Oracle: the file's title is the text that stands in for it."""
-    picture = how_picture(key)
-    assert picture
-    answer = await client.get(picture.address)
+    answer = await client.get(address)
     assert answer.status_code == 200
     assert answer.headers["content-type"] == "image/svg+xml"
     title = re.search(r"<title>(.*?)</title>", answer.text)
     assert title
-    assert title[1] == picture.words
+    assert title[1] == DRAWN[address].words
 
 
 def test_no_drawing_lies_about_unused() -> None:
-    shown = {static_file(p.address.removeprefix("/static/")) for p in map(how_picture, SKETCHED) if p}
+    shown = {static_file(address.removeprefix("/static/")) for address in DRAWN}
     assert shown == set((STATIC / "how").glob("*.svg"))
 
 
 def test_whatever_is_measured_with_an_instrument_has_a_drawing() -> None:
-    """Oracle: every length of jack and seam with a balloon."""
-    assert {key for key, field in FIELDS.items() if field.balloon} <= set(SKETCHED)
+    """Oracle: every length of jack and car with a balloon, and every length that only one kind of foot or head asks for."""
+    lengths = {key for key, field in FIELDS.items() if field.kind == "length"}
+    of_kinds = {key for key in lengths if key.startswith(("jack.", "rail.", "pocket."))}
+    assert {key for key, field in FIELDS.items() if field.balloon} | of_kinds <= set(SKETCHED)
+
+
+@pytest.mark.parametrize("key", ["jack.rim_height_low_mm", "jack.rim_height_high_mm"])
+def test_how_high_the_jacks_head_stands_is_drawn_anew_for_each_kind_of_head(key: str) -> None:
+    """What is measured to is a rim, teeth, a plate or a bore: no two feet share a drawing of it."""
+    assert len({p.words for foot in JACKS if (p := picture_for(key, foot))}) == len(JACKS)
 
 
 async def test_the_pieces_beside_a_pad_are_a_page_and_a_piece(client: AsyncClient) -> None:
