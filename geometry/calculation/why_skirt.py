@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from geometry.calculation.why import Phrase
 
-_WALL = "max(6, sqrt(V_s * (3 * V_s + sqrt(9 * V_s**2 + (26.4 * sigma_s * skirt_l)**2)) / 2) / sigma_s)"
+_WALL = "max(6, sqrt(V_s * (3 * V_s + sqrt(9 * V_s**2 + (31.2 * sigma_s * skirt_l)**2)) / 2) / sigma_s)"
 
 SKIRT: "dict[tuple[str, str], Phrase]" = {
     ("seat_diameter_mm", "sqrt(4 * F_d / (pi * sigma_allow) + hole**2) + 1.0"): lambda b: (

@@ -2,12 +2,13 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from math import inf
+from math import inf, pi
 from types import MappingProxyType
 from typing import ClassVar, Literal, Self
 
 from pydantic import StrictInt, model_validator
 
+from geometry.errors import Problem
 from geometry.feet.facts import FootFacts
 from geometry.feet.jack import head_height_high, head_height_low, rated_load, saddle_tilt
 from geometry.quantity import Group, Number, chosen, measured, problem_if, refuse
@@ -276,6 +277,7 @@ class SaddleJack(Group):
                     ("tip_width_mm", self.tip_width_mm, "Width"),
                 )
             ),
+            *self._tip_problems(),
             problem_if(
                 hole is not None and hole > bore - 6,
                 "land_hole_diameter_mm",
@@ -297,6 +299,26 @@ class SaddleJack(Group):
             ),
         )
         return self
+
+    def _tip_problems(self) -> tuple[Problem | None, ...]:
+        """Tips that are wider or longer than the ring that they stand on; 1 mm is left to what was measured near the roots."""
+        over, length, width = self.over_teeth_mm, self.tip_length_mm, self.tip_width_mm
+        room = (over - self.between_teeth_mm) / 2 + 1 if over else inf
+        around = pi * over if over else inf
+        return (
+            problem_if(
+                width is not None and width > room,
+                "tip_width_mm",
+                width,
+                f"Tips {width or 0:g} mm wide do not stand on teeth {room:.1f} mm from inside to outside. Measure both again.",
+            ),
+            problem_if(
+                length is not None and self.teeth * length > around,
+                "tip_length_mm",
+                length,
+                f"{self.teeth} tips of {length or 0:g} mm do not go around {over or 0:g} mm. Measure both again.",
+            ),
+        )
 
     def facts(self) -> SaddleFacts:
         """The saddle with every default filled in."""

@@ -13,7 +13,7 @@ LEAST_GROOVE_MM = 2.0
 EDGE_BREAK_MM = 0.5
 _FIT = derived("Worst case of measurement, growth and turning tolerance (ISO 2768-1 m)")
 _AROUND = "jack.plate_diameter_mm"
-_WALL = "max(6, sqrt(V_s * (3 * V_s + sqrt(9 * V_s**2 + (26.4 * sigma_s * skirt_l)**2)) / 2) / sigma_s)"
+_WALL = "max(6, sqrt(V_s * (3 * V_s + sqrt(9 * V_s**2 + (31.2 * sigma_s * skirt_l)**2)) / 2) / sigma_s)"
 _ROOT = derived(
     "The skirt's wall as a clamped plate that takes the side load at its end, bending and shear by von Mises"
 )

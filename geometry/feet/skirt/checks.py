@@ -140,11 +140,11 @@ def _lengths(k: Case) -> dict[str, float]:
 @check(
     "skirt_root",
     "Side load on the skirt",
-    formula="sqrt((2.2 * 6 * V_s * skirt_l / t_s**2)**2 + 3 * (V_s / t_s)**2)",
+    formula="sqrt((2.6 * 6 * V_s * skirt_l / t_s**2)**2 + 3 * (V_s / t_s)**2)",
     limit_formula="2 * sigma_allow / 1.5 * f_z",
     unit="MPa",
     source=derived(
-        "Clamped plate pushed at its end (Jaramillo 1950; Roark's Formulas; recomputed), von Mises; 2.2 for the root's corner"
+        "Clamped plate pushed at its end (Jaramillo 1950; Roark's Formulas; recomputed), von Mises; 2.6 for the root's corner"
         " (Peterson's shoulder in a flat bar); no friction under the seat is counted on"
     ),
     needs=(_AROUND, "service.ground", "car.lift_needed_mm", "make.material"),
