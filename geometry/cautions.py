@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from geometry.conditions import Conditions, expected_force_n
+from geometry.feet.post.fields import PostFacts
 from geometry.pad import Pad
 from geometry.provenance import Mark, Source, derived, found, memory, practice
 
@@ -188,10 +189,33 @@ _SKIRT = Caution(
     is_for_lifting=True,
 )
 
+_POST = Caution(
+    "WARNING",
+    "Use no post where the bore is worn oval, its rim is bent, sharp or hardly wide enough to stand on, or its edge is not broken:"
+    " a sharp edge rides on the stem's root. The seat must stand flat on the rim before the lift.",
+    derived("The rim carries, the stem only locates"),
+    brief="The seat stands flat on the bore's rim; no post in a bore worn oval.",
+    is_for_lifting=True,
+)
+_LOOSE = Caution(
+    "CAUTION",
+    "Take the pad out before the jack is moved about or carried: a stem that catches breaks, and a loose pad falls out.",
+    practice("Loose parts are not left on a jack"),
+)
+_PIN = Caution(
+    "WARNING",
+    "The pin only keeps the stem from falling or being pulled out; it carries nothing. Where it turns hard, with the load on or"
+    " off, something is wrong: lower, take it out, and look at the stem's hole.",
+    derived("A pin that carries shears the stem across its hole"),
+    brief="The pin retains and carries nothing: it must turn freely.",
+)
+
 
 def _of_the_foot(c: Conditions) -> list[Caution]:
     """What a foot of this kind needs to be said."""
     on_skirt = c.foot.locates == "skirt"
+    if isinstance(c.foot, PostFacts):
+        return [_POST, _LOOSE, *([_PIN] if c.foot.pin_diameter_mm else [])]
     if c.foot.kind == "saddle":
         return [_ON_TEETH, _SKIRT] if on_skirt else [_ON_LAND]
     return [_SKIRT] if on_skirt else []

@@ -21,6 +21,13 @@ _TEETH = {
     "rated_load_kg": 2000,
     "rim_height_low_mm": 105,
 }
+_BORE = {
+    "post_bore_mm": 35,
+    "post_bore_depth_mm": 80,
+    "bore_rim_diameter_mm": 62,
+    "rated_load_kg": 2000,
+    "rim_height_low_mm": 105,
+}
 _CASES: Mapping[str, Mapping[str, Mapping[str, Any]]] = {
     "": {},
     "Where ageing under a long load is asked for.": {"service": {"hold": "overnight"}},
@@ -40,6 +47,8 @@ _FEET: Mapping[str, tuple[str, Mapping[str, Any]]] = {
         "saddle",
         {**_TEETH, "stands_on": "teeth"},
     ),
+    "For a bore that takes a post.": ("post", _BORE),
+    "Where a pin goes through the post.": ("post", {**_BORE, "pin_diameter_mm": 8, "pin_distance_mm": 20}),
 }
 """The same with another foot, and all that is measured on it."""
 

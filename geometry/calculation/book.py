@@ -1,6 +1,6 @@
 """Lines of arithmetic that stand one below the other, each made of numbers that stand above it."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from math import isclose
 
@@ -49,6 +49,8 @@ class Book:
     """The lines so far, in parts."""
 
     parts: dict[str, list[Line]] = field(default_factory=dict)
+    said: Callable[[str], str] = str
+    """Turns the meanings of symbols into the words of a pad's own foot and head."""
     _part: str = ""
 
     def open(self, part: str) -> None:
@@ -73,7 +75,7 @@ class Book:
         )
         worked_out = formulas.evaluate(formula, numbers) if value is None else value
         known = symbol_in(where, symbol)
-        line = Line(symbol, where, known.meaning, worked_out, known.unit, formula, numbers, source, remark)
+        line = Line(symbol, where, self.said(known.meaning), worked_out, known.unit, formula, numbers, source, remark)
         self.parts[self._part].append(line)
         return worked_out
 

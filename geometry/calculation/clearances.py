@@ -1,11 +1,13 @@
 """Clearances at both extremes: nominal, with everything against you, and by the root of the sum of squares."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 
 from geometry import formulas
 from geometry.calculation.book import Book
 from geometry.case import Case
+from geometry.feet.facts import Locates
 from geometry.fits import linear_tolerance_mm, root_sum_square_mm
 
 
@@ -82,13 +84,17 @@ _SKIRT = _Fit(
 )
 _SLOT = _Fit("Seam in the slot, across", "slot", "slot_width_mm", "(slot + T) * (1 + G) - t + U - bow")
 _STEM = _Fit("Stem in its hole, on the diameter", "stem", "stem_diameter_mm", "hole + U - (stem - T) * (1 + G)")
+_POST = _Fit("Stem in the bore, on the diameter", "stem", "stem_diameter_mm", "bore + U - (stem - T) * (1 + G)")
+_OF_FOOT: Mapping[Locates, _Fit] = MappingProxyType({"seat": _SEAT, "skirt": _SKIRT, "stem": _POST})
+"""The fit of what keeps the pad in its place."""
 EXTREMES = (("hot", "g_hot"), ("cold", "g_cold"))
 
 
 def clearances(book: Book, k: Case) -> tuple[Clearance, ...]:
     """Every fit of the pad at both extremes."""
-    foot = _SKIRT if k.c.foot.locates == "skirt" else _SEAT
-    fits = (foot, _SLOT, _STEM) if k.pad.has_stem else (foot, _SLOT)
+    locates = k.c.foot.locates
+    foot, has_more = _OF_FOOT[locates], k.pad.has_stem and locates != "stem"
+    fits = (foot, _SLOT, _STEM) if has_more else (foot, _SLOT)
     return tuple(_at(book, k, fit, extreme, growth) for fit in fits for extreme, growth in EXTREMES)
 
 

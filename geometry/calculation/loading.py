@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 from geometry.calculation.book import Book
+from geometry.calculation.loading_post import write_pin
 from geometry.case import Case
 from geometry.feet.facts import Locates
 from geometry.feet.play import LOCATING
@@ -27,6 +28,8 @@ def write_loading(book: Book, k: Case) -> None:
     _write_wall(book, k)
     _write_seam(book, k)
     _write_rest(book, k)
+    if k.c.foot.kind == "post":
+        write_pin(book, k)
 
 
 def _write_car(book: Book, k: Case) -> None:
@@ -53,9 +56,13 @@ def _write_seat(book: Book, k: Case) -> None:
     cup = k.foot
     book.write("h", k.pad.top_height_mm, formula="web + slot_depth")
     book.write("seat_flat", k.pad.seat_flat_diameter_mm, formula="seat - 2 * r")
-    book.write("R", cup.flat_radius_mm, formula="seat_flat / 2")
+    flat = "seat_flat"
+    if k.c.foot.locates == "stem":
+        book.write("hole", k.c.foot.hole_diameter_mm, formula="bore", remark="the seat stands around the bore")
+        flat = "min(seat_flat, rim_b)"
+    book.write("R", cup.flat_radius_mm, formula=f"{flat} / 2")
     hollow = "recess" if k.pad.has_recess else "hole"
-    book.write("A", cup.area_mm2, formula=f"pi / 4 * (seat_flat**2 - {hollow}**2)")
+    book.write("A", cup.area_mm2, formula=f"pi / 4 * ({flat}**2 - {hollow}**2)")
     formula, remark = _PLAY[k.c.foot.locates]
     book.write("play", cup.play_mm, formula=formula, tolerance_of=LOCATING[k.c.foot.locates], remark=remark)
     if cup.play_mm < 0:

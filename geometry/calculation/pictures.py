@@ -1,14 +1,24 @@
 """The plots of a design: what it takes to draw them stands here, how they are drawn in the drawing's own room."""
 
+from collections.abc import Mapping
+from types import MappingProxyType
+
 from geometry import lift
 from geometry.calculation.basis import moment_bound
 from geometry.case import case_of
 from geometry.design import Design
 from geometry.drawing.plots import Plot, clearance_plot, lift_plot
 from geometry.feet.cup.checks import LEAST_SEAT_CLEARANCE_MM
-from geometry.feet.skirt.checks import LEAST_CLEARANCE_MM
+from geometry.feet.facts import Locates
+from geometry.feet.play import LOCATING
+from geometry.feet.post.checks import LEAST_CLEARANCE_MM as LEAST_STEM_CLEARANCE_MM
+from geometry.feet.skirt.checks import LEAST_CLEARANCE_MM as LEAST_SKIRT_CLEARANCE_MM
 from geometry.heads.slot.checks import LEAST_SIDE_PLAY_MM
 from geometry.units import LengthUnit
+
+_NEEDED_MM: Mapping[Locates, float] = MappingProxyType(
+    {"seat": LEAST_SEAT_CLEARANCE_MM, "skirt": LEAST_SKIRT_CLEARANCE_MM, "stem": LEAST_STEM_CLEARANCE_MM}
+)
 
 
 def lift_plot_of(design: Design, *, units: LengthUnit = "mm", is_narrow: bool = False) -> Plot | None:
@@ -33,19 +43,18 @@ def moment_bound_of(design: Design) -> float | None:
 def clearance_plots_of(design: Design, *, units: LengthUnit = "mm") -> tuple[Plot, Plot]:
     """The least clearance of the seat and the least play of the seam against temperature, dry to soaked."""
     c, k = design.conditions, case_of(design.conditions, design.pad)
-    on_skirt = c.foot.locates == "skirt"
-    largest_seat = design.pad.seat_diameter_mm + k.foot.seat_tolerance_mm
-    narrowest_skirt = design.pad.skirt_bore_mm - k.tolerance_mm("skirt_bore_mm")
+    locates, dimension = c.foot.locates, LOCATING[c.foot.locates]
+    size, tolerance = getattr(design.pad, dimension), k.tolerance_mm(dimension)
     narrowest_slot = design.pad.slot_width_mm - k.slot.width_tolerance_mm
     service = c.measurements.service
     seat = clearance_plot(
-        "skirt" if on_skirt else "seat",
+        locates,
         clearance_mm=lambda growth: (
-            narrowest_skirt * (1 + growth) - c.foot.bore_mm - c.u
-            if on_skirt
-            else c.foot.bore_mm - c.u - largest_seat * (1 + growth)
+            (size - tolerance) * (1 + growth) - c.foot.bore_mm - c.u
+            if locates == "skirt"
+            else c.foot.bore_mm - c.u - (size + tolerance) * (1 + growth)
         ),
-        needed_mm=LEAST_CLEARANCE_MM if on_skirt else LEAST_SEAT_CLEARANCE_MM,
+        needed_mm=_NEEDED_MM[locates],
         material=c.material,
         temperature_low_c=service.temperature_low_c,
         temperature_high_c=service.temperature_high_c,

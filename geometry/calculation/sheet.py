@@ -14,6 +14,7 @@ from geometry.calculation.opening import Doubtful, Factor, doubtful, factors, go
 from geometry.calculation.sizes import write_pad
 from geometry.calculation.why import why
 from geometry.case import case_of
+from geometry.conditions import Conditions
 from geometry.design import Design
 from geometry.provenance import Mark, Source
 from geometry.rules import Check, Numbers
@@ -163,7 +164,7 @@ class CalculationSheet:
 
 def calculation_sheet(design: Design) -> CalculationSheet:
     """The sheet of a design; it repeats no judgement, it shows where each came from."""
-    c, case, book = design.conditions, case_of(design.conditions, design.pad), Book()
+    c, case, book = design.conditions, case_of(design.conditions, design.pad), Book(said=design.conditions.said)
     inputs = write_inputs(book, c)
     fixed = frozenset(name for name, entry in design.ledger.items() if entry.is_fixed)
     write_material(book, c)
@@ -172,7 +173,7 @@ def calculation_sheet(design: Design) -> CalculationSheet:
     write_loading(book, case)
     deciding = governing(design)
     checks = tuple(
-        CheckPart(check, _notes(check.code, symbols_of(check), _numbers_of(check)), check in deciding)
+        CheckPart(check, _notes(c, check.code, symbols_of(check), _numbers_of(check)), check in deciding)
         for check in design.checks
     )
     ledger = tuple(_ledger_part(design, entry) for entry in design.ledger.values())
@@ -195,7 +196,7 @@ def _ledger_part(design: Design, entry: Entry) -> LedgerPart:
     for bound in entry.bounds:
         for name in formulas.symbols(bound.rule.formula):
             numbers.setdefault(name, bound.numbers[name])
-    notes = _notes(entry.dimension, numbers, numbers)
+    notes = _notes(design.conditions, entry.dimension, numbers, numbers)
     deciding = None if entry.is_fixed else entry.deciding
     return LedgerPart(entry, why(design, entry), entry.bounds, deciding, notes)
 
@@ -204,10 +205,10 @@ def _numbers_of(check: Check) -> Numbers:
     return check.finding.numbers if check.finding else {}
 
 
-def _notes(where: str, names: Iterable[str], numbers: Numbers) -> tuple[SymbolNote, ...]:
+def _notes(c: Conditions, where: str, names: Iterable[str], numbers: Numbers) -> tuple[SymbolNote, ...]:
     """The symbols of a check or a dimension that have a number, in the meaning that they have there."""
     known = ((name, symbol_in(where, name)) for name in names if name in numbers)
-    return tuple(SymbolNote(name, formulas.shown(numbers[name]), s.unit, s.meaning) for name, s in known)
+    return tuple(SymbolNote(name, formulas.shown(numbers[name]), s.unit, c.said(s.meaning)) for name, s in known)
 
 
 def _sources(book: Book, ledger: tuple[LedgerPart, ...], checks: tuple[CheckPart, ...]) -> tuple[SourceUse, ...]:

@@ -121,12 +121,13 @@ def _lift_table(curve: LiftCurve, units: LengthUnit) -> Table:
 _CLEARANCES = {
     "seat": "Clearance of the seat in the cup",
     "skirt": "Clearance of the skirt",
+    "stem": "Clearance of the stem in the bore",
     "slot": "Side play of the seam in the slot",
 }
 
 
 def clearance_plot(
-    which: Literal["seat", "skirt", "slot"],
+    which: Literal["seat", "skirt", "stem", "slot"],
     *,
     clearance_mm: Callable[[float], float],
     needed_mm: float,

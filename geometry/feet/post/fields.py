@@ -21,6 +21,7 @@ class PostFacts(FootFacts):
     says: ClassVar[Mapping[str, str]] = MappingProxyType(
         {
             "the cup's corner and the stem hole take": "its round corner and the bore take",
+            "cup and seam": "jack and seam",
             "in the cup": "on the bore's rim",
             "the cup's floor": "the bore's rim",
             "cup's floor": "bore's rim",

@@ -17,8 +17,8 @@ THIN_RIM_MM = 3.0
     limit_formula="sigma_allow",
     unit="MPa",
     source=recomputed(
-        "Cantilever and mean shear, von Mises, any mechanics text. Derived and on the safe side: the rim is taken to give no"
-        " friction, and the stem to press in a triangle that is highest at its end. The couple of the side load is the"
+        "Cantilever and mean shear, von Mises, any mechanics text. Derived, erring towards too much stress: the rim is taken to"
+        " give no friction, and the stem to press in a triangle that is highest at its end. The couple of the side load is the"
         " seat's, which its own check of tipping judges. The notch of the root is left out: leave the tool's radius there"
     ),
     needs=("jack.post_bore_mm", "service.ground", "car.gross_mass_kg", "make.material"),
