@@ -27,11 +27,6 @@ FACES: Mapping[str, type[AnyCarFace]] = MappingProxyType({"slot": SlotSeam, "cus
 """What is measured on the car, by kind of head."""
 FACE_GROUPS: Mapping[str, str] = MappingProxyType({"slot": "seam", "cushion": "rail", "plug": "pocket"})
 """The group of the document that holds it."""
-FEET: Mapping[str, type[AnyFoot]] = MappingProxyType(
-    {"cup": CupFacts, "saddle": SaddleFacts, "plate": PlateFacts, "post": PostFacts}
-)
-HEADS: Mapping[str, type[AnyHead]] = MappingProxyType({"slot": SlotFacts, "cushion": CushionFacts, "plug": PlugFacts})
-"""What is understood of each, by kind."""
 USUAL_FOOT: FootKind = "cup"
 USUAL_HEAD: HeadKind = "slot"
 

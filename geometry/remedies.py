@@ -11,8 +11,10 @@ from itertools import islice
 from typing import Literal
 
 from geometry.comparison import MaterialRow, compare_materials
+from geometry.conditions import conditions_of
 from geometry.design import Design, design_pad
 from geometry.errors import BadMeasurementsError, NoPadFitsError
+from geometry.kinds import FACE_GROUPS
 from geometry.measurements import Measurements
 from geometry.rules import BOUND_RULES, Check
 from geometry.variants import Changes, bounds_of, number_at, variant
@@ -66,7 +68,9 @@ def remedies_for_conflict(measurements: Measurements, conflict: NoPadFitsError) 
     def attempt(changes: Changes) -> Design | None:
         return _design(measurements, changes)
 
-    needed = [key for rule in BOUND_RULES if rule.dimension == conflict.dimension for key in rule.needs]
+    c = conditions_of(measurements)
+    rules = [rule for rule in BOUND_RULES if rule.dimension == conflict.dimension and rule.applies(c)]
+    needed = [key for rule in rules for key in c.own_keys(rule.needs)]
     keys = dict.fromkeys([conflict.upper.field, conflict.lower.field, *needed])
     measurable = [key for key in keys if key not in _LOAD]
     return _pick(
@@ -141,7 +145,7 @@ def _measurements(measurements: Measurements, keys: list[str], attempt: Attempt)
     """Measurements that would help if they turned out somewhat different, the smallest difference wanted."""
     for key in keys:
         group = key.partition(".")[0]
-        if group not in {"jack", "seam"}:
+        if group not in {"jack", *FACE_GROUPS.values()}:
             continue
         bounds, now = bounds_of(key), number_at(measurements, key)
         if now is None or bounds is None:

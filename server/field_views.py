@@ -7,6 +7,7 @@ from functools import lru_cache
 
 from markupsafe import Markup
 
+from geometry.kinds import USUAL_HEAD
 from geometry.materials import MATERIALS, SLOT_MATERIALS
 from server.explaining import explained, printed
 from server.fields import FIELDS, FormField
@@ -185,24 +186,26 @@ def field_view(
 ) -> FieldView:
     """One field as the page asks it; ``needed`` names fields that are required here though the document allows to omit them."""
     units, text = reading.units, reading.typed.get(key, "")
+    field = reading.fields.get(key, FIELDS[key])
     taken = None if text else taken_mm(key, reading.measurements)
     problem = " ".join(quantities_in(p.message, units) for p in reading.problems if p.field == key)
     return _view(
-        key,
+        field,
         units,
         text,
         problem,
         doubt="" if problem or doubts is None else quantities_in(doubts.get(key, ""), units),
         echo=reading.echo.get(key, ""),
         taken="" if taken is None else length_with_unit(taken, units),
-        required=FIELDS[key].required or key in needed,
+        required=field.required or key in needed,
         balloon=balloons.get(key),
+        has_slot=reading.head == USUAL_HEAD,
     )
 
 
 @lru_cache(maxsize=2048)
 def _view(
-    key: str,
+    field: FormField,
     units: str,
     text: str,
     problem: str,
@@ -212,9 +215,10 @@ def _view(
     taken: str,
     required: bool,
     balloon: int | None,
+    has_slot: bool,
 ) -> FieldView:
     """The same question, once for each way in which it can stand: while one box is typed in, the others stay as they are."""
-    field = FIELDS[key]
+    key = field.key
     return FieldView(
         key=key,
         id=field_id(key),
@@ -235,16 +239,16 @@ def _view(
         echo=echo,
         problem=problem,
         doubt=doubt,
-        options=_options(field, text),
+        options=_options(field, text, has_slot=has_slot),
         explanation=explained(key, units, taken, required=required),
     )
 
 
-def _options(field: FormField, text: str) -> tuple[OptionView, ...]:
+def _options(field: FormField, text: str, *, has_slot: bool) -> tuple[OptionView, ...]:
     if field.kind != "choice":
         return ()
     words = CHOICE_WORDS.get(field.key, {})
-    offered = SLOT_MATERIALS if field.key == "make.material" else field.choices
+    offered = SLOT_MATERIALS if field.key == "make.material" and has_slot else field.choices
     extra = (text,) if text and text not in offered else ()
     chosen = text or field.default
     return tuple(

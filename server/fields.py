@@ -2,6 +2,8 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cache
+from types import MappingProxyType
 from typing import Any, get_args
 
 from pydantic.fields import FieldInfo
@@ -98,6 +100,20 @@ def _fields() -> Mapping[str, FormField]:
         elif info.json_schema_extra:
             found[name] = _field(name, info)
     return found
+
+
+@cache
+def fields_of(foot: str = USUAL_FOOT, head: str = USUAL_HEAD) -> Mapping[str, FormField]:
+    """Every field that a document with this foot and head has, in the words of these kinds."""
+    models = models_for({"foot": foot, "head": head})
+    own = {
+        f"{group}.{name}": _field(f"{group}.{name}", info)
+        for group, model in models.items()
+        for name, info in model.model_fields.items()
+    }
+    return MappingProxyType(
+        {key: own.get(key, field) for key, field in FIELDS.items() if key in own or not field.group}
+    )
 
 
 FIELDS: Mapping[str, FormField] = _fields()

@@ -5,14 +5,15 @@ bare mass in pounds; a unit that is typed always wins. Empty text is a field not
 """
 
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Any, Literal, get_args
 
 from geometry.errors import Problem, UnreadableError
+from geometry.kinds import FACES, JACKS, USUAL_FOOT, USUAL_HEAD
 from geometry.measurements import Measurements
 from geometry.units import LengthUnit, MassUnit, mm_to_inch, parse_length_mm, parse_mass_kg, parse_number
-from server.fields import FIELDS, FormField, is_asked
+from server.fields import FIELDS, FormField, fields_of, is_asked
 from server.unfinished import judge
 
 Units = Literal["mm", "in"]
@@ -54,9 +55,28 @@ class FormReading:
     units_chosen: bool
     """Whether the viewer chose them, or they are what holds where nobody has."""
 
+    @property
+    def foot(self) -> str:
+        """The kind of foot that was chosen; the usual one where none was, or none of that name."""
+        return _known_kind(self.document.get("foot"), JACKS, USUAL_FOOT)
+
+    @property
+    def head(self) -> str:
+        """The kind of head, likewise."""
+        return _known_kind(self.document.get("head"), FACES, USUAL_HEAD)
+
+    @property
+    def fields(self) -> Mapping[str, FormField]:
+        """Every field that this document can have, in the words of its own foot and head."""
+        return fields_of(self.foot, self.head)
+
     def refused(self, problems: tuple[Problem, ...]) -> "FormReading":
         """The same reading with what only the sizing could find wrong."""
         return replace(self, problems=(*self.problems, *problems), measurements=None)
+
+
+def _known_kind(given: object, kinds: Mapping[str, object], usual: str) -> str:
+    return given if isinstance(given, str) and given in kinds else usual
 
 
 def read_form(items: Sequence[tuple[str, str]]) -> FormReading:

@@ -6,10 +6,12 @@ from functools import cache
 from typing import Any
 
 from geometry.design import design_pad
+from geometry.errors import SeamrestError
+from geometry.kinds import FACE_GROUPS
 from geometry.measurements import Measurements
-from geometry.rules import CHECK_RULES
-from server.fields import FIELDS
-from server.links import ready_sample
+from geometry.rules import CHECK_RULES, Check
+from server.fields import FIELDS, is_asked
+from server.links import ready_sample, samples
 
 _MORE: Mapping[str, Mapping[str, Any]] = {
     "jack": {"stem_hole_diameter_mm": 20.0, "stem_hole_depth_mm": 30.0},
@@ -47,24 +49,41 @@ class LeftOut:
 def left_out(key: str) -> LeftOut:
     """The price of leaving a field out, found by designing one job with it and without it."""
     group, _, name = key.partition(".")
-    whole = _whole()
+    whole = _whole(key)
+    if whole is None:
+        return LeftOut((), ())
     less = {**whole, group: {k: v for k, v in whole.get(group, {}).items() if k != name}}
-    unchecked = sorted(_unchecked(less) - _unchecked(whole), key=list(CHECK_RULES).index)
-    guessed = [code for code, rule in CHECK_RULES.items() if key in rule.needs and code not in unchecked]
+    with_it, without = _checks(whole), _checks(less)
+    if without is None or with_it is None:
+        return LeftOut((), ())
+    unchecked = [c for code, c in without.items() if _is_open(c) and not (code in with_it and _is_open(with_it[code]))]
+    guessed = [c for c in without.values() if key in c.needs and c not in unchecked]
     return LeftOut(_titles(unchecked), _titles(guessed))
 
 
-def _whole() -> dict[str, Any]:
-    document = ready_sample().document
-    return document | {group: {**document[group], **answers} for group, answers in _MORE.items()}
+def _whole(key: str) -> dict[str, Any] | None:
+    """An example that asks for this field, with all that can be measured; None where no example does."""
+    ready = ready_sample().document
+    if is_asked(key, ready):
+        return ready | {group: {**ready[group], **answers} for group, answers in _MORE.items()}
+    return next((sample.document for sample in samples() if is_asked(key, sample.document)), None)
 
 
-def _unchecked(document: Mapping[str, Any]) -> set[str]:
-    return {check.code for check in design_pad(Measurements.model_validate(document)).with_verdict("not_checked")}
+def _checks(document: Mapping[str, Any]) -> dict[str, Check] | None:
+    """Every check of an example by its code; None where nothing can be designed from it."""
+    try:
+        return {check.code: check for check in design_pad(Measurements.model_validate(document)).checks}
+    except (SeamrestError, ValueError):
+        return None
 
 
-def _titles(codes: list[str]) -> tuple[str, ...]:
-    return tuple(CHECK_RULES[code].title for code in codes)
+def _is_open(check: Check) -> bool:
+    return check.verdict == "not_checked"
+
+
+def _titles(checks: list[Check]) -> tuple[str, ...]:
+    order = list(CHECK_RULES)
+    return tuple(check.title for check in sorted(checks, key=lambda c: order.index(c.code)))
 
 
 _TAKEN: Mapping[str, tuple[str, str]] = {
@@ -79,13 +98,18 @@ _TAKEN: Mapping[str, tuple[str, str]] = {
 
 def taken_mm(key: str, measurements: Measurements | None) -> float | None:
     """The number that stands in for a length left out; None where it needs other answers first, or none is taken."""
-    if measurements is None or key not in _TAKEN:
+    if (
+        measurements is None
+        or key not in _TAKEN
+        or not is_asked(key, measurements.model_dump(include={"foot", "head"}))
+    ):
         return None
     group, name = _TAKEN[key]
-    value: float = getattr(getattr(measurements, group).facts(), name)
+    facts = measurements.jack.facts() if group == "jack" else measurements.face.facts()
+    value: float = getattr(facts, name)
     return value
 
 
 def is_optional(key: str) -> bool:
     """Whether a field is measured, and may be left out."""
-    return bool(FIELDS[key].assumed) and key.startswith(("jack.", "seam."))
+    return bool(FIELDS[key].assumed) and FIELDS[key].group in {"jack", *FACE_GROUPS.values()}

@@ -1,5 +1,6 @@
 """The measuring sheet: paper to take to the car, with the same balloons, names and order as the working sheet."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from fastapi import APIRouter, Request
@@ -9,7 +10,6 @@ from starlette.responses import HTMLResponse, Response
 
 from geometry.cautions import ONE_LINE
 from geometry.drawing.section import section_of_partial, to_svg
-from geometry.drawing.section_known import BALLOONS
 from server import field_groups
 from server.documents import query_pairs
 from server.field_views import FieldView, LinkView, field_view
@@ -60,19 +60,21 @@ async def measuring_sheet(request: Request) -> Response:
 
 def measuring_page(units: Units, case: FormReading | None = None) -> MeasuringPage:
     """The context of the sheet: every number that the working sheet asks of jack and car, and the way back to ``case``."""
-    reading = read_form([("units", units)])
-    case = case or reading
+    case = case or read_form([("units", units)])
+    foot, head = case.foot, case.head
+    reading = read_form([("units", units), ("foot", foot), ("head", head)])
+    stand = field_groups.stand_of(foot, head)
 
     def part(heading: str, *keys: str) -> SheetPart:
-        return SheetPart(heading, tuple(_field(key, reading) for key in keys))
+        return SheetPart(heading, tuple(_field(key, reading, stand.balloons) for key in keys))
 
     return MeasuringPage(
-        section=Markup(to_svg(section_of_partial({}), units=units, width=600)),  # noqa: S704 - our own drawing
+        section=Markup(to_svg(section_of_partial({"foot": foot, "head": head}), units=units, width=600)),  # noqa: S704 - our own drawing
         parts=(
-            part("The jack", *field_groups.JACK, "jack.rated_load_kg"),
-            part("More about the jack", *field_groups.MORE_JACK),
-            part("The car", *field_groups.SEAM, "car.gross_mass_kg"),
-            part("More about the seam", *field_groups.MORE_SEAM),
+            part("The jack", *stand.jack, "jack.rated_load_kg"),
+            part("More about the jack", *stand.more_jack),
+            part("The car", *stand.car, "car.gross_mass_kg"),
+            part(f"More about the {stand.car_heading}", *stand.more_car),
         ),
         cautions=CAUTIONS,
         tools=TOOLS,
@@ -83,5 +85,5 @@ def measuring_page(units: Units, case: FormReading | None = None) -> MeasuringPa
     )
 
 
-def _field(key: str, reading: FormReading) -> FieldView:
-    return field_view(key, reading, BALLOONS, field_groups.NEEDED_FOR_LOAD["gross_mass"])
+def _field(key: str, reading: FormReading, balloons: Mapping[str, int]) -> FieldView:
+    return field_view(key, reading, balloons, field_groups.NEEDED_FOR_LOAD["gross_mass"])

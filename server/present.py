@@ -8,7 +8,6 @@ from markupsafe import Markup
 
 from geometry.cautions import ONE_LINE
 from geometry.design import Design
-from geometry.drawing.section_known import BALLOONS
 from geometry.errors import NoPadFitsError
 from geometry.plausible import doubts_of
 from server import check_views, field_groups, links, shown
@@ -55,6 +54,9 @@ class MarkView:
     is_left: bool
 
 
+_OUTBOARD = "seam.clear_outboard_mm"
+
+
 @dataclass(frozen=True, slots=True)
 class SectionView:
     """The assembled section for two widths, and at which hundredth of the wide one's height each balloon stands."""
@@ -67,22 +69,20 @@ class SectionView:
     @property
     def jack_top(self) -> int:
         """Where the jack's column begins."""
-        return self._top("jack.", is_left=True)
+        return self._top(is_left=True)
 
     @property
     def car_top(self) -> int:
         """Where the car's column begins."""
-        return self._top("seam.", is_left=False)
+        return self._top(is_left=False)
 
     @property
     def outboard_is_first(self) -> bool:
         """Whether the car's one question on the jack's side stands above all of the jack's."""
-        return self.heights["seam.clear_outboard_mm"] < self.jack_top
+        return self.heights.get(_OUTBOARD, 100) < self.jack_top
 
-    def _top(self, group: str, *, is_left: bool) -> int:
-        questions = [
-            at for key, at in self.heights.items() if key.startswith(group) and key != "seam.clear_outboard_mm"
-        ]
+    def _top(self, *, is_left: bool) -> int:
+        questions = [at for key, at in self.heights.items() if key.startswith("jack.") == is_left and key != _OUTBOARD]
         return min(questions + [mark.at for mark in self.marks if mark.is_left == is_left])
 
 
@@ -121,6 +121,8 @@ class PadPage:
     """The other pages that this one leads to."""
     samples: tuple[LinkView, ...]
     section: SectionView
+    kinds: tuple[FieldView, ...]
+    """What the jack carries with and what the car is lifted by."""
     jack: tuple[FieldView, ...]
     seam: tuple[FieldView, ...]
     jack_mass: FieldView
@@ -168,9 +170,20 @@ class PadPage:
     caution_line: str
 
     @property
+    def kinds_line(self) -> str:
+        """What the jack carries with and what the car is lifted by, in a line."""
+        chosen = {field.key: field.chosen_words for field in self.kinds}
+        return f"{chosen['foot']}; {chosen['head']}"
+
+    @property
+    def kinds_are_unusual(self) -> bool:
+        """Whether the jack is not one with a cup, or the car is not lifted by its seam."""
+        return any(field.text for field in self.kinds)
+
+    @property
     def outboard(self) -> str:
         """The one measurement of the car that stands on the jack's side of a wide picture."""
-        return "seam.clear_outboard_mm"
+        return _OUTBOARD
 
     @property
     def is_fit(self) -> bool:
@@ -185,13 +198,14 @@ def pad_page(outcome: Outcome, section: SectionView, *, has_welcome: bool = Fals
     needed = field_groups.NEEDED_FOR_LOAD.get(typed.get("car.load_source", "gross_mass"), ())
 
     doubts = doubts_of(_numbers(reading))
+    stand = field_groups.stand_of(reading.foot, reading.head)
 
     def asked(*keys: str) -> tuple[FieldView, ...]:
-        return tuple(field_view(key, reading, BALLOONS, needed, doubts) for key in keys)
+        return tuple(field_view(key, reading, stand.balloons, needed, doubts) for key in keys)
 
     own = links.pad_address(typed, units=units)
     groups = field_groups.groups(reading, design, asked)
-    on_sheet = field_groups.keys_on_sheet(groups)
+    on_sheet = field_groups.keys_on_sheet(groups, stand)
     return PadPage(
         state=outcome.state,
         has_welcome=has_welcome,
@@ -202,17 +216,18 @@ def pad_page(outcome: Outcome, section: SectionView, *, has_welcome: bool = Fals
         elsewhere=_elsewhere(reading, own),
         samples=tuple(LinkView(sample.title, sample.address) for sample in links.samples()),
         section=section,
-        jack=asked(*field_groups.JACK),
-        seam=asked(*field_groups.SEAM),
+        kinds=asked(*stand.kinds),
+        jack=asked(*stand.jack),
+        seam=asked(*stand.car),
         jack_mass=asked("jack.rated_load_kg")[0],
         car_mass=asked("car.gross_mass_kg")[0],
-        more_jack=field_groups.more("jack", "More about the jack", asked(*field_groups.MORE_JACK)),
-        more_seam=field_groups.more("seam", "More about the seam", asked(*field_groups.MORE_SEAM)),
+        more_jack=field_groups.more("jack", "More about the jack", asked(*stand.more_jack)),
+        more_seam=field_groups.more("seam", f"More about the {stand.car_heading}", asked(*stand.more_car)),
         groups=groups,
         hidden=_hidden(reading),
         problems=tuple(link_to(p.field, on_sheet, shown.quantities_in(p.message, units)) for p in reading.problems),
         doubts=tuple(link_to(key, on_sheet, shown.quantities_in(words, units)) for key, words in doubts.items()),
-        missing=tuple(link_to(key, on_sheet) for key in reading.missing),
+        missing=tuple(link_to(key, on_sheet, reading.fields[key].title) for key in reading.missing),
         verdict=_verdict(outcome),
         conflict=views.conflict_of(outcome.conflict, units, on_sheet) if outcome.conflict else None,
         dimensions=views.dimensions_of(design, typed, units) if design else (),
@@ -294,8 +309,9 @@ def _numbers(reading: FormReading) -> dict[str, float]:
 
 
 def _hidden(reading: FormReading) -> tuple[tuple[str, str], ...]:
-    """What the address holds and no question of the sheet asks: the viewer's units."""
-    return (("units", reading.units),) if reading.units != "mm" else ()
+    """What the address holds and no question of the sheet asks: the viewer's units, and answers about another foot or head."""
+    units = (("units", reading.units),) if reading.units != "mm" else ()
+    return (*units, *((key, text) for key, text in reading.typed.items() if key not in reading.fields))
 
 
 def _verdict(outcome: Outcome) -> Verdict:

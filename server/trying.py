@@ -155,16 +155,17 @@ def _change_page(access: Access, found: Revision, changes: Mapping[str, str]) ->
         return tuple(field_view(key, reading, {}, needed) for key in keys)
 
     at = links.saved_address(access.secret, found.letters)
+    stand = field_groups.stand_of(reading.foot, reading.head)
     return ChangePage(
         title=access.design.title or found.design["title"] or "Lifting pad",
         letters=found.letters,
         path=at,
         back=Way(f"Back to revision {found.letters}", at),
         groups=(
-            FieldGroup("jack", "The jack", "", ask(*field_groups.JACK, "jack.rated_load_kg"), True),
-            FieldGroup("seam", "The car's seam", "", ask(*field_groups.SEAM, "car.gross_mass_kg"), True),
-            field_groups.more("more-jack", "More about the jack", ask(*field_groups.MORE_JACK)),
-            field_groups.more("more-seam", "More about the seam", ask(*field_groups.MORE_SEAM)),
+            FieldGroup("jack", "The jack", "", ask(*stand.jack, "jack.rated_load_kg"), True),
+            FieldGroup("seam", f"The car's {stand.car_heading}", "", ask(*stand.car, "car.gross_mass_kg"), True),
+            field_groups.more("more-jack", "More about the jack", ask(*stand.more_jack)),
+            field_groups.more("more-seam", f"More about the {stand.car_heading}", ask(*stand.more_car)),
             *field_groups.groups(reading, came.design, ask),
         ),
         units=reading.units,

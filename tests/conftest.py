@@ -4,6 +4,11 @@ import os
 from collections.abc import Iterator
 
 import pytest
+from hypothesis import settings
+
+# How long one example takes says nothing on a machine that is busy with other tests.
+settings.register_profile("seamrest", deadline=None)
+settings.load_profile("seamrest")
 
 
 @pytest.fixture(scope="session", autouse=True)

@@ -6,6 +6,7 @@ the drawing library nor the kernel.
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import Any
 
 from geometry.drawing import section_layout, section_svg, section_words
 from geometry.drawing.section_known import BALLOONS, Known, fixed_of_partial, known_of, known_of_partial
@@ -62,7 +63,7 @@ def section_of_conflict(measurements: Measurements, error: NoPadFitsError) -> Se
     return _section(scene_of(known_of(measurements), None, so_far), (spot_of_conflict(error),))
 
 
-def section_of_partial(document: Mapping[str, Mapping[str, object]]) -> Section:
+def section_of_partial(document: Mapping[str, Any]) -> Section:
     """The section of an unfinished document: what is given is drawn, the rest faintly."""
     return _section(scene_of(known_of_partial(document), None, fixed_of_partial(document)), ())
 

@@ -9,7 +9,8 @@ from typing import Any
 
 from annotated_types import Ge, Le
 
-from geometry.kinds import FACES, FEET, HEADS, USUAL_FOOT, USUAL_HEAD, face_group, jack_model
+from geometry.drawing.section_places import own_key
+from geometry.kinds import FACES, JACKS, USUAL_FOOT, USUAL_HEAD, face_group, jack_model
 from geometry.measurements import Measurements
 from geometry.pad import DIMENSIONS
 from geometry.quantity import Group
@@ -143,11 +144,10 @@ def known_of(measurements: Measurements) -> Known:
 
 def _in_usual_names(foot: str, head: str, own: Mapping[str, Any]) -> Iterator[tuple[str, Any]]:
     """The measurements by the names that a cup's and a seam's have; what is not asked of this kind is absent."""
-    keys = {**FEET[foot].keys, **HEADS[head].keys} if foot in FEET and head in HEADS else {}
     usual = asked_of()
     for name in _NAMES:
         group = "jack" if name in usual.groups["jack"].model_fields else "seam"
-        value = own.get(keys.get(f"{group}.{name}", f"{group}.{name}") or "")
+        value = own.get(own_key(foot, head, f"{group}.{name}"))
         if value is not None:
             yield name, value
 
@@ -155,7 +155,7 @@ def _in_usual_names(foot: str, head: str, own: Mapping[str, Any]) -> Iterator[tu
 def known_of_partial(document: Mapping[str, Any]) -> Known:
     """What an unfinished document says so far; a value that cannot be counts as not yet measured."""
     foot, head = (str(document.get(key) or usual) for key, usual in (("foot", USUAL_FOOT), ("head", USUAL_HEAD)))
-    foot, head = foot if foot in FEET else USUAL_FOOT, head if head in HEADS else USUAL_HEAD
+    foot, head = foot if foot in JACKS else USUAL_FOOT, head if head in FACES else USUAL_HEAD
     own: dict[str, Any] = {}
     for group, model in asked_of(foot, head).groups.items():
         given = document.get(group) or {}

@@ -4,9 +4,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from geometry.drawing.section_faces import face_targets
+from geometry.drawing.section_places import own_key
 from geometry.drawing.section_scene import Scene
 from geometry.drawing.section_spans import Span, across, narrow, upright
-from geometry.kinds import FEET, HEADS
 from geometry.outline import Point
 
 
@@ -64,8 +64,7 @@ def pointers_of(scene: Scene) -> tuple[Pointer, ...]:
 def _in_own_keys(scene: Scene, targets: "Targets") -> dict[str, tuple[Point, Span]]:
     """What a cup's and a seam's balloons point at, by the keys that another kind has in their place."""
     known = scene.known
-    keys = {**FEET[known.foot].keys, **HEADS[known.head].keys}
-    return {keys.get(key, key): target for key, target in targets.items() if keys.get(key, key)}
+    return {own: target for key, target in targets.items() if (own := own_key(known.foot, known.head, key))}
 
 
 Targets = Mapping[str, tuple[Point, Span]]

@@ -58,7 +58,7 @@ def _span(items: Sequence[Placed]) -> float:
 def _room_below(item: Placed) -> float:
     if item.pointer is None:
         return MARK
-    return FIELD + HEADING if item.is_left and item.pointer.field.startswith("seam.") else FIELD
+    return FIELD + HEADING if item.is_left and not item.pointer.field.startswith("jack.") else FIELD
 
 
 def _raised(item: Placed, by: float) -> Placed:

@@ -10,13 +10,14 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from geometry.errors import Limit, NoPadFitsError
+from geometry.kinds import FACES, JACKS
 from geometry.measurements import Measurements
 from geometry.units import inch_to_mm
 from server import shown
 from server.design_views import conflict_headline
-from server.field_groups import JACK, SEAM
+from server.field_groups import stand_of
 from server.field_views import CHOICE_WORDS, field_id, field_view, with_units_spelled_out
-from server.fields import FIELDS, is_asked
+from server.fields import FIELDS, fields_of, is_asked
 from server.forms import read_form
 from server.links import samples, typed_of_document
 from server.pages import outcome_of
@@ -53,6 +54,7 @@ def asked_on(page: PadPage) -> list[str]:
     """The key of every box on a sheet."""
     views = [
         page.job,
+        *page.kinds,
         *page.jack,
         *page.seam,
         page.jack_mass,
@@ -78,10 +80,17 @@ def test_an_answer_of_the_shop_reads_the_same_wherever_it_is_asked() -> None:
     assert asked.chosen_words == "a vertical slide on the lathe"
 
 
-def test_whatever_an_address_gives_has_exactly_one_box_on_the_sheet() -> None:
-    """Oracle: the document's own list of fields. A text without a box would be lost; one with two, refused as given twice."""
-    asked = asked_on(page_of(dict.fromkeys(FIELDS, "?")))
-    assert sorted(asked) == sorted(FIELDS)
+@pytest.mark.parametrize("foot", JACKS)
+@pytest.mark.parametrize("head", FACES)
+def test_whatever_an_address_gives_has_exactly_one_box_on_the_sheet(foot: str, head: str) -> None:
+    """Oracle: the document's own list of fields. A text without a box would be lost; one with two, refused as given twice.
+
+    What another foot or head asks for is carried along unseen.
+    """
+    page = page_of({**dict.fromkeys(FIELDS, "?"), "foot": foot, "head": head})
+    asked = asked_on(page)
+    assert sorted(asked) == sorted(fields_of(foot, head))
+    assert sorted([*asked, *(key for key, _ in page.hidden)]) == sorted(FIELDS)
 
 
 def test_no_field_of_a_sample_is_asked_twice() -> None:
@@ -254,7 +263,9 @@ def test_switching_units_and_back_changes_no_measurement(bore: str, sign: str) -
 
 def test_the_stand_asks_for_what_the_balloons_point_at() -> None:
     """Oracle: the document's own mark on each field."""
-    assert {*JACK, *SEAM} == {key for key, field in FIELDS.items() if field.balloon and is_asked(key, {})}
+    assert {*stand_of().jack, *stand_of().car} == {
+        key for key, field in FIELDS.items() if field.balloon and is_asked(key, {})
+    }
 
 
 def test_every_balloon_has_a_row_of_its_own_with_room_for_a_box() -> None:
@@ -262,7 +273,7 @@ def test_every_balloon_has_a_row_of_its_own_with_room_for_a_box() -> None:
     for key in SAMPLES:
         page = sample_page(key)
         heights, outboard = page.section.heights, {page.outboard}
-        for side in ({*JACK} | outboard, {*SEAM} - outboard):
+        for side in ({*stand_of().jack} | outboard, {*stand_of().car} - outboard):
             rows = sorted(heights[k] for k in side)
             assert all(b - a >= 7 for a, b in pairwise(rows)), (key, rows)
             assert rows[0] >= 0
