@@ -12,6 +12,8 @@ import geometry.feet.skirt.checks
 import geometry.feet.standing
 import geometry.heads.cushion.checks
 import geometry.heads.face.checks
+import geometry.heads.plug.checks
+import geometry.heads.plug.strength
 import geometry.heads.slot.checks
 import geometry.heads.slot.cutting
 import geometry.heads.slot.leaning

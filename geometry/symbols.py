@@ -58,6 +58,11 @@ _MEASURED = {
     "length_l": Symbol("length of the place where the seam is not plain", _MM),
     "w_f": Symbol("width of the car's face", _MM),
     "l_f": Symbol("length of the car's face", _MM),
+    "w_h": Symbol("width of the hole", _MM),
+    "l_h": Symbol("length of the hole", _MM),
+    "r_h": Symbol("corner radius of the hole", _MM),
+    "d_h": Symbol("depth of the hole", _MM),
+    "w_r": Symbol("width of the flat rim around the hole", _MM),
     "clear_b": Symbol("room beside the car's face, above its level", _MM),
     "m": Symbol("greatest permitted mass of the car", "kg"),
     "m_s": Symbol("stated load, as a mass", "kg"),
@@ -105,6 +110,10 @@ _PAD = {
     "web": Symbol("web, the floor under the slot", _MM),
     "r_f": Symbol("radius between wall and floor of the slot", _MM),
     "c_m": Symbol("chamfer of the slot's mouth", _MM),
+    "plug_w": Symbol("width of the plug", _MM),
+    "plug_l": Symbol("length of the plug", _MM),
+    "plug_h": Symbol("height of the plug", _MM),
+    "plug_r": Symbol("radius of the plug's corners", _MM),
     "c_e": Symbol("chamfer of the outer edges", _MM),
     "tol": Symbol("general tolerance", _MM),
     "tol_w": Symbol("general tolerance of the web", _MM),
@@ -199,6 +208,8 @@ _BETWEEN = {
     "sigma_1": Symbol("critical stress of one sheet in this slot", _MPA),
     "sigma_0": Symbol("critical stress of one sheet without a slot", _MPA),
     "n_0": Symbol("share of what the seam carries that would be used without a slot", ""),
+    "A_p": Symbol("the plug's level cut", "mm²"),
+    "play_h": Symbol("play of the plug in its hole", _MM),
     "V_l": Symbol("force that the lip beyond the seat passes on, per length of the seat's edge", "N/mm"),
     "M_l": Symbol("moment that it passes on, per length of the seat's edge", _N),
     "D_p": Symbol("diameter of a top that carries the load well below its limit; as much of it as fits", _MM),
@@ -213,11 +224,21 @@ SYMBOLS: Mapping[str, Symbol] = MappingProxyType(_MEASURED | _PAD | _MATERIAL | 
 
 _PATCH = Symbol("radius of the loaded patch, half the hole's radius", _MM)
 _MET = Symbol("area where the car's face and the pad meet", "mm²")
+_TIGHTER_HOLE = Symbol("hole, the way in which the plug is tighter", _MM)
+_TIGHTER_PLUG = Symbol("plug in that way, of a round hole where it is widest", _MM)
+_LOOSER_HOLE = Symbol("hole, the way in which the plug is looser", _MM)
+_LOOSER_PLUG = Symbol("plug in that way", _MM)
 LOCAL: Mapping[str, Mapping[str, Symbol]] = MappingProxyType(
     {
         "web_bending": {"b": _PATCH},
         "web_mm": {"b": _PATCH, "A": _MET},
         "seam_lean": {"play": Symbol("smallest play of the seam in the slot", _MM)},
+        "plug_shoulder_bearing": {"A": _MET},
+        "plug_fit_tight": {"w_h": _TIGHTER_HOLE, "plug_w": _TIGHTER_PLUG},
+        "plug_fit_loose": {"w_h": _LOOSER_HOLE, "plug_w": _LOOSER_PLUG},
+        "plug_corner_clear": {"play_h": Symbol("smallest play of the plug in its hole", _MM)},
+        "plug_bending": {"K_t": Symbol("factor at the root of the plug", "")},
+        "body_diameter_mm": {"play_h": Symbol("largest play of the plug across the hole's smaller side", _MM)},
         "cushion_bearing": {"A": _MET},
         "cushion_strain": {"A": _MET},
         "cushion_marking": {"A": _MET},
@@ -252,6 +273,11 @@ TOLERANCE_OF: Mapping[str, str] = MappingProxyType(
         "pin_meets": "cross_hole_diameter_mm",
         "pin_free": "cross_hole_diameter_mm",
         "relief_clear": "relief_width_mm",
+        "plug_fit_tight": "plug_width_mm",
+        "plug_fit_loose": "plug_width_mm",
+        "plug_corner_clear": "plug_corner_radius_mm",
+        "plug_clear_above": "plug_height_mm",
+        "plug_reach": "plug_height_mm",
     }
 )
 """Whose tolerance ``tol`` is in the formulas of a check; in those of a bound it is that of the dimension being sized."""

@@ -19,6 +19,7 @@ _ROOMS: Mapping[str, str] = {
     "geometry.heads.slot": "The slot and what stands around it",
     "geometry.heads.slot.seam_checks": "The car's own seam",
     "geometry.heads.cushion": "A flat cushion under a plate or a rail",
+    "geometry.heads.plug": "A plug in a hole of the body, and the shoulder around it",
     "geometry.heads.face": "A face of the car on a flat top, and the lip around the seat",
     "geometry.feet.cup": "The seat, the lip and the stem in the cup",
     "geometry.feet.post": "The seat on a bore's rim, the stem in the bore, and its pin",

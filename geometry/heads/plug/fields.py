@@ -24,10 +24,22 @@ class PlugFacts(HeadFacts):
     group: ClassVar[str] = "pocket"
     says: ClassVar[Mapping[str, str]] = MappingProxyType(
         {
+            "The seam runs on past the pad: its edge stays": "The rim of the hole runs on past the pad: it stays",
+            "Play, side load and a slot off the axis": "Play and side load",
             "the seam's edge": "the hole's rim",
             "seam's edge": "hole's rim",
+            "roll in under the seam": "roll in under the hole's rim",
+            "lifts the seam": "lifts the hole's rim",
+            "The sill may load": "The car may load",
+            "The walls pass": "The plug passes",
             "the walls": "the plug",
             "The walls": "The plug",
+            "under the overhanging seam": "around the seat",
+            "The car's face may arrive": "The hole's rim may arrive",
+            "the car's face": "the rim",
+            "The car's face": "The rim",
+            "so that the face is": "so that the rim is",
+            "edge of the face": "edge of the rim",
         }
     )
     keys: ClassVar[Mapping[str, str]] = MappingProxyType(
@@ -48,6 +60,11 @@ class PlugFacts(HeadFacts):
     """Of a round hole half its width."""
     hole_depth_mm: float
     rim_width_mm: float
+
+    @property
+    def rooms(self) -> frozenset[str]:
+        """Its own, and that of every face that lies on a pad."""
+        return frozenset({self.kind, "face"})
 
     @property
     def is_round(self) -> bool:

@@ -119,7 +119,7 @@ def documents_of(draw: st.DrawFn, head: str, *, usual: bool | None = None) -> di
     service = {} if is_usual and draw(st.booleans()) else draw(services())
     material = draw(st.sampled_from([key for key, entry in MATERIALS.items() if entry.refusal_in(head) is None]))
     turned = ["lathe_and_mill", "cnc", "hand_tools"]
-    document = {
+    document: dict[str, Any] = {
         "foot": foot,
         "head": head,
         "jack": _fields(draw, JACKS[foot], usual=is_usual),

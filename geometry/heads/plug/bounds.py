@@ -1,0 +1,402 @@
+"""What a hole in the car's body asks of the plug that enters it, and of the shoulder around it."""
+
+from math import hypot, inf
+
+from geometry.body.bounds import ENTRY_CLEARANCE_MM
+from geometry.draft import Draft
+from geometry.fits import linear_tolerance_mm
+from geometry.heads.plug.fields import PlugFacts
+from geometry.heads.plug.loading import shoulder_area_mm2
+from geometry.provenance import derived
+from geometry.rules import Numbers, bound
+
+LEAST_HOLD_MM = 4.0
+PRESSURE_AIM = 0.8
+LEAST_OVER_MM = 2.0
+_WEB_WANTED_MM = 6.0
+_ROOM_TO_ROUND_MM = 0.7
+"""A corner radius closer than this to half the plug's width is made half the width: one step of an inch shop, and a little."""
+_HALVINGS = 40
+_FIT = derived(
+    "Worst case of measurement, growth and tolerance (ISO 2768-1 m); 1 mm is kept so that the plug finds its hole"
+)
+_WIDTH = ("pocket.hole_width_mm", "make.measured_with", "service.temperature_high_c")
+_LENGTH = ("pocket.hole_length_mm", "make.measured_with", "service.temperature_high_c")
+
+
+def most_play_mm(hole_mm: float) -> float:
+    """How much a plug may play in a hole and still be located by it, [mm]: 3, or 0.15 of a large hole [own choice]."""
+    return max(3.0, 0.15 * hole_mm)
+
+
+def _numbers(d: Draft) -> Numbers:
+    hole = d.c.pocket
+    return {
+        "w_h": hole.hole_width_mm,
+        "l_h": hole.hole_length_mm,
+        "r_h": hole.corner_radius_mm,
+        "d_h": hole.hole_depth_mm,
+        "u": d.c.u,
+        "g_hot": d.c.g_hot,
+        "g_cold": d.c.g_cold,
+        "tol": d.tol,
+        "plug_w": _width_mm(d),
+        "plug_l": d.plug_length_mm,
+        "plug_r": d.plug_corner_radius_mm,
+        "c_e": d.edge_chamfer_mm,
+        "seat": d.seat_diameter_mm,
+        "seat_length": d.seat_length_mm,
+    }
+
+
+def _width_mm(d: Draft) -> float:
+    """The plug's width as it stands, or as it was given."""
+    return d.plug_width_mm or d.c.measurements.fixed.given().get("plug_width_mm", 0.0)
+
+
+def _width_leads(d: Draft) -> bool:
+    """Whether a round plug is as long as a given width says, and not as wide as its length."""
+    return "plug_width_mm" in d.c.measurements.fixed.given()
+
+
+def _goes_in_mm(d: Draft, hole_mm: float) -> float:
+    return (hole_mm - d.c.u) / (1 + d.c.g_hot) - 1.0 - d.tol
+
+
+def _located_mm(d: Draft, hole_mm: float) -> float:
+    return (hole_mm + d.c.u - most_play_mm(hole_mm)) / (1 + d.c.g_cold) + d.tol
+
+
+@bound(
+    "plug_length_mm",
+    "upper",
+    "The plug goes into its hole lengthwise when it is hot and wet and at its largest.",
+    formula="(l_h - u) / (1 + g_hot) - 1.0 - tol",
+    source=_FIT,
+    needs=_LENGTH,
+    numbers=_numbers,
+)
+def _length_goes_in(d: Draft) -> float | None:
+    return None if d.c.pocket.is_round and _width_leads(d) else _goes_in_mm(d, d.c.pocket.hole_length_mm)
+
+
+@bound(
+    "plug_length_mm",
+    "lower",
+    "The plug is still located lengthwise when it is cold and at its smallest.",
+    formula="(l_h + u - max(3, 0.15 * l_h)) / (1 + g_cold) + tol",
+    source=_FIT,
+    needs=_LENGTH,
+    numbers=_numbers,
+)
+def _length_is_located(d: Draft) -> float | None:
+    return None if d.c.pocket.is_round and _width_leads(d) else _located_mm(d, d.c.pocket.hole_length_mm)
+
+
+@bound(
+    "plug_length_mm",
+    "upper",
+    "A round plug is no longer than the width that was given.",
+    formula="plug_w",
+    source=derived("A round hole has one size"),
+    needs=("pocket.hole_width_mm", "pocket.shape"),
+    numbers=_numbers,
+)
+def _no_longer_than_wide(d: Draft) -> float | None:
+    return _width_mm(d) if d.c.pocket.is_round and _width_leads(d) else None
+
+
+@bound(
+    "plug_length_mm",
+    "lower",
+    "A round plug is as long as the width that was given.",
+    formula="plug_w",
+    source=derived("A round hole has one size"),
+    needs=("pocket.hole_width_mm", "pocket.shape"),
+    numbers=_numbers,
+)
+def _as_long_as_wide(d: Draft) -> float | None:
+    return _no_longer_than_wide(d)
+
+
+@bound(
+    "plug_width_mm",
+    "upper",
+    "The plug goes into its hole when it is hot and wet and at its largest.",
+    formula="(w_h - u) / (1 + g_hot) - 1.0 - tol",
+    source=_FIT,
+    needs=_WIDTH,
+    numbers=_numbers,
+)
+def _width_goes_in(d: Draft) -> float | None:
+    return None if d.c.pocket.is_round and not _width_leads(d) else _goes_in_mm(d, d.c.pocket.hole_width_mm)
+
+
+@bound(
+    "plug_width_mm",
+    "lower",
+    "The plug is still located by its hole when it is cold and at its smallest.",
+    formula="(w_h + u - max(3, 0.15 * w_h)) / (1 + g_cold) + tol",
+    source=_FIT,
+    needs=_WIDTH,
+    numbers=_numbers,
+)
+def _width_is_located(d: Draft) -> float | None:
+    return None if d.c.pocket.is_round and not _width_leads(d) else _located_mm(d, d.c.pocket.hole_width_mm)
+
+
+@bound(
+    "plug_width_mm",
+    "upper",
+    "A round plug is no wider than it is long.",
+    formula="plug_l",
+    source=derived("A round hole has one size"),
+    needs=("pocket.hole_width_mm", "pocket.shape"),
+    numbers=_numbers,
+)
+def _no_wider_than_long(d: Draft) -> float | None:
+    return d.plug_length_mm if d.c.pocket.is_round else None
+
+
+@bound(
+    "plug_width_mm",
+    "lower",
+    "A round plug is as wide as it is long.",
+    formula="plug_l",
+    source=derived("A round hole has one size"),
+    needs=("pocket.hole_width_mm", "pocket.shape"),
+    numbers=_numbers,
+)
+def _as_wide_as_long(d: Draft) -> float | None:
+    return d.plug_length_mm if d.c.pocket.is_round else None
+
+
+@bound(
+    "plug_height_mm",
+    "upper",
+    "The plug never touches what is above it in the hole.",
+    formula="(d_h - u - 2.0) / (1 + g_hot) - tol",
+    source=derived("Worst case; 2 mm are kept for how far the rim sinks into the shoulder"),
+    needs=("pocket.hole_depth_mm", "make.measured_with", "service.temperature_high_c"),
+    numbers=_numbers,
+)
+def _clear_above(d: Draft) -> float:
+    return (d.c.pocket.hole_depth_mm - d.c.u - 2.0) / (1 + d.c.g_hot) - d.tol
+
+
+@bound(
+    "plug_height_mm",
+    "upper",
+    "A plug that is taller than it needs to be only bends more and passes harder under the car.",
+    formula="max(8 + c_e, 0.4 * min(plug_w, plug_l))",
+    source=derived("Four tenths of the smaller side, or 8 mm beyond the chamfer"),
+    needs=("pocket.hole_width_mm",),
+    numbers=_numbers,
+    must=False,
+)
+def _no_taller_than_needed(d: Draft) -> float:
+    return max(8 + d.edge_chamfer_mm, 0.4 * min(d.plug_width_mm, d.plug_length_mm))
+
+
+@bound(
+    "plug_height_mm",
+    "upper",
+    "The plug leaves room for the web between jack and car as the jack rolls in.",
+    formula="(edge - rim_low + cup_depth - u - 2 * u_g - 5 + obstacle) / (1 + g_hot) - seat_length - 6",
+    source=derived("Worst case of heights above ground; 6 mm of body over the seat"),
+    needs=("pocket.rim_height_mm", "jack.rim_height_low_mm", "make.ground_uncertainty_mm"),
+    numbers=lambda d: {
+        **_numbers(d),
+        "edge": d.c.head.edge_height_mm,
+        "rim_low": d.c.foot.rim_height_low_mm,
+        "cup_depth": d.c.foot.depth_mm,
+        "u_g": d.c.u_g,
+        "obstacle": min(0.0, d.c.head.roll_in_obstacle_mm or 0.0),
+    },
+    must=False,
+)
+def _leaves_room_to_roll_in(d: Draft) -> float:
+    c = d.c
+    room = c.head.edge_height_mm - c.foot.rim_height_low_mm + c.foot.depth_mm - c.u - 2 * c.u_g - ENTRY_CLEARANCE_MM
+    room += min(0.0, c.head.roll_in_obstacle_mm or 0.0)
+    return room / (1 + c.g_hot) - d.seat_length_mm - _WEB_WANTED_MM
+
+
+@bound(
+    "plug_height_mm",
+    "upper",
+    "The plug leaves room for the web in a pad that is no taller than its seat is wide.",
+    formula="seat - seat_length - 6",
+    source=derived("Top height no more than the seat's diameter; 6 mm of body over the seat"),
+    needs=("jack.cup_bore_mm",),
+    numbers=_numbers,
+    must=False,
+)
+def _leaves_room_for_the_web(d: Draft) -> float:
+    return d.seat_diameter_mm - d.seat_length_mm - _WEB_WANTED_MM
+
+
+@bound(
+    "plug_height_mm",
+    "lower",
+    "At least 4 mm of plug beyond its chamfer stand in the hole, so that the car does not slide off the shoulder.",
+    formula="(4 + c_e) / (1 + g_cold) + tol",
+    source=derived("Least plug worth calling one"),
+    needs=("pocket.hole_depth_mm",),
+    numbers=_numbers,
+)
+def _keeps_the_car(d: Draft) -> float:
+    return (LEAST_HOLD_MM + d.edge_chamfer_mm) / (1 + d.c.g_cold) + d.tol
+
+
+@bound(
+    "plug_height_mm",
+    "lower",
+    "A plug three tenths as tall as it is wide keeps a car that swings.",
+    formula="0.3 * min(plug_w, plug_l)",
+    source=derived("Three tenths of the smaller side"),
+    needs=("pocket.hole_width_mm",),
+    numbers=_numbers,
+    must=False,
+)
+def _tall_enough_to_be_of_use(d: Draft) -> float:
+    return 0.3 * min(d.plug_width_mm, d.plug_length_mm)
+
+
+def _half_mm(d: Draft) -> float:
+    return min(d.plug_width_mm, d.plug_length_mm) / 2
+
+
+def _rounder_mm(d: Draft) -> float:
+    return d.c.pocket.corner_radius_mm + d.c.u + d.tol
+
+
+def _has_round_ends(d: Draft) -> bool:
+    """Whether the plug's ends are full half circles: in a round hole, and in one whose ends are nearly so."""
+    return d.c.pocket.is_round or _rounder_mm(d) > _half_mm(d) - _ROOM_TO_ROUND_MM
+
+
+@bound(
+    "plug_corner_radius_mm",
+    "lower",
+    "The plug's corners are rounder than the hole's, so that its sides touch first.",
+    formula="r_h + u + tol",
+    source=derived("Worst case of measurement and tolerance (ISO 2768-1 m, radii)"),
+    needs=("pocket.corner_radius_mm", "make.measured_with"),
+    numbers=_numbers,
+)
+def _rounder_than_the_hole(d: Draft) -> float | None:
+    return None if _has_round_ends(d) else _rounder_mm(d)
+
+
+@bound(
+    "plug_corner_radius_mm",
+    "lower",
+    "A round hole, or one with round ends, takes a plug whose ends are half circles.",
+    formula="min(plug_w, plug_l) / 2",
+    source=derived("Half circles of the same middle keep the same distance all round"),
+    needs=("pocket.corner_radius_mm", "pocket.shape"),
+    numbers=_numbers,
+)
+def _round_ends(d: Draft) -> float | None:
+    return _half_mm(d) if _has_round_ends(d) else None
+
+
+@bound(
+    "plug_corner_radius_mm",
+    "upper",
+    "A corner is at most half a circle.",
+    formula="min(plug_w, plug_l) / 2",
+    source=derived("Plain geometry"),
+    needs=("pocket.hole_width_mm",),
+    numbers=_numbers,
+)
+def _at_most_half_a_circle(d: Draft) -> float:
+    return _half_mm(d)
+
+
+def _reach_mm(width_mm: float, length_mm: float, radius_mm: float) -> float:
+    """Twice how far a rectangle with round corners stands off its middle."""
+    return 2 * (radius_mm + hypot(width_mm / 2 - radius_mm, length_mm / 2 - radius_mm))
+
+
+@bound(
+    "body_diameter_mm",
+    "lower",
+    "The plug stands on a shoulder that is there all round it.",
+    formula="2 * (plug_r + sqrt((plug_w / 2 - plug_r)**2 + (plug_l / 2 - plug_r)**2)) + 3 + 2 * c_e",
+    source=derived("1.5 mm of flat shoulder beyond the plug's corners"),
+    needs=("pocket.hole_width_mm", "pocket.hole_length_mm"),
+    numbers=_numbers,
+)
+def _shoulder_is_all_round(d: Draft) -> float:
+    return _reach_mm(d.plug_width_mm, d.plug_length_mm, d.plug_corner_radius_mm) + 3 + 2 * d.edge_chamfer_mm
+
+
+def _loose_mm(d: Draft) -> float:
+    """Largest play of the plug across the smaller side of the hole."""
+    hole, plug = _least_hole_mm(d.c.pocket), 2 * _half_mm(d)
+    return max(0.0, hole + d.c.u - (plug - linear_tolerance_mm(plug)) * (1 + d.c.g_cold))
+
+
+def _least_hole_mm(hole: PlugFacts) -> float:
+    return min(hole.hole_width_mm, hole.hole_length_mm)
+
+
+@bound(
+    "body_diameter_mm",
+    "lower",
+    "The rim stands on the shoulder on both sides of the hole even where the plug is against one of them.",
+    formula="min(w_h, l_h) + play_h + 4 + 2 * c_e",
+    source=derived("2 mm of shoulder under each side of the rim, the plug at its smallest and against the other side"),
+    needs=("pocket.hole_width_mm", "pocket.hole_length_mm", "service.temperature_low_c"),
+    numbers=lambda d: {**_numbers(d), "play_h": _loose_mm(d)},
+)
+def _rim_is_on_the_shoulder(d: Draft) -> float:
+    return _least_hole_mm(d.c.pocket) + _loose_mm(d) + 2 * LEAST_OVER_MM + 2 * d.edge_chamfer_mm
+
+
+@bound(
+    "body_diameter_mm",
+    "lower",
+    "The shoulder stands under the hole's whole edge.",
+    formula="2 * (r_h + sqrt((w_h / 2 - r_h)**2 + (l_h / 2 - r_h)**2)) + 4 + 2 * c_e",
+    source=derived("2 mm of shoulder beyond the hole's corners"),
+    needs=("pocket.hole_width_mm", "pocket.hole_length_mm", "pocket.corner_radius_mm"),
+    numbers=_numbers,
+    must=False,
+)
+def _whole_edge_is_carried(d: Draft) -> float:
+    hole = d.c.pocket
+    reach = _reach_mm(hole.hole_width_mm, hole.hole_length_mm, hole.corner_radius_mm)
+    return reach + 2 * LEAST_OVER_MM + 2 * d.edge_chamfer_mm
+
+
+def _wide_enough_mm(d: Draft) -> float:
+    """The shoulder that brings the rim's pressure to the aim, as far as the rim goes and the lip beyond the seat is stiff."""
+    hole = d.c.pocket
+    stiff = d.seat_diameter_mm + max(0.0, d.web_mm - d.seat_length_mm)
+    rim = _reach_mm(hole.hole_width_mm, hole.hole_length_mm, hole.corner_radius_mm) + 2 * hole.rim_width_mm
+    low, high = 0.0, min(rim, stiff)
+    for _ in range(_HALVINGS):
+        middle = (low + high) / 2
+        area = shoulder_area_mm2(hole, middle)
+        pressure = d.c.design_force_n / area if area > 0 else inf
+        low, high = (middle, high) if pressure > PRESSURE_AIM * d.c.allowable_mpa else (low, middle)
+    return high
+
+
+@bound(
+    "body_diameter_mm",
+    "lower",
+    "The shoulder is wide enough for the hole's rim not to press too hard on it.",
+    formula="D_p + 2 * c_e",
+    source=derived(
+        "Pressure at 0.8 of its limit, as far as the rim goes; the lip stands out by half its thickness at most"
+    ),
+    needs=("pocket.rim_width_mm", "pocket.hole_width_mm", "car.gross_mass_kg", "make.material"),
+    numbers=lambda d: {"D_p": _wide_enough_mm(d), "c_e": d.edge_chamfer_mm},
+    must=False,
+)
+def _shoulder_is_wide_enough(d: Draft) -> float:
+    return _wide_enough_mm(d) + 2 * d.edge_chamfer_mm
