@@ -40,6 +40,22 @@ class FieldGroupPart:
 
 
 @dataclass(frozen=True, slots=True)
+class KindPart:
+    """One kind of foot or head: where it is taken, and where it is not."""
+
+    id: str
+    title: str
+    take: str
+    leave: str
+    picture: str
+    """The address of its drawing."""
+    shown: str
+    """What the drawing shows."""
+    questions: str
+    """The way to what is measured for it."""
+
+
+@dataclass(frozen=True, slots=True)
 class MeaningView:
     """One symbol of a formula."""
 
@@ -159,6 +175,8 @@ class GuidePage:
     contents: tuple[tuple[LinkView, tuple[LinkView, ...]], ...]
     measuring_cautions: tuple[str, ...]
     tools: str
+    feet: tuple[KindPart, ...]
+    heads: tuple[KindPart, ...]
     measuring: tuple[FieldGroupPart, ...]
     choosing: tuple[FieldGroupPart, ...]
     families: tuple[FamilyPart, ...]

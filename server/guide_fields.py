@@ -2,19 +2,34 @@
 
 from collections.abc import Iterable, Mapping
 
-from geometry.drawing.section_known import BALLOONS
+from geometry.drawing.section_known import asked_of
+from geometry.kinds import FACE_GROUPS, JACKS, USUAL_FOOT, USUAL_HEAD
 from geometry.rules import CHECK_RULES
 from server import shown
 from server.field_groups import NEEDED_FOR_LOAD
 from server.field_views import CHOICE_WORDS, LinkView, field_id
-from server.fields import FIELDS, FormField, group_models
+from server.fields import FIELDS, FormField, fields_of, group_models
 from server.guide_context import FieldGroupPart, FieldPart
-from server.how_to import how_picture
+from server.how_to import picture_for
 
 _HEADINGS: Mapping[str, tuple[str, str]] = {
     "": ("The job", ""),
-    "jack": ("The jack", "From the ground up to its rim."),
-    "seam": ("The seam", "On the car, at the lifting point that the vehicle's maker names."),
+    "jack": ("Every jack", "Whatever it carries with."),
+    "seam": (
+        "A welded seam",
+        "Under the sill, at the lifting point that the vehicle's maker names. Balloons have these numbers where the jack has a"
+        " round cup.",
+    ),
+    "rail": (
+        "A reinforced plate or a frame rail",
+        "At the lifting point that the vehicle's maker names; asked where a face of the car lies on a flat cushion. Balloons have"
+        " these numbers where the jack has a round cup.",
+    ),
+    "pocket": (
+        "A hole or pocket in the body",
+        "At the lifting point that the vehicle's maker names; asked where a plug enters it. Balloons have these numbers where the"
+        " jack has a round cup.",
+    ),
     "car": ("The car and its load", "From its plate, or from its own balance."),
     "service": ("Where it is used", ""),
     "make": ("Material, machine, and how well you measured", ""),
@@ -33,11 +48,43 @@ _HEADINGS: Mapping[str, tuple[str, str]] = {
 """By group of the document: its heading and a line below it."""
 
 
-def field_group(name: str, units: str) -> FieldGroupPart:
-    """One group of the document, its own questions in its own order."""
+_JACKS: Mapping[str, tuple[str, str]] = {
+    "cup": ("A jack with a round cup", "From the ground up to its rim."),
+    "saddle": (
+        "A jack whose saddle has teeth or lugs",
+        "The land between the teeth first, then the teeth, then the ground.",
+    ),
+    "plate": ("A jack with a flat plate", "The plate, what stands on it or is sunk into it, then the ground."),
+    "post": ("A jack with a bore that takes a post", "The bore and its rim, the pin across it, then the ground."),
+}
+"""By what the jack carries with: the heading of its own questions and a line below it."""
+
+
+def field_groups(name: str, units: str) -> tuple[FieldGroupPart, ...]:
+    """One group of the document, its own questions in its own order; the jack's by what it carries with."""
+    if name == "jack":
+        return _jacks(units)
     heading, words = _HEADINGS.get(name, (name.replace("_", " ").capitalize(), ""))
-    found = tuple(_field(field, units) for field in FIELDS.values() if field.group == name)
-    return FieldGroupPart(f"group-{name or 'job'}", heading, words, found)
+    head = next((head for head, group in FACE_GROUPS.items() if group == name), USUAL_HEAD)
+    found = tuple(_field(field, units, head=head) for field in FIELDS.values() if field.group == name)
+    return (FieldGroupPart(f"group-{name or 'job'}", heading, words, found),)
+
+
+def _jacks(units: str) -> tuple[FieldGroupPart, ...]:
+    """What is asked of every jack alike, then what is asked of each kind in words of its own."""
+    asked = {foot: tuple(f for f in fields_of(foot).values() if f.group == "jack") for foot in JACKS}
+    alike = tuple(field for field in asked[USUAL_FOOT] if all(field in fields for fields in asked.values()))
+    groups = [FieldGroupPart("group-jack", *_HEADINGS["jack"], tuple(_field(field, units) for field in alike))]
+    named = {field.key for field in alike}
+    for foot, fields in asked.items():
+        own = tuple(
+            _field(field, units, foot=foot, ending=f"-{foot}" if field.key in named else "")
+            for field in fields
+            if field not in alike
+        )
+        named |= {field.key for field in fields}
+        groups.append(FieldGroupPart(f"group-jack-{foot}", *_JACKS[foot], own))
+    return tuple(groups)
 
 
 def groups_asked_once() -> tuple[str, ...]:
@@ -58,19 +105,21 @@ def _same_questions(field: FormField) -> tuple[str, ...]:
     return tuple(field_id(f"{group}.{name}") for group in others)
 
 
-def _field(field: FormField, units: str) -> FieldPart:
+def _field(
+    field: FormField, units: str, *, foot: str = USUAL_FOOT, head: str = USUAL_HEAD, ending: str = ""
+) -> FieldPart:
     return FieldPart(
-        id=field_id(field.key),
+        id=field_id(field.key) + ending,
         also_ids=_same_questions(field),
         key=field.key,
         title=field.title,
-        balloon=BALLOONS.get(field.key),
+        balloon=asked_of(foot, head).balloons.get(field.key),
         how=shown.words_in(field.how, units),
         why=shown.words_in(field.help, units),
         without=shown.words_in(_without(field), units),
         answers=tuple(_answers(field)),
         can_be=_can_be(field, units),
-        picture=how_picture(field.key),
+        picture=picture_for(field.key, foot),
         checks=tuple(
             LinkView(rule.title, f"#check-{rule.code}") for rule in CHECK_RULES.values() if field.key in rule.needs
         ),

@@ -13,15 +13,26 @@ from server.field_views import LinkView
 from server.forms import Units, read_form
 from server.guide_cautions import signals
 from server.guide_checks import check_groups
-from server.guide_context import CheckGroupPart, DiscardPart, FamilyPart, FieldGroupPart, GuidePage, StepPart, WordPart
-from server.guide_fields import field_group, groups_asked_once
+from server.guide_context import (
+    CheckGroupPart,
+    DiscardPart,
+    FamilyPart,
+    FieldGroupPart,
+    GuidePage,
+    KindPart,
+    StepPart,
+    WordPart,
+)
+from server.guide_fields import field_groups, groups_asked_once
 from server.guide_glossary import SOURCE, WORDS
+from server.guide_kinds import FEET, HEADS, Kind
 from server.guide_materials import families
 from server.guide_words import LIFTING, MAKING, Step
 from server.links import address_of_document, ready_sample, static_url
 from server.ways import units_ways, ways_of
 
 _CHOOSING = ("make", "own")
+_KINDS = (LinkView("Which foot", "#which-foot"), LinkView("Which head", "#which-head"))
 _MAKING = ("fixed", "shop", "as_made", "wear")
 _MAKING_PAGES = (
     ("Its route card, each operation with its figures", "/route"),
@@ -34,8 +45,10 @@ def guide_page(units: Units) -> GuidePage:
     """The context of the guide."""
     sample, example, nothing = ready_sample(), _example(), read_form([])
     names = groups_asked_once()
-    measuring = tuple(field_group(n, units) for n in names if n not in {*_CHOOSING, *_MAKING})
-    choosing, making = (tuple(field_group(n, units) for n in names if n in some) for some in (_CHOOSING, _MAKING))
+    measuring = tuple(group for n in names if n not in {*_CHOOSING, *_MAKING} for group in field_groups(n, units))
+    choosing, making = (
+        tuple(group for n in names if n in some for group in field_groups(n, units)) for some in (_CHOOSING, _MAKING)
+    )
     kinds, checks = families(units), check_groups(example, units)
     links = tuple(
         LinkView(words, address_of_document(sample.document, suffix, units=units)) for words, suffix in _MAKING_PAGES
@@ -47,6 +60,8 @@ def guide_page(units: Units) -> GuidePage:
         contents=_contents(measuring, choosing, making, kinds, checks),
         measuring_cautions=measuring_sheet.CAUTIONS,
         tools=measuring_sheet.TOOLS,
+        feet=_kinds(FEET),
+        heads=_kinds(HEADS),
         measuring=measuring,
         choosing=choosing,
         families=kinds,
@@ -76,6 +91,15 @@ def _steps(steps: tuple[Step, ...]) -> tuple[StepPart, ...]:
     return tuple(StepPart(s.title, s.words, static_url(f"guide/{s.picture}.svg") if s.picture else "") for s in steps)
 
 
+def _kinds(kinds: tuple[Kind, ...]) -> tuple[KindPart, ...]:
+    return tuple(
+        KindPart(
+            f"kind-{k.key}", k.title, k.take, k.leave, static_url(f"guide/{k.picture}.svg"), k.shown, f"#{k.group}"
+        )
+        for k in kinds
+    )
+
+
 def _contents(
     measuring: tuple[FieldGroupPart, ...],
     choosing: tuple[FieldGroupPart, ...],
@@ -89,7 +113,7 @@ def _contents(
         return tuple(LinkView(group.heading, f"#{group.id}") for group in groups)
 
     return (
-        (LinkView("Measuring", "#measuring"), below(*measuring)),
+        (LinkView("Measuring", "#measuring"), (*_KINDS, *below(*measuring))),
         (LinkView("Choosing a material", "#material"), below(*kinds, *choosing)),
         (LinkView("What each check means", "#checks"), below(*checks)),
         (LinkView("Making it", "#making"), below(*making)),

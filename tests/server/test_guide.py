@@ -12,17 +12,20 @@ from httpx import AsyncClient
 from markupsafe import escape
 
 from geometry.cautions import ONE_LINE
+from geometry.kinds import FACES, JACKS
 from geometry.making.looks import LOOKS
 from geometry.materials import MATERIALS
 from geometry.rules import CHECK_RULES
 from server.field_views import field_id
-from server.fields import FIELDS
+from server.fields import FIELDS, fields_of
 from server.forms import Units
 from server.guide import guide_text
 from server.guide_cautions import all_cautions
 from server.guide_glossary import WORDS
+from server.guide_kinds import FEET, HEADS, Kind
 from server.guide_view import guide_page
 from server.guide_words import FAMILIES, PURPOSES
+from server.links import STATIC
 from tests.house.test_words import CLAIMS
 
 PAGE = guide_text("mm")
@@ -67,6 +70,33 @@ def test_every_field_has_its_place(key: str) -> None:
     assert str(escape(FIELDS[key].how)) in PAGE
     assert str(escape(FIELDS[key].help)) in PAGE
     assert str(escape(FIELDS[key].assumed)) in PAGE
+
+
+@pytest.mark.parametrize("foot", JACKS)
+def test_what_is_asked_of_a_jack_is_told_in_the_words_of_its_kind(foot: str) -> None:
+    """A rim, teeth, a plate and a bore share a field for their height; each says to what it is measured."""
+    groups = {group.id: group for group in guide_page("mm").measuring}
+    told = [f for name in ("group-jack", f"group-jack-{foot}") for f in groups[name].fields]
+    asked = {key: field for key, field in fields_of(foot).items() if field.group == "jack"}
+    assert {f.key: (f.title, f.how, f.why) for f in told} == {k: (f.title, f.how, f.help) for k, f in asked.items()}
+    assert len(told) == len(asked)
+
+
+def test_every_foot_and_every_head_is_told_of_with_where_it_is_wrong() -> None:
+    assert [kind.key for kind in FEET] == list(JACKS)
+    assert [kind.key for kind in HEADS] == list(FACES)
+    assert all("Not " in kind.leave for kind in (*FEET, *HEADS))
+
+
+@pytest.mark.parametrize("kind", [*FEET, *HEADS], ids=lambda kind: str(kind.key))
+def test_a_kind_leads_to_its_questions_and_its_drawing_says_what_it_shows(kind: Kind) -> None:
+    """Oracle: the title within the drawing's own file."""
+    drawn = (STATIC / "guide" / f"{kind.picture}.svg").read_text()
+    entry = PAGE[PAGE.index(f'id="kind-{kind.key}"') :].partition('<div class="say')[0]
+    assert f"<title>{kind.shown}</title>" in drawn
+    assert f'alt="{escape(kind.shown)}"' in entry
+    assert f'href="#{kind.group}"' in entry
+    assert READ.ids[kind.group] == 1
 
 
 @pytest.mark.parametrize("code", CHECK_RULES)
