@@ -144,15 +144,14 @@ def _own(c: Conditions, pad: Pad | None) -> list[Caution]:
                 brief=f"Material values entered by the user{where}.",
             )
         )
-    if chosen.slot_advice:
-        said.append(
-            Caution("WARNING", chosen.slot_advice, derived("A hard pad on a thin seam"), brief=chosen.slot_advice)
-        )
+    advised = chosen.advice_in(c.head.kind)
+    if advised:
+        said.append(Caution("WARNING", advised, derived("A hard pad on a thin seam"), brief=advised))
     if chosen.family in {"nylon", "printed"} and service.wetness != "soaked":
         said.append(_takes_up_water(c))
     if pad is not None and c.foot.locates == "seat" and c.foot.hole_diameter_mm > 0 and not pad.has_stem:
         said.append(_no_room_for_a_stem(c))
-    return [*said, *_of_the_foot(c)]
+    return [*said, *_of_the_foot(c), *_of_the_head(c)]
 
 
 def _no_room_for_a_stem(c: Conditions) -> Caution:
@@ -192,7 +191,7 @@ _SKIRT = Caution(
 _POST = Caution(
     "WARNING",
     "Use no post where the bore is worn oval, its rim is bent, sharp or hardly wide enough to stand on, or its edge is not broken:"
-    " a sharp edge rides on the stem's root. The seat must stand flat on the rim before the lift.",
+    " a sharp edge rides on the stem's root. The seat must stand flat on the bore's rim before the lift.",
     derived("The rim carries, the stem only locates"),
     brief="The seat stands flat on the bore's rim; no post in a bore worn oval.",
     is_for_lifting=True,
@@ -219,6 +218,47 @@ def _of_the_foot(c: Conditions) -> list[Caution]:
     if c.foot.kind == "saddle":
         return [_ON_TEETH, _SKIRT] if on_skirt else [_ON_LAND]
     return [_SKIRT] if on_skirt else []
+
+
+_FLAT = Caution(
+    "WARNING",
+    "Nothing but friction keeps the car on a flat top. Use it only on a level, bare or firmly painted face, and never on one that"
+    " is wet, icy, oily, soft with underseal, round or sloping.",
+    derived("A flat head without guidance at its sides slides once the side load is more than friction"),
+    brief="Only friction keeps the car on the flat top: dry, clean, level faces only.",
+    is_for_lifting=True,
+)
+_RUBBERY = Caution(
+    "CAUTION",
+    "Wipe oil, fuel and brake fluid off at once. Discard the pad when it is cut, sticky, swollen or hard, or keeps a dent the next"
+    " day; in frost it is stiffer and slides sooner.",
+    memory("Ageing of polyurethane by fluids, and its stiffening in the cold"),
+    brief="Discard the pad when it is cut, sticky, swollen or keeps a dent.",
+)
+_NAMED_HOLE = Caution(
+    "WARNING",
+    "Use a plug only in a hole that the vehicle's manual names as a lifting point. Drain holes, tool holes and thin-walled pockets"
+    " look alike, and their sheet folds under a car.",
+    derived("What the sheet around a hole stands cannot be seen from outside"),
+    brief="Only in a hole that the vehicle's manual names as a lifting point.",
+    is_for_lifting=True,
+)
+_RIM_FLAT = Caution(
+    "WARNING",
+    "Before the lift see that the plug is in its hole and the rim lies on the shoulder all round. A plug that stands on the hole's"
+    " edge slips in with a jerk or tears the sheet.",
+    derived("The shoulder carries, the plug only keeps it there"),
+    is_for_lifting=True,
+)
+
+
+def _of_the_head(c: Conditions) -> list[Caution]:
+    """What a head of this kind needs to be said, and above all when not to use it."""
+    if c.head.kind == "plug":
+        return [_NAMED_HOLE, _RIM_FLAT]
+    if c.head.kind == "cushion":
+        return [_FLAT, *([_RUBBERY] if c.material.family == "elastomer" else [])]
+    return []
 
 
 def _takes_up_water(c: Conditions) -> Caution:

@@ -167,9 +167,9 @@ def _rim_thin(k: Case) -> Finding:
         width,
         THIN_RIM_MM,
         lambda: (
-            f"The rim is {width:.1f} mm wide: enough to stand on."
+            f"The bore's rim is {width:.1f} mm wide: enough to stand on."
             if width >= THIN_RIM_MM
-            else f"A rim {width:.1f} mm wide cuts into the seat as the pad works on it: look at the seat after each lift,"
+            else f"A bore's rim {width:.1f} mm wide cuts into the seat as the pad works on it: look at the seat after each lift,"
             " and use no pad where the tube's edge is sharp or bent."
         ),
         {"rim_b": k.c.foot.contact_diameter_mm, "bore": k.c.foot.bore_mm},
