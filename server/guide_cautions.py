@@ -51,6 +51,14 @@ _FEET: Mapping[str, tuple[str, Mapping[str, Any]]] = {
     "Where a pin goes through the post.": ("post", {**_BORE, "pin_diameter_mm": 8, "pin_distance_mm": 20}),
 }
 """The same with another foot, and all that is measured on it."""
+_RAIL = {"face_width_mm": 90, "face_length_mm": 250, "face_height_mm": 210}
+_HOLE = {"hole_width_mm": 40, "hole_depth_mm": 40, "rim_width_mm": 15, "rim_height_mm": 210}
+_HEADS: Mapping[str, tuple[str, str, Mapping[str, Any], str]] = {
+    "For a flat cushion.": ("cushion", "rail", _RAIL, "pom_c"),
+    "For a cushion of polyurethane.": ("cushion", "rail", _RAIL, "pur_95"),
+    "For a plug.": ("plug", "pocket", _HOLE, "pom_c"),
+}
+"""The same with another head, all that is measured for it, and a material."""
 
 
 def signals(units: str) -> tuple[SignalPart, ...]:
@@ -87,6 +95,10 @@ def _said() -> Iterator[tuple[str, Caution]]:
         yield from _said_of(when, document)
     for when, (foot, jack) in _FEET.items():
         yield from _said_of(when, {**ready_sample().document, "foot": foot, "jack": dict(jack)})
+    for when, (head, group, face, material) in _HEADS.items():
+        document = {key: given for key, given in ready_sample().document.items() if key != "seam"}
+        made = {**document.get("make", {}), "material": material}
+        yield from _said_of(when, {**document, "head": head, group: dict(face), "make": made})
 
 
 def _said_of(when: str, document: Mapping[str, Any]) -> Iterator[tuple[str, Caution]]:
