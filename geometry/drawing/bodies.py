@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from math import atan2, cos, hypot, pi, sin
 from typing import Literal
 
+from geometry.drawing.section_faces import underside
 from geometry.drawing.section_known import known_of
 from geometry.drawing.section_scene import Scene, scene_of
 from geometry.drawing.section_shapes import cup_inside
@@ -35,9 +36,11 @@ class Body:
 
 
 def bodies_around(measurements: Measurements, pad: Pad) -> tuple[Body, ...]:
-    """Cup, seam and sill where they are when the seam has just come down on the slot's floor."""
+    """Jack's head, and what of the car stands on the pad, where they are when the car has just come down on it."""
     scene = scene_of(known_of(measurements), pad)
     half_length = scene.body + 8 * scene.unit_mm
+    if scene.known.head != "slot":
+        return (Body("cup", "turned", _cup(scene)), Body("sill", "along", _face(scene), half_length))
     top = scene.sill + _SILL_THICK * scene.unit_mm / 2
     left, right = scene.middle - scene.thickness / 2, scene.middle + scene.thickness / 2
     seam = ((left, scene.edge), (right, scene.edge), (right, top), (left, top))
@@ -71,6 +74,13 @@ def _sill(scene: Scene) -> tuple[Point, ...]:
     under += [(middle + x - k, scene.sill), (middle + x + k, scene.inboard), (scene.reach, scene.inboard)]
     over = [(across, level + _SILL_THICK * k) for across, level in reversed(under)]
     return _without_repeats([*under, *over])
+
+
+def _face(scene: Scene) -> tuple[Point, ...]:
+    """The car's underside with a little of the car above it; a hole in it is drawn out as a channel."""
+    under = underside(scene)
+    top = max(level for _, level in under) + _SILL_THICK * scene.unit_mm
+    return _without_repeats([*under, (under[-1][0], top), (under[0][0], top)])
 
 
 def _points(piece: Segment) -> Iterator[Point]:
