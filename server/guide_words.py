@@ -39,7 +39,7 @@ PURPOSES: Mapping[str, str] = {
     "post_fit_loose": "A stem with much play lets the pad shift at once by all of it when the car pushes sideways.",
     "post_bottom": "A stem that stands on the bottom of its bore carries the load on its end, and the seat none of it.",
     "post_guided": "A short stem tilts in its bore as far as its play lets it.",
-    "post_side_load": "The stem alone keeps the pad from sliding off the bore's rim: the side load bends it where it meets the seat.",
+    "post_side_load": "The stem alone keeps the pad from sliding off the bore's rim: the side load bends it below the seat.",
     "post_bearing": "The bore's wall must not dent the stem's side, or its play grows with each lift.",
     "rim_face": "Pushed to one side, the seat must still stand on the bore's rim all round.",
     "rim_thin": "A thin edge under a load that moves cuts like a blade, however little it presses on paper.",
@@ -112,7 +112,7 @@ class Step:
 LIFTING = (
     Step(
         "Read first",
-        "The vehicle's manual says where the car may be lifted, and the jack's manual what may stand in its cup. Where one of"
+        "The vehicle's manual says where the car may be lifted, and the jack's manual what may stand on its head. Where one of"
         " them forbids a pad, there is none.",
     ),
     Step(
@@ -127,24 +127,26 @@ LIFTING = (
     ),
     Step(
         "Seat the pad",
-        "Wipe cup and seat. Drop the pad in by hand: it stands flat on the cup's floor and does not rock, and its lip stays off"
-        " the rim. Turn the slot along the seam.",
+        "Wipe the seat and what it stands on. Set the pad down by hand: it stands flat and does not rock, on the cup's floor, the"
+        " land, the plate or the bore's rim, or on all teeth alike. Its lip stays off the rim, a skirt hangs free all round, and a"
+        " retaining pin turns freely. Turn a slot along the seam.",
         "seated",
     ),
     Step(
-        "Meet the seam",
-        "Roll the jack in and raise it by hand until the seam's edge stands on the slot's floor. Look along the slot from both"
-        " ends: the sill is clear of both wall tops, and nothing else is caught.",
+        "Meet the car",
+        "Roll the jack in and raise it by hand until pad and car meet. A seam's edge stands on the slot's floor: look along the"
+        " slot from both ends, the sill is clear of both wall tops. A flat face lies on the middle of a cushion, both of them dry."
+        " A plug is in its hole, and the rim lies on the shoulder all round. Nothing else is caught.",
         "met",
     ),
     Step(
         "Unload the tyre, and stop",
-        "Raise until the tyre just bulges less. Stop and look at pad, cup and seam. The first time, lower again and look at all"
-        " three before you lift for good.",
+        "Raise until the tyre just bulges less. Stop and look at jack, pad and car where they meet. The first time, lower again"
+        " and look at all three before you lift for good.",
     ),
     Step(
         "Lift in stages",
-        "A few strokes, then look. The jack has to roll a little as the car swings: let it. Where pad or seam has shifted,"
+        "A few strokes, then look. The jack has to roll a little as the car swings: let it. Where pad or car has shifted,"
         " lower, seat it again, and start anew.",
     ),
     Step(
@@ -164,20 +166,22 @@ MAKING = (
     Step("Saw and face", "Saw the blank a little long. Facing: one end is turned flat, square to the bar's axis."),
     Step(
         "Turn the body and the seat",
-        "Roughing cuts first. Let the blank cool before the finishing cuts: plastic that is warm is larger than it will be.",
+        "A stem is turned first, a skirt is bored out or cut free by a groove around the seat. Roughing cuts first. Let the blank"
+        " cool before the finishing cuts: plastic that is warm is larger than it will be.",
     ),
     Step(
         "Round the seat's corner",
         "Straight facets along the radius, then a file. The corner may be rounder than drawn by its tolerance, never sharper than"
-        " the cup's own.",
+        " that of the cup, the ring or the teeth's roots. On teeth, a bare plate or a bore's rim there is none to be cleared.",
     ),
     Step(
         "Part off, turn round, face the top",
         "Parting: a narrow tool cuts the pad off the bar. Measure web and height from the seat face.",
     ),
     Step(
-        "Cut the slot",
-        "Clamp on the seat, not across the slot. In passes, then a light finishing pass on each side; the floor last.",
+        "Cut the slot or the plug",
+        "Clamp on the seat, not across the slot. In passes, then a light finishing pass on each side; the floor last. A round plug"
+        " is turned when the top is faced, a rectangular one milled; a cushion is left plain.",
     ),
     Step(
         "Break the edges, measure, mark",

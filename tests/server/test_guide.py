@@ -33,6 +33,8 @@ CAUTIONS_FILE = Path(__file__).parents[2] / "geometry" / "cautions.py"
 TRADE = (
     *("cup", "rim", "seat", "stem", "slot", "wall", "web", "lip", "seam", "sill", "stock", "blank"),
     *("facing", "parting", "run-out", "infeed", "body", "chamfer", "play", "bow"),
+    *("foot", "head", "saddle", "land", "lug", "tooth", "recess", "skirt", "post", "retaining-pin"),
+    *("cushion", "frame-rail", "shape-factor", "plug", "pocket", "shoulder"),
 )
 """Words that drawing, sheets and cards use without explaining them."""
 
