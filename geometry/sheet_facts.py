@@ -1,10 +1,13 @@
 """What a design says on its drawing and in its model files."""
 
+from collections.abc import Mapping
 from datetime import date
+from types import MappingProxyType
 
 from geometry import ENGINE_VERSION
 from geometry.design import Design
 from geometry.drawing.facts import Paper, Projection, SheetFacts, Units
+from geometry.feet.facts import Locates
 from geometry.making.printing import SOLID_PERCENT, lies
 from geometry.model_label import ModelLabel
 
@@ -18,6 +21,14 @@ CRITICAL_SIZES = (
     "web_mm",
 )
 """Sizes that decide how the pad fits, stands and bears: a slip in any one alone can fail a check, so each is marked."""
+CRITICAL_BY_PLACE: Mapping[Locates, tuple[str, ...]] = MappingProxyType(
+    {
+        "seat": (),
+        "skirt": ("skirt_bore_mm", "skirt_length_mm"),
+        "stem": ("stem_diameter_mm", "stem_length_mm"),
+    }
+)
+"""The same of what keeps the pad in its place, where that is not the seat."""
 _USED = {"dry": "used dry", "room": "used in room air", "soaked": "used wet"}
 _MINUS = "\u2212"
 
@@ -55,7 +66,7 @@ def sheet_facts(
         as_printed=design.conditions.process == "printed",
         projection=projection or ("third" if is_inch else "first"),
         paper=paper or ("letter" if is_inch else "A4"),
-        critical=CRITICAL_SIZES,
+        critical=(*CRITICAL_SIZES, *CRITICAL_BY_PLACE[design.conditions.foot.locates]),
     )
 
 

@@ -11,6 +11,8 @@ from geometry.drawing.measures import measures
 from geometry.measurements import read_measurements
 from geometry.sheet_facts import CRITICAL_SIZES, sheet_facts
 from tests.documents import van
+from tests.geometry.feet.post_documents import posted
+from tests.geometry.feet.round_documents import standing
 
 DESIGN = design_pad(read_measurements(van()))
 DAY = date(2026, 11, 25)
@@ -30,6 +32,25 @@ def test_a_gross_slip_in_a_marked_size_alone_fails_a_check(name: str) -> None:
     assert DESIGN.fit_to_make
     slipped = DESIGN.pad.with_(**{name: getattr(DESIGN.pad, name) * SLIPS[name]})
     assert "fail" in {check.verdict for check in judge(DESIGN.conditions, slipped)}
+
+
+PLACED = {
+    "skirt": (standing("edge"), {"skirt_bore_mm": 0.98, "skirt_length_mm": 0.3}),
+    "stem": (posted(), {"stem_diameter_mm": 1.02, "stem_length_mm": 0.2}),
+}
+
+
+@pytest.mark.parametrize("place", PLACED)
+def test_what_keeps_a_pad_in_its_place_is_marked_as_a_slip_in_it_fails_a_check(place: str) -> None:
+    """Oracle: the checks themselves, which pass each pad as drawn."""
+    document, slips = PLACED[place]
+    design = design_pad(read_measurements(document))
+    critical = sheet_facts(design, issued=DAY).critical
+    assert design.fit_to_make
+    assert set(critical) == set(CRITICAL_SIZES) | slips.keys()
+    for name, slip in slips.items():
+        slipped = design.pad.with_(**{name: getattr(design.pad, name) * slip})
+        assert "fail" in {check.verdict for check in judge(design.conditions, slipped)}, name
 
 
 def test_exactly_the_deciding_sizes_are_marked_on_a_designs_drawing() -> None:

@@ -271,9 +271,10 @@ def test_the_stand_asks_for_what_the_balloons_point_at() -> None:
 def test_every_balloon_has_a_row_of_its_own_with_room_for_a_box() -> None:
     """Oracle: 44 px of a picture some 600 px high are at least seven hundredths; the outboard side is the jack's side."""
     for key in SAMPLES:
-        page = sample_page(key)
+        page, document = sample_page(key), SAMPLES[key].document
+        stand = stand_of(document.get("foot", "cup"), document.get("head", "slot"))
         heights, outboard = page.section.heights, {page.outboard}
-        for side in ({*stand_of().jack} | outboard, {*stand_of().car} - outboard):
+        for side in ({*stand.jack} | outboard, {*stand.car} - outboard):
             rows = sorted(heights[k] for k in side)
             assert all(b - a >= 7 for a, b in pairwise(rows)), (key, rows)
             assert rows[0] >= 0

@@ -175,7 +175,7 @@ def _skirt_hangs_free(d: Draft) -> float:
     "upper",
     "8 mm over the plate's edge are enough: a longer skirt only bends more.",
     formula="seat_length + 8",
-    source=derived("About as deep as a usual cup"),
+    source=derived("Overlap that locates; the moment at the root grows with it"),
     needs=("jack.free_edge_mm",),
     numbers=_skirt,
     must=False,
