@@ -22,6 +22,7 @@ class PostFacts(FootFacts):
         {
             "the cup's corner and the stem hole take": "its round corner and the bore take",
             "cup and seam": "jack and seam",
+            "cup depth": "depth of the seat below the bore's rim, none here",
             "in the cup": "on the bore's rim",
             "the cup's floor": "the bore's rim",
             "cup's floor": "bore's rim",

@@ -1,4 +1,4 @@
-"""The calculation and the cautions of a post."""
+"""The calculation, the cautions and the samples of a post."""
 
 from typing import Any
 
@@ -12,14 +12,17 @@ from geometry.calculation.why import why
 from geometry.design import design_pad
 from geometry.errors import BadMeasurementsError, NoPadFitsError
 from geometry.measurements import read_measurements
+from tests.documents import sample
 from tests.geometry.feet.post_documents import posted, roomy_post_documents
+
+SAMPLE = "canoe_store_bored_ram"
 
 
 def sheet_of(document: dict[str, Any]) -> CalculationSheet:
     return calculation_sheet(design_pad(read_measurements(document)))
 
 
-@pytest.mark.parametrize("document", [posted(), posted(pinned=False)], ids=["pin", "no pin"])
+@pytest.mark.parametrize("document", [posted(), posted(pinned=False), sample(SAMPLE)], ids=["pin", "no pin", "sample"])
 def test_every_line_of_the_sheet_comes_out_of_its_formula(document: dict[str, Any]) -> None:
     for line in sheet_of(document).book:
         if line.formula:
@@ -82,8 +85,8 @@ def test_the_pin_is_said_to_carry_nothing() -> None:
     assert [c for c in plain if "worn oval" in c.text]
 
 
-def test_a_post_of_tough_stuff_with_a_retaining_pin_passes_everything() -> None:
-    design = design_pad(read_measurements(posted(make__material="pet_p")))
+def test_the_sample_with_a_retaining_pin_passes_everything() -> None:
+    design = design_pad(read_measurements(sample(SAMPLE)))
     assert design.pad.has_cross_hole
     assert not design.failures
     assert {c.verdict for c in design.checks if c.rule.kind == "post"} == {"pass"}
