@@ -83,6 +83,8 @@ _SKIRT = _Fit(
     "Skirt around the plate's edge, on the diameter", "skirt", "skirt_bore_mm", "(skirt + T) * (1 + G) - around + U"
 )
 _SLOT = _Fit("Seam in the slot, across", "slot", "slot_width_mm", "(slot + T) * (1 + G) - t + U - bow")
+_PLUG = _Fit("Plug in its hole, across", "plug_w", "plug_width_mm", "w_h + U - (plug_w - T) * (1 + G)")
+_PLUG_LENGTH = _Fit("Plug in its hole, along", "plug_l", "plug_length_mm", "l_h + U - (plug_l - T) * (1 + G)")
 _STEM = _Fit("Stem in its hole, on the diameter", "stem", "stem_diameter_mm", "hole + U - (stem - T) * (1 + G)")
 _POST = _Fit("Stem in the bore, on the diameter", "stem", "stem_diameter_mm", "bore + U - (stem - T) * (1 + G)")
 _OF_FOOT: Mapping[Locates, _Fit] = MappingProxyType({"seat": _SEAT, "skirt": _SKIRT, "stem": _POST})
@@ -94,8 +96,17 @@ def clearances(book: Book, k: Case) -> tuple[Clearance, ...]:
     """Every fit of the pad at both extremes."""
     locates = k.c.foot.locates
     foot, has_more = _OF_FOOT[locates], k.pad.has_stem and locates != "stem"
-    fits = (foot, _SLOT, _STEM) if has_more else (foot, _SLOT)
+    fits = (foot, *_of_head(k), *((_STEM,) if has_more else ()))
     return tuple(_at(book, k, fit, extreme, growth) for fit in fits for extreme, growth in EXTREMES)
+
+
+def _of_head(k: Case) -> tuple[_Fit, ...]:
+    """How a seam lies in its slot, or a plug in its hole; nothing lies in a cushion."""
+    if k.pad.has_slot:
+        return (_SLOT,)
+    if k.c.head.kind == "plug":
+        return (_PLUG,) if k.c.pocket.is_round else (_PLUG, _PLUG_LENGTH)
+    return ()
 
 
 def _at(book: Book, k: Case, fit: _Fit, extreme: str, growth: str) -> Clearance:

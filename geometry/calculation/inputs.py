@@ -7,6 +7,7 @@ from typing import Any, Literal
 
 from geometry import formulas
 from geometry.calculation.book import Book
+from geometry.calculation.face_symbols import HEADS_GROUND_KEYS, HEADS_U_KEYS, head_symbols
 from geometry.calculation.foot_symbols import FEET_U_KEYS, foot_symbols
 from geometry.conditions import Conditions
 from geometry.provenance import Mark, Source, derived, memory, practice
@@ -136,7 +137,7 @@ def write_inputs(book: Book, c: Conditions) -> tuple[Input, ...]:
 
 def _inputs(book: Book, c: Conditions) -> Iterator[Input]:
     document = c.measurements
-    of_foot = foot_symbols(c)
+    of_kind = {**foot_symbols(c), **head_symbols(c)}
     for group_name in GROUPS:
         group = getattr(document, group_name)
         if group is None:
@@ -147,7 +148,7 @@ def _inputs(book: Book, c: Conditions) -> Iterator[Input]:
                 continue
             value = getattr(group, name)
             is_given = name in group.model_fields_set and value is not None
-            known = _constant(*of_foot[key]) if key in of_foot else _KNOWN.get(key)
+            known = _constant(*of_kind[key]) if key in of_kind else _KNOWN.get(key)
             extra: dict[str, Any] = info.json_schema_extra
             number = known.value(c) if known else None
             if known and number is not None:
@@ -216,6 +217,6 @@ def _series(lengths_mm: tuple[float, ...]) -> str:
 
 
 def _uncertainty(key: str, c: Conditions) -> str:
-    if key in _U_KEYS or key in FEET_U_KEYS:
+    if key in _U_KEYS | FEET_U_KEYS | HEADS_U_KEYS:
         return f"± {formulas.shown(c.u)} mm"
-    return f"± {formulas.shown(c.u_g)} mm" if key in _GROUND_KEYS else ""
+    return f"± {formulas.shown(c.u_g)} mm" if key in _GROUND_KEYS | HEADS_GROUND_KEYS else ""

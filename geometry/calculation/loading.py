@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 from geometry.calculation.book import Book
+from geometry.calculation.loading_faces import write_face
 from geometry.calculation.loading_post import write_pin
 from geometry.case import Case
 from geometry.feet.facts import Locates
@@ -24,22 +25,27 @@ def write_loading(book: Book, k: Case) -> None:
     book.open("loading")
     _write_car(book, k)
     _write_seat(book, k)
-    _write_edge(book, k)
-    _write_wall(book, k)
-    _write_seam(book, k)
-    _write_rest(book, k)
+    if k.c.head.kind == "slot":
+        _write_edge(book, k)
+        _write_wall(book, k)
+        _write_seam(book, k)
+        _write_rest(book, k)
+    else:
+        write_face(book, k)
+    _write_tools(book, k)
     if k.c.foot.kind == "post":
         write_pin(book, k)
 
 
 def _write_car(book: Book, k: Case) -> None:
-    book.write("clear", k.c.seam.least_clear_mm, formula="min(height, clear_out, clear_in)")
-    if k.c.seam.roll_in_obstacle_mm is None:
+    if k.c.head.kind == "slot":
+        book.write("clear", k.c.seam.least_clear_mm, formula="min(height, clear_out, clear_in)")
+    if k.c.head.roll_in_obstacle_mm is None:
         book.write("obstacle", 0.0, remark="nothing is said to hang lower than the seam's edge")
     else:
         book.write("obstacle", formula="min(0, roll_in)")
-    if k.c.seam.edge_height_flat_mm is not None:
-        book.write("edge", k.c.seam.edge_height_flat_mm, where="entry_height_flat", formula="edge_flat")
+    if k.c.head.edge_height_flat_mm is not None:
+        book.write("edge", k.c.head.edge_height_flat_mm, where="entry_height_flat", formula="edge_flat")
 
 
 _PLAY: Mapping[Locates, tuple[str, str]] = MappingProxyType(
@@ -54,7 +60,8 @@ _PLAY: Mapping[Locates, tuple[str, str]] = MappingProxyType(
 def _write_seat(book: Book, k: Case) -> None:
     """The seat face: area, play, eccentricity, edge, squash."""
     cup = k.foot
-    book.write("h", k.pad.top_height_mm, formula="web + slot_depth")
+    above = " + slot_depth" if k.pad.has_slot else " + plug_h" if k.pad.has_plug else ""
+    book.write("h", k.pad.top_height_mm, formula=f"web{above}")
     book.write("seat_flat", k.pad.seat_flat_diameter_mm, formula="seat - 2 * r")
     flat = "seat_flat"
     if k.c.foot.locates == "stem":
@@ -227,6 +234,6 @@ def _write_tools(book: Book, k: Case) -> None:
         book.write("stock", largest, remark="the largest bar to hand")
         if fitting != largest:
             book.write("stock", fitting, remark="the smallest bar to hand that the body comes out of")
-    if c.slot_is_milled:
+    if c.slot_is_milled and pad.has_slot:
         cutter = max((d for d in c.cutters_mm if d <= pad.slot_width_mm), default=min(c.cutters_mm))
         book.write("d_c", cutter, remark="the largest end mill to hand that enters the slot")

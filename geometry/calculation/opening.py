@@ -1,11 +1,13 @@
 """What a sheet says before its first number: what it covers, what it leaves out, where its factors sit, what to doubt."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 
 from geometry import formulas, lift, side_load
 from geometry.calculation.book import Book, Line
 from geometry.design import Design
+from geometry.heads.plug.strength import ROOT_FACTOR
 from geometry.provenance import Mark, Source, derived, found, memory
 from geometry.rules import Check
 from geometry.sensitivity import nearest_to_limit
@@ -58,7 +60,7 @@ def governing(design: Design) -> tuple[Check, ...]:
 
 def factors(design: Design) -> tuple[Factor, ...]:
     """Every factor of this case, from the load to the limits."""
-    return tuple(_load_factors(design)) + _LIMIT_FACTORS
+    return tuple(_load_factors(design)) + _LIMIT_FACTORS.get(design.conditions.head.kind, ())
 
 
 def _load_factors(design: Design) -> Iterator[Factor]:
@@ -83,11 +85,13 @@ def _load_factors(design: Design) -> Iterator[Factor]:
     )
     if design.conditions.curve is None:
         yield Factor("1400 mm", "lever of the assumed lean: lift over lever", side_load.LEAN_LEVER_MM.source)
-    friction = design.conditions.material.assumed_friction
-    yield Factor(f"{friction.value:g}", "assumed friction of the seam on the slot's floor", friction.source)
+    friction, head = design.conditions.material.assumed_friction, design.conditions.head
+    if head.kind != "plug":
+        words = head.said("assumed friction of the seam on the slot's floor")
+        yield Factor(f"{friction.value:g}", words, friction.source)
 
 
-_LIMIT_FACTORS = (
+_SLOT_FACTORS = (
     Factor(
         "1.5",
         "on the yield of the slot's floor, for which 2 σ_allow stands",
@@ -114,6 +118,20 @@ _LIMIT_FACTORS = (
         "K_t", "on the bending stress of a wall: its root fillet", derived("Fitted to own finite elements of the slot")
     ),
 )
+_FACE_FACTORS = (
+    Factor("1/√3", "on σ_allow: shear of the lip around the seat", derived("Shear yield by von Mises")),
+    Factor("1.5", "on σ_allow at the edge of the seat face", derived("A peak at the rim may yield a little")),
+    Factor("1.1", "on the squash of the seat", derived("A tenth more for the rounded corner")),
+    Factor("0.8", "of the pressure allowed: the aim of the body's size", derived("Room before the face sinks in")),
+)
+_LIMIT_FACTORS: Mapping[str, tuple[Factor, ...]] = MappingProxyType(
+    {
+        "slot": _SLOT_FACTORS,
+        "cushion": _FACE_FACTORS,
+        "plug": (*_FACE_FACTORS, Factor("3", "on the bending stress of the plug: its sharp root", ROOT_FACTOR.source)),
+    }
+)
+"""By kind of head."""
 
 
 def doubtful(book: Book, checks: Iterable[Check]) -> tuple[Doubtful, ...]:

@@ -28,13 +28,17 @@ PAD_SYMBOLS = {
     "relief_length_mm": "relief_l",
     "relief_depth_mm": "relief_d",
     "slot_depth_mm": "slot_depth",
+    "plug_length_mm": "plug_l",
+    "plug_width_mm": "plug_w",
+    "plug_height_mm": "plug_h",
+    "plug_corner_radius_mm": "plug_r",
     "web_mm": "web",
     "slot_corner_radius_mm": "r_f",
     "slot_mouth_chamfer_mm": "c_m",
     "edge_chamfer_mm": "c_e",
 }
 """The symbol of each dimension of the pad."""
-_RADII = {"seat_corner_radius_mm", "slot_corner_radius_mm", "slot_mouth_chamfer_mm", "edge_chamfer_mm"}
+_RADII = {"seat_corner_radius_mm", "plug_corner_radius_mm", "slot_corner_radius_mm", "slot_mouth_chamfer_mm", "edge_chamfer_mm"}
 _GENERAL = found("ISO 2768-1:1989, class m, Tables 1 and 2; below 0.5 mm ± 0.1 mm is written at the dimension")
 
 
@@ -53,9 +57,9 @@ def write_pad(book: Book, k: Case, *, fixed: frozenset[str]) -> None:
             tolerance = radius_tolerance_mm(nominal) if name in _RADII else linear_tolerance_mm(nominal)
             book.write("tol", tolerance, where=name, source=_GENERAL)
     for symbol, tolerance in (
-        ("tol_w", k.slot.web_tolerance_mm),
-        ("tol_d", k.slot.depth_tolerance_mm),
-        ("tol_slot", k.slot.width_tolerance_mm),
+        ("tol_w", k.head.web_tolerance_mm),
+        ("tol_d", k.head.depth_tolerance_mm),
+        *((("tol_slot", k.slot.width_tolerance_mm),) if k.pad.has_slot else ()),
     ):
         book.write(symbol, tolerance, source=_GENERAL)
     for symbol, geometrical in (("tol_sym", SLOT_SYMMETRY), ("tol_par", FLOOR_PARALLELISM), ("tol_run", LIP_RUN_OUT)):

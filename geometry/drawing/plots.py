@@ -123,11 +123,12 @@ _CLEARANCES = {
     "skirt": "Clearance of the skirt",
     "stem": "Clearance of the stem in the bore",
     "slot": "Side play of the seam in the slot",
+    "plug": "Play of the plug in its hole",
 }
 
 
 def clearance_plot(
-    which: Literal["seat", "skirt", "stem", "slot"],
+    which: Literal["seat", "skirt", "stem", "slot", "plug"],
     *,
     clearance_mm: Callable[[float], float],
     needed_mm: float,
@@ -158,7 +159,7 @@ def clearance_plot(
         title=f"{what} against temperature",
         description=_clearance_words(what, lines, needed, units),
         x=Axis("temperature of the pad, °C", low, high),
-        y=Axis(f"least {'play' if which == 'slot' else 'clearance'}, {units}", min(values) - room, max(values) + room),
+        y=Axis(f"least {'play' if which in {'slot', 'plug'} else 'clearance'}, {units}", min(values) - room, max(values) + room),
         series=(*series, needed_line),
         bands=(Band(lines["dry"], lines["soaked"]),),
     )

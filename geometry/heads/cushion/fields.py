@@ -20,7 +20,10 @@ class CushionFacts(HeadFacts):
     says: ClassVar[Mapping[str, str]] = MappingProxyType(
         {
             "The seam runs on past the pad: its edge stays": "The face runs on past the pad: it stays",
+            "the seam at ": "the car's face at ",
+            "less under the slot": "less under the car's face",
             "Play, side load and a slot off the axis": "Play and side load",
+            "the seam on the slot's floor": "the car's face on the cushion",
             "the seam's edge": "the car's face",
             "seam's edge": "car's face",
             "roll in under the seam": "roll in under the face",

@@ -25,6 +25,8 @@ class PlugFacts(HeadFacts):
     says: ClassVar[Mapping[str, str]] = MappingProxyType(
         {
             "The seam runs on past the pad: its edge stays": "The rim of the hole runs on past the pad: it stays",
+            "the seam at ": "the hole's rim at ",
+            "less under the slot": "less under the shoulder",
             "Play, side load and a slot off the axis": "Play and side load",
             "the seam's edge": "the hole's rim",
             "seam's edge": "hole's rim",

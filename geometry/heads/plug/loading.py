@@ -64,10 +64,15 @@ def reach_mm(pad: Pad) -> float:
     return 2 * (radius + hypot(pad.plug_width_mm / 2 - radius, pad.plug_length_mm / 2 - radius))
 
 
+def tightest(c: Conditions, pad: Pad, spread: Spread) -> tuple[float, float]:
+    """The way in which the plug is tightest when it has grown: hole, and plug at its largest before growth, [mm]."""
+    ways = ((hole, plug + spread.of(pad, name)) for hole, plug, name in sides_mm(pad, c.pocket))
+    return min(ways, key=lambda way: way[0] - way[1] * (1 + c.g_hot))
+
+
 def _tight_mm(c: Conditions, pad: Pad, spread: Spread) -> float:
-    return min(
-        hole - c.u - (plug + spread.of(pad, name)) * (1 + c.g_hot) for hole, plug, name in sides_mm(pad, c.pocket)
-    )
+    hole, largest = tightest(c, pad, spread)
+    return hole - c.u - largest * (1 + c.g_hot)
 
 
 def _loose_mm(c: Conditions, pad: Pad, spread: Spread) -> float:

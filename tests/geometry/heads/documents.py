@@ -107,7 +107,7 @@ def _fields(draw: st.DrawFn, model: Any, *, usual: bool) -> dict[str, Any]:
             continue
         high = next(m.le for m in info.metadata if hasattr(m, "le"))
         low, high = _USUAL.get(name, (low, high)) if usual else (low, high)
-        found[name] = draw(st.floats(low, high).map(lambda x, h=high, w=low: min(h, max(w, round(x, 1)))))
+        found[name] = min(high, max(low, round(draw(st.floats(low, high)), 1)))
     return found
 
 
