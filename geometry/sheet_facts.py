@@ -25,7 +25,7 @@ CRITICAL_BY_PLACE: Mapping[Locates, tuple[str, ...]] = MappingProxyType(
     {
         "seat": (),
         "skirt": ("skirt_bore_mm", "skirt_length_mm"),
-        "stem": ("stem_diameter_mm", "stem_length_mm"),
+        "stem": ("stem_diameter_mm", "stem_length_mm", "cross_hole_diameter_mm", "cross_hole_distance_mm"),
     }
 )
 """The same of what keeps the pad in its place, where that is not the seat."""

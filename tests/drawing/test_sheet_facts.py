@@ -36,7 +36,15 @@ def test_a_gross_slip_in_a_marked_size_alone_fails_a_check(name: str) -> None:
 
 PLACED = {
     "skirt": (standing("edge"), {"skirt_bore_mm": 0.98, "skirt_length_mm": 0.3}),
-    "stem": (posted(), {"stem_diameter_mm": 1.02, "stem_length_mm": 0.2}),
+    "stem": (
+        posted(),
+        {
+            "stem_diameter_mm": 1.02,
+            "stem_length_mm": 0.2,
+            "cross_hole_diameter_mm": 0.85,
+            "cross_hole_distance_mm": 1.1,
+        },
+    ),
 }
 
 
