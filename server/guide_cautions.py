@@ -88,20 +88,20 @@ def all_cautions() -> tuple[tuple[str, Caution], ...]:
 
 
 def _said() -> Iterator[tuple[str, Caution]]:
+    for when, document in example_documents():
+        design = design_pad(read_measurements(document))
+        for caution in cautions_for(design.conditions, design.pad):
+            yield when, caution
+
+
+def example_documents() -> Iterator[tuple[str, Mapping[str, Any]]]:
+    """The worked example with other answers, another foot or another head, and in which case something more is said of it."""
+    plain = ready_sample().document
     for when, answers in _CASES.items():
-        document = dict(ready_sample().document)
-        for group, given in answers.items():
-            document[group] = {**document.get(group, {}), **given}
-        yield from _said_of(when, document)
+        yield when, {**plain, **{group: {**plain.get(group, {}), **given} for group, given in answers.items()}}
     for when, (foot, jack) in _FEET.items():
-        yield from _said_of(when, {**ready_sample().document, "foot": foot, "jack": dict(jack)})
+        yield when, {**plain, "foot": foot, "jack": dict(jack)}
     for when, (head, group, face, material) in _HEADS.items():
-        document = {key: given for key, given in ready_sample().document.items() if key != "seam"}
-        made = {**document.get("make", {}), "material": material}
-        yield from _said_of(when, {**document, "head": head, group: dict(face), "make": made})
-
-
-def _said_of(when: str, document: Mapping[str, Any]) -> Iterator[tuple[str, Caution]]:
-    design = design_pad(read_measurements(document))
-    for caution in cautions_for(design.conditions, design.pad):
-        yield when, caution
+        without_seam = {key: given for key, given in plain.items() if key != "seam"}
+        made = {**plain.get("make", {}), "material": material}
+        yield when, {**without_seam, "head": head, group: dict(face), "make": made}

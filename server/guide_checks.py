@@ -13,6 +13,7 @@ from geometry.symbols import symbol_in
 from server import shown
 from server.field_views import LinkView, field_id, title_of
 from server.guide_context import CheckGroupPart, CheckPart, MeaningView
+from server.guide_uses import rests_on
 from server.guide_words import PURPOSES
 
 _ROOMS: Mapping[str, str] = {
@@ -63,7 +64,7 @@ def _check(rule: CheckRule, example: Design, units: str) -> CheckPart:
         sign=_SIGNS[rule.sense],
         unit="" if rule.unit == "–" else rule.unit,
         meanings=_meanings(rule),
-        needs=tuple(LinkView(title_of(key), f"#{field_id(key)}") for key in rule.needs),
+        needs=tuple(LinkView(title_of(key), f"#{field_id(key)}") for key in rests_on(rule)),
         example=_example(rule, example, units),
         mark=rule.source.mark.value,
         source=f"{rule.source.text} ({rule.source.mark.words})",

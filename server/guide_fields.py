@@ -4,12 +4,12 @@ from collections.abc import Iterable, Mapping
 
 from geometry.drawing.section_known import asked_of
 from geometry.kinds import FACE_GROUPS, JACKS, USUAL_FOOT, USUAL_HEAD
-from geometry.rules import CHECK_RULES
 from server import shown
 from server.field_groups import NEEDED_FOR_LOAD
 from server.field_views import CHOICE_WORDS, LinkView, field_id
 from server.fields import FIELDS, FormField, fields_of, group_models
 from server.guide_context import FieldGroupPart, FieldPart
+from server.guide_uses import checks_on
 from server.how_to import picture_for
 
 _HEADINGS: Mapping[str, tuple[str, str]] = {
@@ -72,7 +72,9 @@ def field_groups(name: str, units: str) -> tuple[FieldGroupPart, ...]:
 
 def _jacks(units: str) -> tuple[FieldGroupPart, ...]:
     """What is asked of every jack alike, then what is asked of each kind in words of its own."""
-    asked = {foot: tuple(f for f in fields_of(foot).values() if f.group == "jack") for foot in JACKS}
+    asked = {
+        foot: tuple(fields_of(foot)[f"jack.{name}"] for name in model.model_fields) for foot, model in JACKS.items()
+    }
     alike = tuple(field for field in asked[USUAL_FOOT] if all(field in fields for fields in asked.values()))
     groups = [FieldGroupPart("group-jack", *_HEADINGS["jack"], tuple(_field(field, units) for field in alike))]
     named = {field.key for field in alike}
@@ -120,9 +122,7 @@ def _field(
         answers=tuple(_answers(field)),
         can_be=_can_be(field, units),
         picture=picture_for(field.key, foot),
-        checks=tuple(
-            LinkView(rule.title, f"#check-{rule.code}") for rule in CHECK_RULES.values() if field.key in rule.needs
-        ),
+        checks=tuple(LinkView(rule.title, f"#check-{rule.code}") for rule in checks_on(field.key)),
     )
 
 

@@ -12,9 +12,11 @@ from httpx import AsyncClient
 from markupsafe import escape
 
 from geometry.cautions import ONE_LINE
+from geometry.design import design_pad
 from geometry.kinds import FACES, JACKS
 from geometry.making.looks import LOOKS
 from geometry.materials import MATERIALS
+from geometry.measurements import read_measurements
 from geometry.rules import CHECK_RULES
 from server.field_views import field_id
 from server.fields import FIELDS, fields_of
@@ -25,11 +27,12 @@ from server.guide_glossary import WORDS
 from server.guide_kinds import FEET, HEADS, Kind
 from server.guide_view import guide_page
 from server.guide_words import FAMILIES, PURPOSES
-from server.links import STATIC
+from server.links import STATIC, Sample, samples
 from tests.house.test_words import CLAIMS
 
 PAGE = guide_text("mm")
 CAUTIONS_FILE = Path(__file__).parents[2] / "geometry" / "cautions.py"
+JUDGED = [sample for sample in samples() if not sample.key.endswith("_no_pad")]
 TRADE = (
     *("cup", "rim", "seat", "stem", "slot", "wall", "web", "lip", "seam", "sill", "stock", "blank"),
     *("facing", "parting", "run-out", "infeed", "body", "chamfer", "play", "bow"),
@@ -109,7 +112,26 @@ def test_every_check_has_its_place_purpose_and_source(code: str) -> None:
     for words in (rule.title, PURPOSES[code], rule.source.text, rule.source.mark.words):
         assert str(escape(words)) in entry
     assert entry.count("<math") >= 2
-    assert all(f'href="#{field_id(key)}"' in entry for key in rule.needs)
+    assert entry.partition("Rests on:")[2].count('href="#field-') >= 1
+
+
+@pytest.mark.parametrize("sample", JUDGED, ids=lambda sample: str(sample.key))
+def test_check_and_measurement_lead_to_each_other_whatever_the_kind(sample: Sample) -> None:
+    """Oracle: what the judged checks of an example say they needed, by the names of its own foot and head."""
+    design = design_pad(read_measurements(sample.document))
+    assert any(check.needs for check in design.checks)
+    for check in design.checks:
+        told = PAGE[PAGE.index(f'id="check-{check.code}"') :].partition("Rests on:")[2].partition("</p>")[0]
+        for key in check.needs:
+            entry = PAGE[PAGE.index(f'id="{field_id(key)}"') :].partition('<div class="say')[0]
+            assert f'href="#{field_id(key)}"' in told
+            assert f'href="#check-{check.code}"' in entry
+
+
+def test_nothing_is_measured_that_no_check_rests_on() -> None:
+    told = {f.key: f.checks for group in guide_page("mm").measuring for f in group.fields}
+    lengths = {key for key, field in FIELDS.items() if field.kind == "length"}
+    assert {key for key in lengths if key.startswith(("jack.", "seam.", "rail.", "pocket.")) and not told[key]} == set()
 
 
 def test_no_two_groups_of_checks_have_one_heading() -> None:
