@@ -6,6 +6,7 @@ from types import MappingProxyType
 from geometry.calculation.book import Book
 from geometry.calculation.loading_faces import write_face
 from geometry.calculation.loading_post import write_pin
+from geometry.calculation.loading_skirt import write_skirt
 from geometry.case import Case
 from geometry.feet.facts import Locates
 from geometry.feet.play import LOCATING
@@ -35,6 +36,8 @@ def write_loading(book: Book, k: Case) -> None:
     _write_tools(book, k)
     if k.c.foot.kind == "post":
         write_pin(book, k)
+    if k.c.foot.locates == "skirt":
+        write_skirt(book, k)
 
 
 def _write_car(book: Book, k: Case) -> None:

@@ -15,17 +15,24 @@ from geometry.quantity import Group, Number, chosen, measured, problem_if, refus
 ASSUMED_CORNER_MM = 1.0
 """Between the plate and its ring where it was not measured, or half the ring's height where that is less; own choice."""
 
+_EVERYWHERE = {
+    "of cup and": "of jack and",
+    "rim above ground": "jack's head above ground",
+    "stem hole in the cup's floor": "hole in the plate",
+}
 _TERMS: Mapping[str, Mapping[str, str]] = MappingProxyType(
     {
         "edge": {
+            **_EVERYWHERE,
+            "play of the seat in the cup": "play of the skirt around the plate",
             "the stem hole": "the plate's hole",
             "in the cup": "on the plate",
-            "stem hole in the cup's floor": "hole in the plate",
             "cup's floor": "plate",
             "cup's rim": "plate",
             "cup": "plate",
         },
         "ring": {
+            **_EVERYWHERE,
             "over the rim of": "over the plate of",
             "below the rim": "below the plate",
             "inside the cup's": "inside the ring's",
@@ -34,7 +41,6 @@ _TERMS: Mapping[str, Mapping[str, str]] = MappingProxyType(
             "on its floor": "inside it",
             "cup depth": "height of the ring",
             "outside diameter of the cup's rim": "diameter of the plate",
-            "stem hole in the cup's floor": "hole in the plate",
             "Cup's floor": "Plate",
             "cup's floor": "plate",
             "cup's rim": "ring's top",
@@ -42,6 +48,7 @@ _TERMS: Mapping[str, Mapping[str, str]] = MappingProxyType(
             "cup": "ring",
         },
         "recess": {
+            **_EVERYWHERE,
             "over the rim of": "over the plate of",
             "below the rim": "below the plate",
             "outside diameter of the cup's rim": "diameter of the plate",

@@ -18,6 +18,9 @@ ASSUMED_ROOT_RADIUS_MM = 2.0
 
 _LAND_TERMS: Mapping[str, str] = MappingProxyType(
     {
+        "of cup and": "of jack and",
+        "rim above ground": "teeth's tips above ground",
+        "stem hole in the cup's floor": "hole in the saddle's land",
         "over the rim of": "over teeth of",
         "below the rim": "below the teeth",
         "inside the cup's": "inside the teeth's roots",
@@ -49,11 +52,14 @@ _LAND_TERMS: Mapping[str, str] = MappingProxyType(
 """Between the teeth: words of a cup's rules, and what they are called here; longer words first."""
 _TIP_TERMS: Mapping[str, str] = MappingProxyType(
     {
+        "of cup and": "of jack and",
+        "rim above ground": "teeth's tips above ground",
+        "stem hole in the cup's floor, 0 for none": "distance between the teeth",
+        "play of the seat in the cup": "play of the skirt around the teeth",
         "Web over a hollow in the seat": "Web between the teeth",
         "within the plate's edge: its burr carries": "within the outside of the teeth: their burrs carry",
         "the plate's edge": "the teeth",
         "outside diameter of the plate": "distance over the teeth",
-        "stem hole in the cup's floor, 0 for none": "distance between the teeth",
         "the stem hole": "the gap between the teeth",
         "in the cup": "on the teeth",
         "cup's floor": "teeth's tips",
