@@ -81,7 +81,11 @@ def _write_seat(book: Book, k: Case) -> None:
     off_axis = f"{beside}(play + tol_sym) / 2 + H * h / F_d"
     book.write("e_F", cup.eccentricity_mm, formula=off_axis, source=derived("Statics"))
     _write_edge_factor(book, k)
+    if k.c.foot.kind != "cup" and "cup" in k.c.foot.rooms:
+        book.write("boss", 0.0, remark="not asked; look for one")
     if k.c.foot.depth_mm <= 0:
+        book.write("cup_depth", 0.0, remark="the seat stands on the top of the head")
+        book.write("squash", 0.0, remark="nothing beside the seat that it could sink to")
         return
     squashed = "min(F_d / A, sigma_allow)" if cup.area_mm2 > 0 else "sigma_allow"
     book.write(

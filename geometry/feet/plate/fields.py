@@ -25,6 +25,7 @@ _TERMS: Mapping[str, Mapping[str, str]] = MappingProxyType(
         "edge": {
             **_EVERYWHERE,
             "play of the seat in the cup": "play of the skirt around the plate",
+            "cup depth": "depth of what it stands on below the head's top",
             "the stem hole": "the plate's hole",
             "in the cup": "on the plate",
             "cup's floor": "plate",

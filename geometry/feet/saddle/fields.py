@@ -56,6 +56,7 @@ _TIP_TERMS: Mapping[str, str] = MappingProxyType(
         "rim above ground": "teeth's tips above ground",
         "stem hole in the cup's floor, 0 for none": "distance between the teeth",
         "play of the seat in the cup": "play of the skirt around the teeth",
+        "cup depth": "depth of what it stands on below the head's top",
         "Web over a hollow in the seat": "Web between the teeth",
         "within the plate's edge: its burr carries": "within the outside of the teeth: their burrs carry",
         "the plate's edge": "the teeth",
