@@ -273,6 +273,7 @@ TOLERANCE_OF: Mapping[str, str] = MappingProxyType(
         "pin_meets": "cross_hole_diameter_mm",
         "pin_free": "cross_hole_diameter_mm",
         "relief_clear": "relief_width_mm",
+        "face_rim_clear": "web_mm",
         "plug_fit_tight": "plug_width_mm",
         "plug_fit_loose": "plug_width_mm",
         "plug_corner_clear": "plug_corner_radius_mm",

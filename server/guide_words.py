@@ -71,6 +71,7 @@ PURPOSES: Mapping[str, str] = {
     "face_lip_shear": "What stands out beyond the seat has nothing under it and must not be sheared off.",
     "face_lip_bending": "The lip around the seat is bent down by what presses on it, like a shelf.",
     "face_centring": "A flat face is set on the pad by eye; far off the middle it tips the pad out of its place.",
+    "face_rim_clear": "A face that sinks onto the steel rim is dented by it, and the pad carries nothing any more.",
     "face_lean": "As one side rises the car leans; a hard, level top then carries it on one edge.",
     "plug_shoulder_bearing": "The rim carries the car on the shoulder; too narrow a ring of it digs in.",
     "plug_fit_tight": "Hot and wet, the plug must still find its hole as the jack is pumped up.",

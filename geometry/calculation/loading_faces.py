@@ -4,9 +4,9 @@ from math import pi
 
 from geometry.calculation.book import Book
 from geometry.case import Case
+from geometry.elastomer import allowed_strain, is_elastomer, small_strain_modulus_mpa
 from geometry.heads.cushion.bounds import SHAPE
 from geometry.heads.cushion.loading import CushionLoading
-from geometry.heads.cushion.strain import allowed_strain, is_elastomer, small_strain_modulus_mpa
 from geometry.heads.loading import FaceLoading
 from geometry.heads.plug.loading import PlugLoading, plug_area_mm2, reach_mm, tightest
 from geometry.heads.plug.strength import ROOT_FACTOR
@@ -32,6 +32,8 @@ def _write_cushion(book: Book, k: Case, s: CushionLoading) -> None:
     if is_elastomer(k.c):
         book.write("E_0", small_strain_modulus_mpa(k.c), formula="E_min * f_T * f_w")
         book.write("eps", allowed_strain(k.c), source=SHAPE)
+        hollow = "recess" if k.pad.has_recess else "hole"
+        book.write("S", where="cup_floor_bearing", formula=f"(2 * R - {hollow}) / (4 * web)", source=SHAPE)
         book.write("S", s.shape_factor, formula="min(body - 2 * c_e, w_f, l_f) / (4 * web)", source=SHAPE)
     book.write("e_c", s.off_centre_mm, source=practice("How far off a careful eye sets a pad under a rail"))
 

@@ -88,6 +88,10 @@ FACE_PHRASES: Mapping[tuple[str, str], Callable[[Told], str]] = MappingProxyType
             f"the seat is {b.mm('seat_length')} long and above it the lip must take {b.numbers['M_l']:.0f} N of bending per"
             f" length at {b.numbers['sigma_allow']:.1f} MPa"
         ),
+        ("web_mm", "(cup_depth + u + 1.0 + delta + squash) / (1 + g_cold) + tol + tol_par"): lambda b: (
+            f"the cup is {b.measured('cup_depth')} deep, the load takes {b.mm('delta')} and {b.mm('squash')} off the height, and"
+            f" the car's face must stay 1 above the cup's rim"
+        ),
         ("web_mm", "min(body - 2 * c_e, w_f, l_f) / 4 * sqrt(2 / (F_d / (A * E_0 * eps) - 1))"): lambda b: (
             f"a taller pad would give way by more than {100 * b.numbers['eps']:g} %"
         ),

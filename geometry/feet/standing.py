@@ -4,6 +4,7 @@ from math import inf
 
 from geometry import formulas
 from geometry.case import Case
+from geometry.elastomer import is_elastomer, shape_factor, stiffening
 from geometry.provenance import derived, recomputed
 from geometry.rules import Finding, Pointless, check
 from geometry.seat import disc_bending_mpa
@@ -31,7 +32,8 @@ EDGE_PEAK = 1.5
     place="seat",
 )
 def _cup_floor_bearing(k: Case) -> Finding | Pointless:
-    cup, sigma = k.foot, k.c.allowable_mpa
+    cup, shape = k.foot, _seat_shape(k)
+    sigma, stiffer = k.c.allowable_mpa * stiffening(shape), " * (1 + 2 * S**2)" if shape else ""
     if not k.c.foot.is_face:
         return Pointless("The seat stands on no whole face; what it stands on is judged part by part.")
     if cup.area_mm2 <= 0:
@@ -46,8 +48,9 @@ def _cup_floor_bearing(k: Case) -> Finding | Pointless:
     numbers = {
         "F_d": k.c.design_force_n,
         "A": cup.area_mm2,
-        "sigma_allow": sigma,
+        "sigma_allow": k.c.allowable_mpa,
         "k_e": cup.edge_factor,
+        "S": shape,
     }
     if edge / EDGE_PEAK <= cup.mean_mpa:
         return Finding(
@@ -57,6 +60,7 @@ def _cup_floor_bearing(k: Case) -> Finding | Pointless:
                 f"The seat presses {cup.mean_mpa:.1f} MPa on the cup's floor; {k.c.material.short_name} stands {sigma:.1f} MPa."
             ),
             numbers,
+            limit_formula=f"sigma_allow{stiffer}" if shape else None,
         )
     return Finding(
         edge,
@@ -67,8 +71,15 @@ def _cup_floor_bearing(k: Case) -> Finding | Pointless:
         ),
         numbers,
         formula="F_d / A * k_e",
-        limit_formula="1.5 * sigma_allow",
+        limit_formula=f"1.5 * sigma_allow{stiffer}",
     )
+
+
+def _seat_shape(k: Case) -> float:
+    """Shape factor of a rubbery pad over its seat face, which counts as it does at the top; 0 for any other material."""
+    hollow = max(k.c.foot.hole_diameter_mm, k.pad.seat_recess_diameter_mm)
+    width = 2 * k.foot.flat_radius_mm - hollow
+    return shape_factor(loaded_width_mm=width, height_mm=k.pad.web_mm) if is_elastomer(k.c) and width > 0 else 0.0
 
 
 _DISC = "6 * P * ((1 + nu) * ln(a / b) + 1 - (1 - nu) * b**2 / (4 * a**2)) / (4 * pi) / web**2"

@@ -103,11 +103,21 @@ _HOLE = Watch(
     memory("Acetal homopolymer rod; the 3 in from readyplastics.com"),
 )
 
+_GIVES = Watch(
+    ("turn", "finish", "mill"),
+    said(
+        "It gives way under the tool instead of being cut: use a razor-sharp, polished tool with much rake, and put the part in"
+        " a freezer before the finishing cut."
+    ),
+    practice("Turning of cast polyurethane: sdplastics.com on sharp tools, rorty.net on turning it cold"),
+)
+
 _BY_FAMILY: Mapping[Family, tuple[Watch, ...]] = {
     "nylon": (_STRINGS, _SLIPS, _HEAT, _CLAMPED, _REST, _SOFT),
     "acetal": (_SLIPS, _HEAT, _BURNS, _REST),
     "polyethylene": (_STRINGS, _SLIPS, _HEAT, _CLAMPED, _REST, _SOFT),
     "polyester": (_CHIPS, _HEAT, _REST),
+    "elastomer": (_GIVES, _STRINGS, _SLIPS, _HEAT, _CLAMPED),
     "wood": (_DUST, _REST),
     "aluminium": (_WELDS,),
 }

@@ -3,14 +3,14 @@
 from math import hypot, inf, sqrt
 
 from geometry.draft import Draft
-from geometry.heads.cushion.strain import allowed_strain, is_elastomer, small_strain_modulus_mpa, stiffening
-from geometry.heads.cushion.strain import shape_factor as shape_of
+from geometry.elastomer import allowed_strain, is_elastomer, small_strain_modulus_mpa, stiffening
+from geometry.elastomer import shape_factor as shape_of
 from geometry.heads.overlap import disc_in_rectangle_mm2
 from geometry.provenance import derived, found
 from geometry.rules import bound
 
 PRESSURE_AIM = 0.8
-_HALVINGS = 40
+_HALVINGS = 22
 SHAPE = found(
     "Apparent modulus E₀(1 + 2S²), S = D/4h: Gent & Lindley 1959, as read in a public summary; working strain of 5 to 15 % of"
     " cast polyurethane pads, never above 25 %: psiurethanes.com"
@@ -23,19 +23,23 @@ def pressed_mm2(d: Draft, top_mm: float) -> float:
     return disc_in_rectangle_mm2(diameter_mm=top_mm, width_mm=face.face_width_mm, length_mm=face.face_length_mm)
 
 
-def _used(d: Draft, top_mm: float) -> float:
-    """Pressure on a top this wide over what the material is allowed; shape counts where it is rubbery."""
+def _stiffening(d: Draft, top_mm: float) -> float:
+    """How many times a plain column's stress a top this wide may see; 1 where the material is not rubbery."""
     face, web = d.c.rail, d.web_mm
     within = min(top_mm, face.face_width_mm, face.face_length_mm)
-    shape = shape_of(loaded_width_mm=within, height_mm=web) if is_elastomer(d.c) and web > 0 else 0.0
+    return stiffening(shape_of(loaded_width_mm=within, height_mm=web)) if is_elastomer(d.c) and web > 0 else 1.0
+
+
+def _used(d: Draft, top_mm: float) -> float:
+    """Pressure on a top this wide over what the material is allowed; shape counts where it is rubbery."""
     area = pressed_mm2(d, top_mm)
-    return d.c.design_force_n / area / (d.c.allowable_mpa * stiffening(shape)) if area > 0 else inf
+    return d.c.design_force_n / area / (d.c.allowable_mpa * _stiffening(d, top_mm)) if area > 0 else inf
 
 
 def _wide_enough_mm(d: Draft) -> float:
     """The top that brings the pressure to the aim, as far as the face goes and the lip beyond the seat is stiff."""
-    stiff = d.seat_diameter_mm + max(0.0, d.web_mm - d.seat_length_mm)
-    low, high = 0.0, min(hypot(d.c.rail.face_width_mm, d.c.rail.face_length_mm), stiff)
+    lip = max(0.0, d.web_mm - d.seat_length_mm) / _stiffening(d, d.seat_diameter_mm)
+    low, high = 0.0, min(hypot(d.c.rail.face_width_mm, d.c.rail.face_length_mm), d.seat_diameter_mm + lip)
     for _ in range(_HALVINGS):
         middle = (low + high) / 2
         low, high = (middle, high) if _used(d, middle) > PRESSURE_AIM else (low, middle)

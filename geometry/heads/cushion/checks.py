@@ -1,8 +1,8 @@
 """Checks of a flat cushion: pressure or strain, marks of a narrow face, sliding, and what stands beside the face."""
 
 from geometry.case import Case
+from geometry.elastomer import allowed_strain, is_elastomer, small_strain_modulus_mpa, stiffening
 from geometry.heads.cushion.bounds import SHAPE
-from geometry.heads.cushion.strain import allowed_strain, is_elastomer, small_strain_modulus_mpa, stiffening
 from geometry.provenance import derived, memory
 from geometry.rules import Finding, Pointless, check
 

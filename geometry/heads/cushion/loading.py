@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from math import inf
 
 from geometry.conditions import Conditions
-from geometry.heads.cushion.strain import is_elastomer, shape_factor, stiffening
+from geometry.elastomer import is_elastomer, shape_factor, stiffening
 from geometry.heads.face.lip import lip_load
 from geometry.heads.loading import FaceLoading, face_parallelism_mm, top_tolerance_mm
 from geometry.heads.overlap import disc_in_rectangle_mm2

@@ -4,6 +4,7 @@ from math import sqrt
 
 from geometry.case import case_of
 from geometry.draft import Draft
+from geometry.geometrical import FLOOR_PARALLELISM
 from geometry.heads.face.lip import LipLoad
 from geometry.heads.loading import FaceLoading
 from geometry.provenance import derived
@@ -16,6 +17,11 @@ def _lip(d: Draft) -> LipLoad:
     """What presses beyond the seat at the sizes as they stand; nothing while there is no body."""
     head = case_of(d.c, d.pad()).head if d.body_diameter_mm > 0 else None
     return head.lip if isinstance(head, FaceLoading) else LipLoad()
+
+
+def _sinks_mm(d: Draft) -> float:
+    """How far the car's face sinks into the pad at the sizes as they stand."""
+    return case_of(d.c, d.pad()).head.indentation_mm if d.body_diameter_mm > 0 else 0.0
 
 
 def _numbers(d: Draft) -> Numbers:
@@ -54,3 +60,28 @@ def _lip_is_not_sheared(d: Draft) -> float | None:
 def _lip_is_not_bent(d: Draft) -> float | None:
     moment = _lip(d).moment_n
     return d.seat_length_mm + sqrt(6 * moment / d.c.allowable_mpa) if moment > 0 else None
+
+
+@bound(
+    "web_mm",
+    "lower",
+    "The car's face runs on past the pad: it stays above the cup's rim where it has sunk in under load.",
+    formula="(cup_depth + u + 1.0 + delta + squash) / (1 + g_cold) + tol + tol_par",
+    source=derived("Worst case of measurement, growth and tolerance; 1 mm is kept"),
+    needs=("jack.cup_depth_mm", "make.measured_with", "car.gross_mass_kg", "make.material"),
+    numbers=lambda d: {
+        "cup_depth": d.c.foot.depth_mm,
+        "u": d.c.u,
+        "delta": _sinks_mm(d),
+        "squash": d.squash_mm,
+        "g_cold": d.c.g_cold,
+        "tol": d.tol,
+        "tol_par": FLOOR_PARALLELISM.value_mm,
+    },
+)
+def _stays_above_the_rim(d: Draft) -> float | None:
+    c = d.c
+    if c.foot.depth_mm <= 0 or d.body_diameter_mm <= 0:
+        return None
+    least = c.foot.depth_mm + c.u + 1.0 + _sinks_mm(d) + d.squash_mm
+    return least / (1 + c.g_cold) + d.tol + FLOOR_PARALLELISM.value_mm

@@ -16,7 +16,7 @@ LEAST_OVER_MM = 2.0
 _WEB_WANTED_MM = 6.0
 _ROOM_TO_ROUND_MM = 0.7
 """A corner radius closer than this to half the plug's width is made half the width: one step of an inch shop, and a little."""
-_HALVINGS = 40
+_HALVINGS = 22
 _FIT = derived(
     "Worst case of measurement, growth and tolerance (ISO 2768-1 m); 1 mm is kept so that the plug finds its hole"
 )

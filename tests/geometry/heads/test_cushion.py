@@ -10,9 +10,9 @@ from hypothesis import strategies as st
 from geometry.buildable import require_buildable
 from geometry.comparison import compare_materials
 from geometry.design import Design
+from geometry.elastomer import shape_factor, stiffening
 from geometry.errors import BadMeasurementsError
 from geometry.formulas import evaluate
-from geometry.heads.cushion.strain import shape_factor, stiffening
 from geometry.materials import MATERIALS
 from geometry.measurements import read_measurements
 from geometry.rules import Check
@@ -57,7 +57,8 @@ def test_every_formula_as_printed_gives_what_the_check_and_the_bound_say(design:
 @_SETTINGS
 @given(designs_of("cushion"))
 def test_the_bounds_on_the_lip_are_those_that_its_checks_judge_by(design: Design) -> None:
-    """Oracle: a web sized for shear and bending of the lip never fails either."""
+    """Oracle: a web sized for shear and bending of the lip, and for the rim beside it, fails none of them."""
+    assert check(design, "face_rim_clear").verdict != "fail"
     assert check(design, "face_lip_shear").verdict != "fail"
     assert check(design, "face_lip_bending").verdict != "fail"
 
@@ -96,6 +97,17 @@ def test_polyurethane_is_judged_by_its_strain() -> None:
     assert found.value == pytest.approx(100 * F_D / (math.pi / 4 * 90**2) / modulus, rel=1e-9)
     assert found.limit == pytest.approx(10)
     assert check(designed(document), "cushion_bearing").verdict == "not_applicable"
+
+
+def test_the_seat_of_polyurethane_is_as_stiff_as_its_shape_makes_it() -> None:
+    """Oracle: by hand, σ(1 + 2S²) with 4·(1 − 0.01·17) MPa and S = (seat flat)/(4·24); the edge may take 1.5 times that."""
+    design = designed(on_a_rail(make__material="pur_95", fixed={"web_mm": 24.0}))
+    found = check(design, "cup_floor_bearing")
+    shape = design.pad.seat_flat_diameter_mm / (4 * 24)
+    plain = 4 * (1 - 0.01 * 17) * (1 + 2 * shape**2)
+    assert found.limit in [pytest.approx(plain), pytest.approx(1.5 * plain)]
+    assert found.finding is not None
+    assert evaluate(found.formulas[1], found.finding.numbers) == pytest.approx(found.limit)
 
 
 def test_a_disc_as_high_as_a_quarter_of_its_width_is_three_times_as_stiff_as_a_column() -> None:

@@ -56,7 +56,7 @@ def test_any_document_gives_a_pad_or_says_why_not(document: dict[str, Any]) -> N
 def test_a_sized_plug_passes_its_own_fits_and_its_lip(design: Design) -> None:
     """Oracle: the bounds keep more free than the checks ask for, and take the same worst case."""
     judged_by_size = ("plug_fit_tight", "plug_fit_loose", "plug_corner_clear", "plug_reach", "face_lip_shear")
-    assert not [c.code for c in design.failures if c.code in (*judged_by_size, "face_lip_bending")]
+    assert not [c.code for c in design.failures if c.code in (*judged_by_size, "face_lip_bending", "face_rim_clear")]
 
 
 @_SETTINGS

@@ -56,7 +56,7 @@ def stiffening(factor: float) -> float:
     Notes
     -----
     For discs and squares; 2 is that of unfilled material. The material's resistance to a change of volume, which stops the
-    growth at large S, is left out: a pad has S of about 1.
+    growth at large S, is left out: a pad has S of about 1. Faces that slip, wet or oily ones, give more way than this.
 
     Examples
     --------
