@@ -7,6 +7,7 @@ import geometry.feet.post.checks
 import geometry.feet.post.pin
 import geometry.feet.post.pin_strength
 import geometry.feet.post.strength
+import geometry.feet.post.tilt
 import geometry.feet.saddle.checks
 import geometry.feet.skirt.checks
 import geometry.feet.standing

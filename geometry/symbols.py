@@ -270,6 +270,7 @@ TOLERANCE_OF: Mapping[str, str] = MappingProxyType(
         "post_bottom": "stem_length_mm",
         "post_guided": "stem_length_mm",
         "rim_face": "seat_diameter_mm",
+        "stem_tilt": "stem_diameter_mm",
         "pin_meets": "cross_hole_diameter_mm",
         "pin_free": "cross_hole_diameter_mm",
         "relief_clear": "relief_width_mm",

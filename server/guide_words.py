@@ -40,6 +40,8 @@ PURPOSES: Mapping[str, str] = {
     "post_bottom": "A stem that stands on the bottom of its bore carries the load on its end, and the seat none of it.",
     "post_guided": "A short stem tilts in its bore as far as its play lets it.",
     "post_side_load": "The stem alone keeps the pad from sliding off the bore's rim: the side load bends it below the seat.",
+    "stem_tilt": "The seat gives way more on its loaded side: a stem without play would be bent over with it.",
+    "stem_sway": "A stem of something soft bends out of the way of the side load, and the pad walks off the bore's rim.",
     "post_bearing": "The bore's wall must not dent the stem's side, or its play grows with each lift.",
     "rim_face": "Pushed to one side, the seat must still stand on the bore's rim all round.",
     "rim_thin": "A thin edge under a load that moves cuts like a blade, however little it presses on paper.",
