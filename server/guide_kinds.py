@@ -85,7 +85,8 @@ HEADS = (
         "The vehicle's manual names a reinforced plate or a frame rail with a level face. It lies flat on the pad's plain top; a"
         " cushion of polyurethane gives way a little and follows the car as it leans.",
         "Not under a seam, a floor sheet, a sump or anything with pipes on it. Not under a face that slopes or is oily or wet:"
-        " nothing but friction keeps a car on a flat top. Not where something beside the face would be met first.",
+        " nothing but friction keeps a car on a flat top. Not where something beside the face would be met first. Soft"
+        " polyurethane is mostly too soft for a skirt or a post: take a harder plastic there.",
         "group-rail",
         "head-cushion",
         "A frame rail on the plain top of a pad, cut across: the rail's flat lies in the middle of the top",
