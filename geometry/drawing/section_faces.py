@@ -29,7 +29,7 @@ def underside(scene: "Scene") -> tuple[Point, ...]:
         beside = max(scene.sill, edge)
         right: list[Point] = [(half, edge), (half, beside), (scene.reach, beside)]
     else:
-        rim = half + max(_rim_mm(scene), 2 * k)
+        rim = _rim_ends(scene)
         beside = edge + _BESIDE * k
         right = [(0.0, scene.sill), (half, scene.sill), (half, edge), (rim, edge), (rim, beside)]
         right += [(max(scene.reach, rim), beside)]
@@ -37,8 +37,11 @@ def underside(scene: "Scene") -> tuple[Point, ...]:
     return (*left, *right)
 
 
-def _rim_mm(scene: "Scene") -> float:
-    return scene.known.value_of("pocket.rim_width_mm") or 0.0
+def _rim_ends(scene: "Scene") -> float:
+    """How far out the flat rim around a hole is drawn; one that is wider than the picture ends with it."""
+    half, k = scene.thickness / 2, scene.unit_mm
+    width = max(scene.known.value_of("pocket.rim_width_mm") or 0.0, 2 * k)
+    return min(half + width, scene.reach)
 
 
 def face(scene: "Scene") -> Iterator[Shape]:
@@ -89,7 +92,7 @@ def _head_targets(s: "Scene") -> Targets:
             ),
         }
     if s.known.head == "plug":
-        rim = half + max(_rim_mm(s), 2 * k)
+        rim = _rim_ends(s)
         level = s.sill - 3 * k
         flat = Span((half, s.edge + 2 * k), (rim, s.edge + 2 * k), arrows="between")
         return {

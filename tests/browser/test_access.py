@@ -24,6 +24,8 @@ STATES = {
     "not_fit": "repair_cafe_people_carrier",
     "conflict": "rowing_club_trailer_car_no_pad",
     "doubt": "/pad?seam.thickness_mm=12&jack.cup_bore_mm=68",
+    "a post under a rail": "/pad?foot=post&head=cushion&jack.post_bore_mm=32",
+    "a plate under a hole": "/pad?foot=plate&head=plug",
     "measure": "/measure",
     "style": "/style",
 }

@@ -3,16 +3,18 @@
 import json
 from collections.abc import Mapping, Sequence
 from pathlib import Path
-from typing import Any
+from typing import Any, get_args
 
 from hypothesis import strategies as st
+from pydantic.fields import FieldInfo
 
 from geometry.design import design_pad
 from geometry.drawing.section import Section, section_of_conflict, section_of_design, section_of_partial
-from geometry.drawing.section_known import GROUPS
+from geometry.drawing.section_known import GROUPS, asked_of
 from geometry.drawing.section_layout import lay_out
 from geometry.drawing.section_page import Page
 from geometry.errors import BadMeasurementsError, NoPadFitsError
+from geometry.kinds import FACES, JACKS
 from geometry.measurements import read_measurements
 
 SAMPLES = Path(__file__).parents[2] / "sample_data"
@@ -130,6 +132,33 @@ def sections(draw: st.DrawFn) -> Section:
         told["jack"] = told["jack"] | {"rim_height_low_mm": 60.0, "cup_bore_mm": draw(st.floats(40, 100))}
         told["seam"] = told["seam"] | {"edge_height_mm": 300.0}
     return section_of(told)
+
+
+@st.composite
+def sections_of_any_kind(draw: st.DrawFn) -> Section:
+    """Sections of documents with any foot and head, any of their fields given, anywhere within what the field allows."""
+    foot, head = draw(st.sampled_from(sorted(JACKS))), draw(st.sampled_from(sorted(FACES)))
+    told: dict[str, Any] = {"foot": foot, "head": head, "car": {"gross_mass_kg": 1500.0}}
+    for group, model in asked_of(foot, head).groups.items():
+        told[group] = {
+            name: draw(_anything(info))
+            for name, info in model.model_fields.items()
+            if info.is_required() or draw(st.booleans())
+        }
+        if draw(st.booleans()):
+            told[group] = {name: value for name, value in told[group].items() if draw(st.booleans())}
+    return section_of(told)
+
+
+def _anything(info: FieldInfo) -> st.SearchStrategy[Any]:
+    """Any answer that a field allows."""
+    bounds = {type(bound).__name__: bound for bound in info.metadata}
+    if "Ge" not in bounds:
+        return st.sampled_from(get_args(info.annotation))
+    extra = info.json_schema_extra
+    is_count = isinstance(extra, dict) and extra["kind"] == "count"
+    low, high = bounds["Ge"].ge, bounds["Le"].le
+    return st.integers(low, high) if is_count else st.floats(low, high)
 
 
 def page_of(section: Section, *, width: int = 1080) -> Page:

@@ -1,0 +1,56 @@
+"""Another jack and another lifting point: the sheet asks for what is measured there, and loses nothing on the way."""
+
+from collections.abc import Iterator
+
+import pytest
+from playwright.sync_api import Browser, Page, expect
+
+from tests.browser.conftest import DESKTOP, Site, until_asked, window
+
+pytestmark = pytest.mark.browser
+FOOT, HEAD = "#field-foot", "#field-head"
+BORE, POST = "#field-jack-cup_bore_mm", "#field-jack-post_bore_mm"
+
+
+@pytest.fixture
+def still(browser: Browser, site: Site) -> Iterator[Page]:
+    """A window without scripts."""
+    yield from window(browser, DESKTOP, scripts=False)
+
+
+def test_another_foot_asks_its_own_questions_and_the_way_back_finds_what_was_typed(page: Page, site: Site) -> None:
+    page.goto(site.sample("mobile_library_van"))
+    bore = page.locator(BORE).input_value()
+    page.locator("#kinds > summary").click()
+    page.locator(FOOT).select_option("post")
+    until_asked(page, "foot=post")
+    expect(page.locator(POST)).to_be_visible()
+    expect(page.locator(BORE)).not_to_be_visible()
+    page.locator(POST).fill("32")
+    until_asked(page, "post_bore_mm=32")
+    page.locator(FOOT).select_option("")
+    expect(page.locator(BORE)).to_be_visible()
+    expect(page.locator(BORE)).to_have_value(bore)
+    page.locator(FOOT).select_option("post")
+    expect(page.locator(POST)).to_have_value("32")
+
+
+def test_another_head_changes_the_picture_and_its_balloons(page: Page, site: Site) -> None:
+    page.goto(site.sample("mobile_library_van"))
+    page.locator("#kinds > summary").click()
+    page.locator(HEAD).select_option("cushion")
+    until_asked(page, "head=cushion")
+    balloon = page.locator('#section-wide a[href="#field-rail-face_width_mm"]')
+    balloon.locator(".target").click()
+    expect(page.locator("#field-rail-face_width_mm")).to_be_focused()
+    expect(page.locator("#section-wide")).not_to_contain_text("Seam")
+
+
+def test_without_scripts_the_choice_is_sent_with_the_form(still: Page, site: Site) -> None:
+    still.goto(site.sample("mobile_library_van"))
+    still.locator("#kinds > summary").click()
+    still.locator(FOOT).select_option("plate")
+    still.get_by_role("button", name="Work out the pad").click()
+    expect(still.locator("#field-jack-plate_diameter_mm")).to_be_visible()
+    assert "foot=plate" in still.url
+    assert "cup_bore_mm" in still.url
