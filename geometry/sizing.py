@@ -177,7 +177,7 @@ def size(conditions: Conditions) -> Sized:
     Raises NoPadFitsError where an interval is empty, BadMeasurementsError where fixed dimensions make no body.
     """
     fixed = conditions.measurements.fixed.given()
-    _refuse_strangers(fixed)
+    _refuse_strangers(fixed, conditions)
     sizer = _free_sizer_that_agrees(conditions, fixed) or _Sizer(conditions, fixed)
     if not sizer.is_done:
         sizer.run()
@@ -189,7 +189,7 @@ def size(conditions: Conditions) -> Sized:
 _STANDARD = ("slot_mouth_chamfer_mm", "edge_chamfer_mm")
 
 
-def _refuse_strangers(fixed: Mapping[str, float]) -> None:
+def _refuse_strangers(fixed: Mapping[str, float], c: Conditions) -> None:
     """Refuse dimensions of features that a pad for this foot and head does not have."""
     problems = tuple(
         Problem(
@@ -198,7 +198,7 @@ def _refuse_strangers(fixed: Mapping[str, float]) -> None:
             f"A pad for this jack and this lifting point has no {name.removesuffix('_mm').replace('_', ' ')}. Let it go.",
         )
         for name, value in fixed.items()
-        if value > 0 and name not in HABITS and name not in _STANDARD
+        if value > 0 and name not in _STANDARD and not any(rule.applies(c) for rule in _RULES[name])
     )
     if problems:
         raise BadMeasurementsError(problems)

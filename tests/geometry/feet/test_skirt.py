@@ -15,6 +15,7 @@ from geometry.measurements import read_measurements
 from geometry.pad import Pad
 from geometry.rules import Check
 from geometry.sizing import Sized, size
+from tests.documents import van
 from tests.geometry.feet.post_documents import HEADS
 from tests.geometry.feet.round_documents import SKIRTED, WAYS, documents, standing
 
@@ -230,3 +231,10 @@ def test_a_hole_under_a_skirt_is_not_said_to_want_a_stem(way: str) -> None:
     design = designed(document)
     assert "stem" not in " ".join(c.text for c in design.cautions)
     assert design.ledger["stem_diameter_mm"].notes == ("None: the skirt keeps the pad in its place.",)
+
+
+def test_a_skirt_on_a_cup_and_a_stem_beside_a_skirt_are_refused() -> None:
+    with pytest.raises(BadMeasurementsError, match="has no skirt bore"):
+        designed(van(fixed__skirt_bore_mm=80, fixed__skirt_length_mm=12))
+    with pytest.raises(BadMeasurementsError, match="has no stem diameter"):
+        designed(standing("edge", fixed__stem_diameter_mm=12))
