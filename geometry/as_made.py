@@ -155,7 +155,7 @@ def _outcome(
 ) -> tuple[Outcome, tuple[Sentence, ...]]:
     """What may be done with the part, and why."""
     taken = [j for j in judged if j.is_taken]
-    failing = tuple(Sentence(_plain(f"{c.rule.title}: {c.words}")) for c in checks if c.verdict == "fail")
+    failing = tuple(Sentence(_plain(f"{c.title}: {c.words}")) for c in checks if c.verdict == "fail")
     off = tuple(
         Sentence(f"{j.title}: {j.words.template}", j.words.lengths_mm)
         for j in judged
@@ -251,7 +251,7 @@ def _plain(words: str) -> str:
 def margins(changed: tuple[Changed, ...]) -> tuple[tuple[str, float, float], ...]:
     """(title, use of the limit as drawn, as made) of every check that moved and can be compared."""
     return tuple(
-        (c.made.rule.title, c.drawn.utilisation, c.made.utilisation)
+        (c.made.title, c.drawn.utilisation, c.made.utilisation)
         for c in changed
         if isfinite(c.drawn.utilisation) and isfinite(c.made.utilisation)
     )

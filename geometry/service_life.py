@@ -7,7 +7,8 @@ from typing import Literal
 from geometry.checks import judge
 from geometry.conditions import Conditions
 from geometry.inspection import MAKING
-from geometry.making.looks import LOOKS, Look
+from geometry.making.looks import Look, looks_of
+from geometry.making.own_words import cracks_at
 from geometry.making.wording import Sentence, said
 from geometry.pad import Pad
 from geometry.provenance import Source, derived
@@ -19,6 +20,7 @@ HALVINGS = 24
 STEPS = 40
 """Wear is tried in so many steps before the last one is halved: a check may fail and pass again further on."""
 GROOVE_SOURCE = derived("A groove deeper than the steel is thick guides the seam away from the floor; 1 mm in any case")
+DENT_SOURCE = derived("A dent is allowed 1 mm at most: what is deeper came from something else than a flat face")
 LIMIT_SOURCE = derived(
     "What wears off in use may go half of the way to the first failing estimate: the other half is for what wears until"
     " the next reading. No nearer than the drawing's own tolerance; all four kinds of such wear at once fail no estimate"
@@ -61,6 +63,9 @@ class ServiceRecord:
     looks: tuple[Look, ...]
     limits: tuple[WearLimit, ...]
     discard_when: tuple[Sentence, ...]
+    has_slot: bool
+    cracks_at: str
+    """Where a white line or a crack shows first."""
 
     def limit(self, kind: Kind) -> WearLimit:
         """One wear limit."""
@@ -75,13 +80,25 @@ def service_record(
     A pad that fails an estimate, or a part that its readings condemn (``is_failed``), has no limits: it is not used at all.
     """
     known = spread or Spread()
-    failing = [c.rule.title for c in judge(conditions, pad, known) if c.verdict == "fail" and c.code not in MAKING]
+    failing = [c.title for c in judge(conditions, pad, known) if c.verdict == "fail" and c.code not in MAKING]
     if failing or is_failed:
         why = f" These estimates fail already: {'; '.join(failing)}." if failing else ""
         never = said(f"Do not use it at all.{why}")
-        return ServiceRecord(looks=LOOKS, limits=(), discard_when=(never, *_discard((), pad)))
+        return _record(pad, conditions, limits=(), discard_when=(never, *_discard((), pad)))
     limits = _Finder(pad, conditions, known).limits()
-    return ServiceRecord(looks=LOOKS, limits=limits, discard_when=tuple(_discard(limits, pad)))
+    return _record(pad, conditions, limits=limits, discard_when=tuple(_discard(limits, pad)))
+
+
+def _record(
+    pad: Pad, c: Conditions, *, limits: tuple[WearLimit, ...], discard_when: tuple[Sentence, ...]
+) -> ServiceRecord:
+    return ServiceRecord(
+        looks=looks_of(c, pad),
+        limits=limits,
+        discard_when=discard_when,
+        has_slot=pad.has_slot,
+        cracks_at=cracks_at(c, pad),
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -134,7 +151,7 @@ class _Finder:
             words += way.beyond if allowed == reach else f"Nothing is allowed beyond {{ends}} in any case. {way.beyond}"
             lengths |= {} if allowed == reach else {"ends": ends}
         else:
-            title = f"{check.rule.title[0].lower()}{check.rule.title[1:]}"
+            title = f"{check.title[0].lower()}{check.title[1:]}"
             words += f"Beyond that fails: {title}." if allowed == reach else f"At {{ends}} fails: {title}."
             lengths |= {} if allowed == reach else {"ends": ends}
         return WearLimit(
@@ -149,8 +166,13 @@ class _Finder:
             check=check,
             how=said(how_read(way.kind, self.pad)),
             words=Sentence(words, lengths),
-            source=GROOVE_SOURCE if way.kind == "groove" and check is None else LIMIT_SOURCE,
+            source=self._source(way, check),
         )
+
+    def _source(self, way: Way, check: Check | None) -> Source:
+        if way.kind != "groove" or check is not None:
+            return LIMIT_SOURCE
+        return GROOVE_SOURCE if self.pad.has_slot else DENT_SOURCE
 
     def reach(self, way: Way) -> tuple[float, Check | None]:
         """How far a kind of wear may go before a check fails, and that check."""

@@ -13,7 +13,7 @@ from geometry.worn import Worn, judge_worn
 DO_NOT_USE = "DO NOT USE THIS PART"
 """The words that mark every page and sheet of a part that failed, when it was new or in service."""
 MADE_WRONG = "Its readings fail an estimate, or it cannot be what was drawn."
-WORN_OUT = "A reading in service is beyond its limit, or a wall is white or cracked: discard the pad."
+WORN_OUT = "A reading in service is beyond its limit, or it is white or cracked: discard the pad."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

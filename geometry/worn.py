@@ -21,7 +21,7 @@ _KINDS: Mapping[str, tuple[Kind | None, Kind | None]] = {
     "slot_width_mm": ("slot_closed", "slot_wide"),
 }
 """By dimension: the kinds of wear that end it below and above."""
-TITLES: Mapping[str, str] = {
+_TITLES: Mapping[str, str] = {
     "web_mm": "Web over the groove",
     "seat_diameter_mm": "Seat diameter",
     "seat_length_mm": "Seat length",
@@ -48,11 +48,8 @@ class WornSize:
     upper_mm: float | None
     verdict: Verdict
     words: Sentence
-
-    @property
-    def title(self) -> str:
-        """What was read, in words."""
-        return TITLES[self.dimension]
+    title: str
+    """What was read, in words."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -100,10 +97,21 @@ def judge_worn(entries: tuple[WearEntry, ...], record: ServiceRecord, material: 
     near = [size for size in sizes if size.verdict == "near"]
     outcome: Outcome = "discard" if condemning or walls else "read_again" if asked else "in_use" if days else "unread"
     reasons = (
-        *(said(f"{day.day.isoformat()}: a wall was {day.wall} at its foot.") for day in walls),
+        *(said(f"{day.day.isoformat()}: {_cracked(day.wall, record)}.") for day in walls),
         *(_reason(size) for size in (*condemning, *asked, *near)),
     )
     return Worn(days=days, outcome=outcome, reasons=reasons)
+
+
+def title_of(dimension: str, record: ServiceRecord) -> str:
+    """What is read in service, in the words of the pad."""
+    if dimension == "web_mm" and not record.has_slot:
+        return "Web under the dent"
+    return _TITLES[dimension]
+
+
+def _cracked(wall: str, record: ServiceRecord) -> str:
+    return f"a wall was {wall} at its foot" if record.has_slot else f"the {record.cracks_at} was {wall}"
 
 
 def _reason(size: WornSize) -> Sentence:
@@ -135,6 +143,7 @@ def _size(name: str, read: float, entry: WearEntry, record: ServiceRecord, mater
         upper_mm=upper,
         verdict=verdict,
         words=words,
+        title=title_of(name, record),
     )
 
 

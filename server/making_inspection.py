@@ -126,7 +126,7 @@ def inspection_page(case: Case) -> InspectionPage:
     judged = {j.dimension: j for j in made.judged}
     head = head_of(case, "inspection")
     sheet = inspection_sheet(design.pad, design.conditions)
-    lines = tuple(_line(c, judged, reading) for c in sheet.characteristics)
+    lines = tuple(_line(c, judged, case) for c in sheet.characteristics)
     first, *others = SETS
     about = _about(first, reading)
     further = tuple(_further(n, group, judged, reading) for n, group in enumerate(others, start=2))
@@ -155,7 +155,8 @@ def _about(group: str, reading: FormReading) -> tuple[FieldView, ...]:
     return tuple(ask(f"{group}{name}", reading) for name in names)
 
 
-def _line(c: Characteristic, judged: Mapping[str, Judged], reading: FormReading) -> LineView:
+def _line(c: Characteristic, judged: Mapping[str, Judged], case: Case) -> LineView:
+    reading = case.reading
     units, j = reading.units, judged.get(c.name)
     is_measured = c.lower_mm is not None and c.upper_mm is not None and c.nominal_mm is not None
     limits = f"{shown.length(c.lower_mm or 0, units)} to {shown.length_with_unit(c.upper_mm or 0, units)}"
@@ -170,7 +171,7 @@ def _line(c: Characteristic, judged: Mapping[str, Judged], reading: FormReading)
         instrument_note=rough,
         is_held=not is_measured and c.instrument is not EYE,
         how=c.how.shown(units),
-        checks=tuple(shown.lower_first(CHECK_RULES[code].title) for code in c.checks),
+        checks=tuple(shown.lower_first(case.design.conditions.said(CHECK_RULES[code].title)) for code in c.checks),
         field=ask(f"{SETS[0]}{c.name}", reading) if j else None,
         verdict=verdict_view(j, units) if j else None,
     )
@@ -203,9 +204,7 @@ def _further(number: int, group: str, judged: Mapping[str, Judged], reading: For
 
 def outcome_view(made: AsMade, units: Units) -> OutcomeView:
     """The outcome in words, with the margins before and after."""
-    rows = (
-        MarginRow(c.made.rule.title, verdict_words(c.drawn), verdict_words(c.made), c.is_worse) for c in made.changed
-    )
+    rows = (MarginRow(c.made.title, verdict_words(c.drawn), verdict_words(c.made), c.is_worse) for c in made.changed)
     moved = tuple(row for row in rows if row.drawn != row.made)
     still = len(made.checks) - len(moved)
     titles = {j.dimension: shown.lower_first(j.title) for j in made.judged}

@@ -10,7 +10,7 @@ from geometry.making.sources import record_sources
 from geometry.making.wording import Units
 from geometry.service_life import ServiceRecord, WearLimit
 from geometry.standing import record_of
-from geometry.worn import TITLES, judge_worn, limits_of
+from geometry.worn import judge_worn, limits_of, title_of
 from server import links, shown
 from server.making_case import Case, Head, head_of
 from server.making_views import in_units
@@ -89,11 +89,11 @@ def record_page(
         wear=tuple(_wear(limit, units) for limit in record.limits),
         discard=_discard(record, units),
         save=links.save_address(case.reading.typed, units=units),
-        worn=worn_view(worn, case.reading),
-        add=add_view(case.reading, added or {}, problems or {}, _how(record, units)),
+        worn=worn_view(worn, case.reading, record),
+        add=add_view(case.reading, added or {}, problems or {}, record),
         columns=_columns(record, units) if record.limits else (),
         rows=range(EMPTY_ROWS),
-        sources=tuple((words, str(source)) for words, source in record_sources()),
+        sources=tuple((words, str(source)) for words, source in record_sources(has_slot=record.has_slot)),
     )
 
 
@@ -117,20 +117,15 @@ def _discard(record: ServiceRecord, units: Units) -> tuple[str, ...]:
     return tuple(in_units(s, units) for s in record.discard_when if not s.template.startswith(measured))
 
 
-def _how(record: ServiceRecord, units: Units) -> dict[str, str]:
-    """How each size is read, by its dimension; of a seat or slot that can go either way, as for its wear."""
-    return {limit.dimension: limit.how.shown(units) for limit in reversed(record.limits)}
-
-
 def _columns(record: ServiceRecord, units: Units) -> tuple[str, ...]:
     """The heads of the empty table, each with its limit."""
-    return ("Date", *(_column(name, *ends, units) for name, ends in limits_of(record).items()), *_SEEN)
+    return ("Date", *(_column(title_of(n, record), *ends, units) for n, ends in limits_of(record).items()), *_SEEN)
 
 
 _SEEN = ("No crack, no white line", "By, and remarks")
 
 
-def _column(name: str, low: WearLimit | None, high: WearLimit | None, units: Units) -> str:
+def _column(title: str, low: WearLimit | None, high: WearLimit | None, units: Units) -> str:
     ends = [shown.length(limit.limit_mm, units) for limit in (low, high) if limit]
     words = " to ".join(ends) if low and high else f"not {'under' if low else 'over'} {ends[0]}"
-    return f"{TITLES[name]}, {units}: {words}"
+    return f"{title}, {units}: {words}"

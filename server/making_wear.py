@@ -5,8 +5,10 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from geometry.document.wear import DIMENSION_OF, WearEntry, log_text, read_log
+from geometry.making.own_words import upper_first
 from geometry.making.wording import Units
-from geometry.worn import TITLES, Verdict, Worn, WornDay, WornSize
+from geometry.service_life import ServiceRecord
+from geometry.worn import Verdict, Worn, WornDay, WornSize, title_of
 from server import links, shown
 from server.documents import Pairs
 from server.fields import FIELDS
@@ -49,6 +51,8 @@ class AddView:
     sizes: tuple[BoxView, ...]
     wall: str
     walls: tuple[tuple[str, str], ...]
+    cracks_at: str
+    """Where the pad is looked at for them."""
     temperature: BoxView
 
 
@@ -77,22 +81,23 @@ class WornView:
     text: str
 
 
-def worn_view(worn: Worn, reading: FormReading) -> WornView:
+def worn_view(worn: Worn, reading: FormReading, record: ServiceRecord) -> WornView:
     """The log in the viewer's unit; a log that cannot be read is shown as it was typed, with what is wrong."""
     problem = " ".join(p.message for p in reading.problems if p.field == KEY)
     text = reading.typed.get(KEY, "")
     entries = () if problem else read_log(text)
     days = tuple(
-        _day(day, reading, [e for k, e in enumerate(entries) if k != number]) for number, day in enumerate(worn.days)
+        _day(day, reading, [e for k, e in enumerate(entries) if k != number], upper_first(record.cracks_at))
+        for number, day in enumerate(worn.days)
     )
     reasons = tuple(in_units(sentence, reading.units) for sentence in worn.reasons)
     return WornView(worn.words, reasons, days, worn.must_not_be_used, problem, text)
 
 
-def _day(day: WornDay, reading: FormReading, others: Iterable[WearEntry]) -> DayView:
+def _day(day: WornDay, reading: FormReading, others: Iterable[WearEntry], cracks_at: str) -> DayView:
     lines = [_line(size, reading.units) for size in day.sizes]
     if day.wall:
-        lines.append(("Foot of the walls", day.wall, "Discard the pad at once." if day.is_wall_failed else ""))
+        lines.append((cracks_at, day.wall, "Discard the pad at once." if day.is_wall_failed else ""))
     rest = reading.typed | {KEY: log_text(others)}
     return DayView(
         day=day.day.isoformat(),
@@ -114,9 +119,10 @@ def split_added(pairs: Pairs) -> tuple[Pairs, dict[str, str]]:
 
 
 def add_view(
-    reading: FormReading, added: Mapping[str, str], problems: Mapping[str, str], how: Mapping[str, str]
+    reading: FormReading, added: Mapping[str, str], problems: Mapping[str, str], record: ServiceRecord
 ) -> AddView:
     """The form, with what was typed into it and what of that cannot be."""
+    how = _how(record, reading.units)
 
     def box(name: str, title: str, unit: str, words: str = "") -> BoxView:
         return BoxView(
@@ -128,14 +134,20 @@ def add_view(
         hidden=(*kept, *((("units", reading.units),) if reading.units != "mm" else ())),
         day=box("day", "Day", ""),
         sizes=tuple(
-            box(word, TITLES[name], reading.units, how.get(name, ""))
+            box(word, title_of(name, record), reading.units, how.get(name, ""))
             for word, name in DIMENSION_OF.items()
             if name in how or not how or word in added
         ),
         wall=added.get("wall", ""),
         walls=WALLS,
+        cracks_at=upper_first(record.cracks_at),
         temperature=box("at", "Temperature of the pad", "°C", "20 °C where it is left out."),
     )
+
+
+def _how(record: ServiceRecord, units: Units) -> dict[str, str]:
+    """How each size is read, by its dimension; of a seat or slot that can go either way, as for its wear."""
+    return {limit.dimension: limit.how.shown(units) for limit in reversed(record.limits)}
 
 
 def with_added(reading: FormReading, added: Mapping[str, str]) -> tuple[FormReading, dict[str, str]]:

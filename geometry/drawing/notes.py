@@ -5,7 +5,7 @@ from geometry.drawing.geometrical import OTHER_ROUGHNESS_UM, SEAT_ROUGHNESS_UM
 from geometry.drawing.measures import length_words
 from geometry.fits import linear_tolerance_mm, radius_tolerance_mm
 
-MARKING = ("Mark drawing number", "and date here, at most", "{depth} deep, not in the slot")
+MARKING = ("Mark drawing number", "and date here, at most", "{depth} deep")
 """Stands on a leader at the body, in lines; a note where no leader finds room."""
 _MARKING_DEPTH_MM = 0.3
 _OUTER_EDGE_MM, _INNER_CORNER_MM = 0.3, 0.4
@@ -19,7 +19,7 @@ _SQUARE_MM = ((100.0, 0.4), (None, 0.6))
 
 
 def note_words(
-    facts: SheetFacts, *, has_stem: bool = False, marking: bool = False, seat: bool = False
+    facts: SheetFacts, *, has_stem: bool = False, has_slot: bool = True, marking: bool = False, seat: bool = False
 ) -> tuple[str, ...]:
     """The general notes of the sheet; marking and the seat's texture only where no sign at the part says them."""
     unit = {"mm": "mm", "in": "inches", "in_fraction": "inches", "dual": "mm [inches]"}[facts.units]
@@ -35,7 +35,11 @@ def note_words(
             else ()
         ),
         *((f"{CRITICAL_MARK} An estimate depends on this size: measure and record it.",) if facts.critical else ()),
-        *((f"{' '.join(marking_words(facts.units)).replace(' here', ' on the body')}.",) if marking else ()),
+        *(
+            (f"{' '.join(marking_words(facts.units, has_slot=has_slot)).replace(' here', ' on the body')}.",)
+            if marking
+            else ()
+        ),
         *(
             (f"Load used in the estimates: about {_about_kn(facts.design_load_n)} kN, not tested.",)
             if facts.fit_to_make
@@ -45,9 +49,10 @@ def note_words(
     return tuple(note.replace(" °C", "\u00a0°C") for note in words)
 
 
-def marking_words(units: Units) -> tuple[str, ...]:
+def marking_words(units: Units, *, has_slot: bool) -> tuple[str, ...]:
     """What is marked on the part, where and how deep."""
-    return tuple(line.format(depth=length_words(_MARKING_DEPTH_MM, _plain_units(units))) for line in MARKING)
+    *lines, last = (line.format(depth=length_words(_MARKING_DEPTH_MM, _plain_units(units))) for line in MARKING)
+    return (*lines, f"{last}, not in the slot" if has_slot else last)
 
 
 def _about_kn(force_n: float) -> str:

@@ -71,7 +71,13 @@ class _Sheets:
         """The sheet with or without a note on the seat's texture and on marking."""
         key = (textured or self.facts.as_printed, marked)
         if key not in self.made:
-            words = note_words(self.facts, has_stem=self.pad.has_stem, marking=not marked, seat=not key[0])
+            words = note_words(
+                self.facts,
+                has_stem=self.pad.has_stem,
+                has_slot=self.pad.has_slot,
+                marking=not marked,
+                seat=not key[0],
+            )
             self.made[key] = fill_sheet(self.facts, words)
         return self.made[key]
 
@@ -112,7 +118,7 @@ def _arranged(
 ) -> tuple[Sheet, Placed] | None:
     """The views about the section: rather without the underside than without the side view, rather half than none."""
     windows = [Block(detail.view, detail.scale, detail.canvas) for detail in details]
-    marking = marking_words(sheets.facts.units)
+    marking = marking_words(sheets.facts.units, has_slot=pad.has_slot)
     undersides = [(below, with_sight(section) if below else section) for below in _undersides(pad, section.scale)]
     for half, marked in _WAYS:
         if half is None and section.scale.factor >= 1:

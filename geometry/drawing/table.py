@@ -1,5 +1,6 @@
 """The dimensions of a drawing as rows, for a table beside the picture."""
 
+from collections.abc import Collection
 from dataclasses import dataclass
 
 from geometry.drawing.facts import Units
@@ -39,6 +40,25 @@ WORDS = {
     "overall_height_mm": "Overall height (follows from the lengths that make it up)",
 }
 """What each dimension is called."""
+_OTHERWISE = {
+    "cushion": {
+        "web_mm": "Web: top above seat face",
+        "top_height_mm": "Height, seat face to top",
+    },
+    "plug": {
+        "web_mm": "Web: shoulder above seat face",
+        "top_height_mm": "Height, seat face to the plug's top (follows from web and plug height)",
+    },
+}
+"""The same where there is no slot."""
+
+
+def words_of(name: str, names: Collection[str]) -> str:
+    """What a dimension is called on a part that has the dimensions ``names``."""
+    head = "slot" if "slot_width_mm" in names else "plug" if "plug_width_mm" in names else "cushion"
+    if name == "plug_width_mm":
+        return "Plug width, along x" if "plug_length_mm" in names else "Plug diameter"
+    return _OTHERWISE.get(head, {}).get(name, WORDS[name])
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,12 +82,12 @@ def dimension_table(drawing: Drawing) -> tuple[Row, ...]:
     return tuple(
         Row(
             name,
-            words,
+            words_of(name, by_name),
             measure.words,
             length_words(measure.lower_mm, units),
             length_words(measure.upper_mm, units),
             measure.tolerance,
         )
-        for name, words in WORDS.items()
+        for name in WORDS
         if (measure := by_name.get(name))
     )

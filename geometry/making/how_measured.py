@@ -110,7 +110,7 @@ def _gap_mm(pad: Pad) -> float:
 def _how_seat_diameter(pad: Pad) -> str:
     if not pad.has_skirt:
         return HOW["seat_diameter_mm"]
-    late = " Where they find no room: by the dials of the machine, and in the cup." if _gap_mm(pad) < NARROW_MM else ""
+    late = " Where they find no room: by the dials of the machine, and on the jack." if _gap_mm(pad) < NARROW_MM else ""
     return f"Two directions at right angles, with the jaws' tips as far up inside the skirt as they go.{late}"
 
 

@@ -19,7 +19,7 @@ from geometry.making.watch import sources_of
 from geometry.provenance import Source, derived, practice
 from geometry.readings import DECISION_SOURCE
 from geometry.route import RouteCard
-from geometry.service_life import GROOVE_SOURCE, LIMIT_SOURCE
+from geometry.service_life import DENT_SOURCE, GROOVE_SOURCE, LIMIT_SOURCE
 
 CUTS_SOURCE = practice("Roughing cuts of 0.5 mm or 0.020 in, finishing cuts of 0.1 mm or 0.005 in, on a light lathe")
 DIALS_SOURCE = practice("A line of a dial stands for 0.05 mm or 0.001 in")
@@ -85,11 +85,11 @@ def inspection_sources(c: Conditions) -> tuple[tuple[str, Source], ...]:
     )
 
 
-def record_sources() -> tuple[tuple[str, Source], ...]:
+def record_sources(*, has_slot: bool = True) -> tuple[tuple[str, Source], ...]:
     """What the record in service rests on."""
     return (
         ("What to look for", LOOK_SOURCE),
         ("Wear", LIMIT_SOURCE),
-        ("Groove", GROOVE_SOURCE),
+        ("Groove", GROOVE_SOURCE) if has_slot else ("Dent", DENT_SOURCE),
         ("Reading it", CALIPER_SOURCE),
     )

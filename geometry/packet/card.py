@@ -7,9 +7,11 @@ from geometry.calculation.inputs import write_inputs
 from geometry.cautions import SignalWord
 from geometry.design import Design
 from geometry.drawing.facts import SheetFacts
-from geometry.making.wording import Units, length_shown
+from geometry.making.own_words import car_words, jack_words, upper_first
+from geometry.making.wording import Units
 from geometry.packet.cover import section_picture
 from geometry.packet.failed import banner_of, failed_part
+from geometry.packet.measured import car_measures, jack_measures
 from geometry.packet.paper import Data, pdf_of
 from geometry.packet.record import discard_words, drawn_look, limit_rows
 from geometry.packet.words import height_words, load_words, plate_words, shop_units
@@ -20,7 +22,7 @@ _SIGNALS: tuple[SignalWord, ...] = ("DANGER", "WARNING", "CAUTION", "NOTICE")
 _NARROW = 390
 _UNFIT = "It is not fit to make, so there are no steps. What fails:"
 _INSTEAD = (
-    "Do not make it. Change what fails first: the material, a jack with a wider cup, or the measurement that is in doubt;"
+    "Do not make it. Change what fails first: the material, the jack, or the measurement that is in doubt;"
     " the changes that would help are listed with the design. Print a new card for the changed design."
 )
 _DISCARD = "Keep it away from the jack. Mark it as scrap, and make another one to the drawing."
@@ -48,7 +50,7 @@ def card_data(design: Design, facts: SheetFacts, failed: PartStanding | None = N
     return {
         "for": design.measurements.title or "one jack and one car",
         "section": section_picture(design, facts, width=_NARROW, is_bare=True),
-        "section_alt": "The pad in its place: seat on the cup's floor, lip off the rim, the seam in its slot.",
+        "section_alt": f"The pad in its place: {_in_place(design)}.",
         "where": list(_where(design, units)),
         "heights": list(_heights(design, units)) if may_be_used else [],
         "assumed": _ASSUMED_NOTE if may_be_used and _assumed(design) & _USED else "",
@@ -68,6 +70,12 @@ def card_data(design: Design, facts: SheetFacts, failed: PartStanding | None = N
     }
 
 
+def _in_place(design: Design) -> str:
+    """How the pad stands and takes the car, for those who do not see it."""
+    stands = jack_words(design.conditions).put.format(stem="").partition(": ")[2]
+    return f"{stands}, {car_words(design.conditions).lies}"
+
+
 def _failures(design: Design, failed: PartStanding | None, units: Units) -> list[str]:
     """What the readings say and what of the design fails, each once."""
     drawn = (f"{check.title}: {check.words}" for check in design.failures)
@@ -80,37 +88,44 @@ def _assumed(design: Design) -> frozenset[str]:
 
 
 def _lift_words(design: Design, units: Units) -> str:
-    """How far the seam is to rise, marked where nobody said so."""
+    """How far the car is to rise, marked where nobody said so."""
     mark = " (assumed)" if _assumed(design) & _LIFT else ""
     return f"{height_words(design.conditions.lift_needed_mm, units)}{mark}"
 
 
 def _where(design: Design, units: Units) -> Iterator[list[str]]:
-    c = design.conditions
-    cup = f"bore {length_shown(c.foot.bore_mm, units)}, {length_shown(c.foot.depth_mm, units)} deep"
+    c, car = design.conditions, car_words(design.conditions)
     yield [
         "Jack",
-        f"The one with this cup: {cup}; rated load on its plate {plate_words(c.foot.rated_load_kg, units)}",
+        f"The one with this {jack_measures(c, units)}; rated load on its plate {plate_words(c.foot.rated_load_kg, units)}",
     ]
-    yield ["Seam", f"{length_shown(c.seam.thickness_mm, units)} thick, {length_shown(c.seam.height_mm, units)} high"]
-    yield ["Pad", f"Number {design.design_id}, {c.material.short_name}; the slot lies along the seam"]
+    name, measured = car_measures(c, units)
+    yield [name, measured]
+    yield ["Pad", f"Number {design.design_id}, {c.material.short_name}; {car.lies}"]
 
 
 def _heights(design: Design, units: Units) -> Iterator[list[str]]:
-    """Heights of the jack's rim above the ground, from low to high, and the seam's."""
+    """Heights of the jack's head above the ground, from low to high, and of what the car is lifted by."""
     c, pad = design.conditions, design.pad
-    touch = c.seam.edge_height_mm + c.foot.depth_mm - pad.web_mm
+    car, top = car_words(c), upper_first(jack_words(c).top)
     low, high = c.foot.rim_height_low_mm, c.foot.rim_height_high_mm
-    walls = low - c.foot.depth_mm + pad.top_height_mm
-    lifted = _lift_words(design, units)
-    yield ["Rim, jack all the way down", height_words(low, units)]
-    yield ["Wall tops of the pad then", height_words(walls, units)]
-    yield ["Seam's edge, car on its wheels", height_words(c.seam.edge_height_mm, units)]
-    if c.seam.edge_height_flat_mm is not None:
-        yield ["Seam's edge, tyre flat", height_words(c.seam.edge_height_flat_mm, units)]
-    yield ["Rim as the seam meets the slot's floor", height_words(touch, units)]
-    yield [f"Rim needed to lift by {lifted}", height_words(design.rim_height_needed_mm, units)]
-    yield ["Rim, jack all the way up", "not measured: look first" if high is None else height_words(high, units)]
+    highest = low - c.foot.depth_mm + pad.top_height_mm
+    lifted, edge = _lift_words(design, units), upper_first(car.edge)
+    above = car.top if car.top.endswith("plug") else f"{car.top} of the pad"
+    yield [f"{top}, jack all the way down", height_words(low, units)]
+    yield [f"{upper_first(above)} then", height_words(highest, units)]
+    yield [f"{edge}, car on its wheels", height_words(c.head.edge_height_mm, units)]
+    if c.head.edge_height_flat_mm is not None:
+        yield [f"{edge}, tyre flat", height_words(c.head.edge_height_flat_mm, units)]
+    yield [f"{top} as the {car.name} meets the {car.carries}", height_words(_touch_mm(design), units)]
+    yield [f"{top} needed to lift by {lifted}", height_words(design.rim_height_needed_mm, units)]
+    yield [f"{top}, jack all the way up", "not measured: look first" if high is None else height_words(high, units)]
+
+
+def _touch_mm(design: Design) -> float:
+    """How high the top of the jack's head stands as the car first meets what carries it, [mm]."""
+    c = design.conditions
+    return c.head.edge_height_mm + c.foot.depth_mm - design.pad.web_mm
 
 
 def _load(design: Design, units: Units) -> Iterator[list[str]]:
@@ -123,36 +138,39 @@ def _load(design: Design, units: Units) -> Iterator[list[str]]:
 def _steps(design: Design, units: Units) -> Iterator[list[str]]:
     """(when, what): the routine of a lift; what is done at the first use alone is marked."""
     c, pad = design.conditions, design.pad
-    stem = ", stem in its hole" if pad.has_stem else ""
-    touch = height_words(c.seam.edge_height_mm + c.foot.depth_mm - pad.web_mm, units)
+    jack, car = jack_words(c), car_words(c)
+    top, under = jack.top, "under the sill or the car" if pad.has_slot else "under the car"
     needed, lifted = height_words(design.rim_height_needed_mm, units), _lift_words(design, units)
-    yield ["", "Look at pad, cup and seam as listed below. Read the pad's number: it must be this card's."]
+    looked = f"pad, {jack.head} and {car.name}"
+    yield ["", f"Look at {looked} as listed below. Read the pad's number: it must be this card's."]
     yield [
         "",
         "Hard, level ground. Park brake on, the wheels that stay down chocked on both sides. Nobody and no pet in the car.",
     ]
-    yield ["", f"Wipe the cup. Drop the pad in: seat on the cup's floor{stem}, lip off the rim, slot along the seam."]
-    yield [
-        "",
-        "Roll the jack in at the lift point that the vehicle's manual names. The walls pass under the seam's edge.",
-    ]
-    yield [
-        "",
-        f"Raise until the seam stands on the slot's floor (rim at about {touch}). Look in from both ends: the seam is in the"
-        " slot all along, the sill is clear of both walls.",
-    ]
+    yield ["", f"{jack.put.format(stem=_stem(design))}{', slot along the seam' if pad.has_slot else ''}."]
+    yield ["", f"Roll the jack in at the lift point that the vehicle's manual names. {car.passes}"]
+    touch = height_words(_touch_mm(design), units)
+    yield ["", f"Raise until {car.stands} ({top} at about {touch}). {car.seen}"]
     yield [
         "First use",
-        "Raise until the tyre just unloads. Lower. Look at pad, cup and seam. Nothing moved, whitened or bent: then lift.",
+        f"Raise until the tyre just unloads. Lower. Look at {looked}. Nothing moved, whitened or bent: then lift.",
     ]
-    yield ["", "Lift in stages, the jack free to roll. Where pad or seam shifts, lower and seat them anew."]
+    yield ["", f"Lift in stages, the jack free to roll. Where pad or {car.name} shifts, lower and seat them anew."]
     yield [
         "",
-        f"Rim at {needed}: the seam has risen by {lifted}. Set stands at once, from the side, at"
-        " arm's length, nothing of you under the sill or the car, and lower the car onto them.",
+        f"{upper_first(top)} at {needed}: the {car.name} has risen by {lifted}. Set stands at once, from the side, at"
+        f" arm's length, nothing of you {under}, and lower the car onto them.",
     ]
     yield [
         "",
         "Down again: nobody under the car. Raise it off the stands and take them away from the side, at arm's length, nothing"
-        " of you under the sill or the car. Lower slowly, roll the jack out.",
+        f" of you {under}. Lower slowly, roll the jack out.",
     ]
+
+
+def _stem(design: Design) -> str:
+    """What goes along with the seat: a stem into its hole, or a pin through the stem."""
+    pad = design.pad
+    if design.conditions.foot.locates == "stem":
+        return ", the retaining pin through tube and stem" if pad.has_cross_hole else ""
+    return ", stem in its hole" if pad.has_stem else ""

@@ -4,8 +4,7 @@ from collections.abc import Iterator
 
 from geometry.drawing.facts import Units
 from geometry.making.gauge_limits import ROUND_SIZES, gauge_limits_mm, gauge_title
-from geometry.outline import Outline, polyline
-from geometry.packet.gauge_shapes import HANDLE_MM, LEAST_CARD_MM, SHOULDER_MM, SKIRT_SHARE, Gauge, closed
+from geometry.packet.gauge_shapes import LEAST_CARD_MM, SHOULDER_MM, SKIRT_SHARE, Gauge, bridge
 from geometry.packet.words import sizes
 from geometry.pad import Pad
 
@@ -45,18 +44,9 @@ def _pair(pad: Pad, name: str, units: Units, depth_mm: float, how: str, leg_mm: 
     """The gauge at the high limit, which goes over, and the one at the low limit, which does not."""
     goes, stops = gauge_limits_mm(pad, name)
     key, title = f"gap_{name.removesuffix('_mm')}", gauge_title(name, pad)
-    yield _gap(
+    yield bridge(
         key, f"{title}: goes over", f"As wide as the high limit, {sizes(units, goes)}. {how}", goes, (depth_mm, leg_mm)
     )
     words = f"As wide as the low limit, {sizes(units, stops)}. It must not go over anywhere: where it does, too much is off."
     if stops > 0:
-        yield _gap(f"{key}_low", f"{title}: does not go over", words, stops, (depth_mm, leg_mm))
-
-
-def _gap(key: str, title: str, use: str, width_mm: float, legs_mm: tuple[float, float]) -> Gauge:
-    """A bridge on two legs (long, wide), the legs down."""
-    (depth_mm, leg_mm), half = legs_mm, width_mm / 2
-    out, top = half + leg_mm, depth_mm + HANDLE_MM
-    right: Outline = polyline([(0, depth_mm), (half, depth_mm), (half, 0), (out, 0), (out, top), (0, top)])
-    whole, _ = closed(right)
-    return Gauge(key, title, use, whole, whole)
+        yield bridge(f"{key}_low", f"{title}: does not go over", words, stops, (depth_mm, leg_mm))

@@ -1,12 +1,14 @@
-"""Gauges to cut from card or film: closed outlines in true size, of the cup as measured and of the pad as drawn."""
+"""Gauges to cut from card or film: closed outlines in true size, of jack and car as measured and of the pad as drawn."""
 
 from dataclasses import replace
 
 from geometry.design import Design
 from geometry.drawing.facts import Units
 from geometry.making.gauge_limits import second_slot_gauge
+from geometry.making.own_words import JACKS, way_of
 from geometry.outline import SAME_POINT_MM, Arc, Line, Outline, Point, corner, polyline
 from geometry.packet.gauge_gaps import hidden_seat_gauges, plug_gauges, round_gauges
+from geometry.packet.gauge_jack import car_gauges, jack_gauge
 from geometry.packet.gauge_shapes import HANDLE_MM, LEAST_CARD_MM, SHOULDER_MM, SKIRT_SHARE, Gauge, closed, joined
 from geometry.packet.words import pad_use, section_notes, sizes, slot_notes
 from geometry.pad import Pad
@@ -17,13 +19,10 @@ FACE_SHOWN_MM = 8.0
 BODY_SHOWN_MM = 6.0
 RELIEF_MM = 0.6
 """Taken off where the gauge would stand on what a tool's nose leaves in an inner corner."""
-BOSS_GAP_MM = 1.0
-"""Left free around and above a boss on the cup's floor: chosen for card, no source."""
 
 
 def gauges_of(design: Design, units: Units) -> tuple[Gauge, ...]:
     """The gauges of a design, in the order of use: jack, seam, turning, milling; in the words of its kind of jack."""
-    foot = design.conditions.foot
     entry = design.ledger.get("slot_width_mm")
     tolerance_mm = entry.tolerance_mm if entry is not None else 0.0
     process = design.conditions.process
@@ -34,23 +33,9 @@ def gauges_of(design: Design, units: Units) -> tuple[Gauge, ...]:
         is_printed=process == "printed",
         is_by_hand=process == "hand_tools",
         is_fit=design.fit_to_make,
+        way=way_of(design.conditions.foot),
     )
-    hollow = (_hollow(design, units),) if foot.locates == "seat" else ()
-    return tuple(replace(g, title=foot.said(g.title), use=foot.said(g.use)) for g in (*hollow, *pieces))
-
-
-def _hollow(design: Design, units: Units) -> Gauge:
-    """The gauge of what the seat drops into; a plate that a skirt goes around, or a bore for a stem, is no hollow."""
-    foot = design.conditions.foot
-    corner = foot.own_key("jack.cup_corner_radius_mm").removeprefix("jack.")
-    return cup_gauge(
-        bore_mm=foot.bore_mm,
-        depth_mm=foot.depth_mm,
-        corner_radius_mm=foot.corner_radius_mm,
-        units=units,
-        corner_is_measured=getattr(design.measurements.jack, corner, None) is not None,
-        boss_mm=(foot.boss_diameter_mm, foot.boss_height_mm) if foot.boss_height_mm > 0 else None,
-    )
+    return (jack_gauge(design, units), *car_gauges(design, units), *pieces)
 
 
 def pad_gauges(
@@ -61,12 +46,13 @@ def pad_gauges(
     is_printed: bool = False,
     is_by_hand: bool = False,
     is_fit: bool = True,
+    way: str = "cup",
 ) -> tuple[Gauge, ...]:
     """The gauges of the pad itself: its section, its seat corner, and what it is cut to at both limits of its size."""
     part = "finished print" if is_printed else "finished part" if is_by_hand else "turned part"
     slots = slot_gauges(pad, units, tolerance_mm=slot_tolerance_mm, is_fit=is_fit) if pad.has_slot else ()
     return (
-        _section(pad, units),
+        _section(pad, units, way),
         *_corner(pad, units, part),
         *hidden_seat_gauges(pad, units),
         *(round_gauges(pad, units) if is_by_hand else ()),
@@ -75,54 +61,18 @@ def pad_gauges(
     )
 
 
-def cup_gauge(
-    *,
-    bore_mm: float,
-    depth_mm: float,
-    corner_radius_mm: float,
-    units: Units,
-    corner_is_measured: bool = True,
-    boss_mm: tuple[float, float] | None = None,
-) -> Gauge:
-    """The hollow of the cup as measured, with shoulders that meet the rim and a notch over a boss (width, height)."""
-    half, depth, radius = bore_mm / 2, depth_mm, corner_radius_mm
-    notch, roof = (
-        (min(boss_mm[0] / 2 + BOSS_GAP_MM, half - radius), boss_mm[1] + BOSS_GAP_MM) if boss_mm else (0.0, 0.0)
-    )
-    out, top = half + SHOULDER_MM, max(depth, roof) + HANDLE_MM
-    right: Outline = (
-        *polyline([(0, roof), (notch, roof), (notch, 0), (half - radius, 0)]),
-        *corner((half - radius, 0), (half, radius), (half - radius, radius)),
-        *polyline([(half, radius), (half, depth), (out, depth), (out, top), (0, top)]),
-    )
-    outline, halved = closed(right)
-    doubt = "" if corner_is_measured else " assumed: measure it"
-    boss = (
-        f" The notch clears the boss of {sizes(units, *boss_mm)} by {sizes(units, BOSS_GAP_MM)} all round: where it touches,"
-        " measure the boss again."
-        if boss_mm
-        else ""
-    )
-    use = (
-        f"The cup as measured: bore and depth {sizes(units, bore_mm, depth)}; corner R {sizes(units, radius)}{doubt}. Stand it in"
-        " the cup, across and along. Floor, walls and rim should meet it all at once; where light shows, or it will not go"
-        f" in, measure again before cutting anything.{boss}"
-    )
-    return Gauge("cup", "Cup gauge: into the jack's cup", use, outline, halved)
-
-
-def _section(whole_pad: Pad, units: Units) -> Gauge:
+def _section(whole_pad: Pad, units: Units, way: str) -> Gauge:
     """The pad itself, cut across its slot; a second slot, which runs along the cut, is left standing."""
     pad = replace(whole_pad, cross_slot_width_mm=0.0)
     use = (
         f"The pad as drawn: body {sizes(units, pad.body_diameter_mm)}, height {sizes(units, pad.overall_height_mm)}."
-        f" {pad_use(pad)}{section_notes(whole_pad, units)}"
+        f" {pad_use(pad, way)}{section_notes(whole_pad, units)}"
     )
     whole = joined(section_outline(pad))
     # With its slot off the middle the section has no half that tells all.
     half = whole if pad.slot_offset_mm else _right_half(pad)
     meets = "over the seam" if pad.has_slot else "into the hole" if pad.has_plug else "under the lift point"
-    return Gauge("pad", f"Pad gauge: into the cup and {meets}", use, whole, half)
+    return Gauge("pad", f"Pad gauge: {JACKS[way].into} and {meets}", use, whole, half)
 
 
 def _right_half(pad: Pad) -> Outline:

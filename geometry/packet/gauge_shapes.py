@@ -56,6 +56,15 @@ def closed(right: Outline) -> tuple[Outline, Outline]:
     return joined(whole), (*right, *polyline([right[-1].end, right[0].start]))
 
 
+def bridge(key: str, title: str, use: str, width_mm: float, legs_mm: tuple[float, float]) -> Gauge:
+    """A bridge on two legs (long, wide), the legs down."""
+    (depth_mm, leg_mm), half = legs_mm, width_mm / 2
+    out, top = half + leg_mm, depth_mm + HANDLE_MM
+    right: Outline = polyline([(0, depth_mm), (half, depth_mm), (half, 0), (out, 0), (out, top), (0, top)])
+    whole, _ = closed(right)
+    return Gauge(key, title, use, whole, whole)
+
+
 def joined(whole: Outline) -> Outline:
     """The outline with the two halves of a straight piece across the axis made one."""
     pieces = list(whole)

@@ -1,6 +1,6 @@
 """Route card and inspection sheet for paper."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from html import escape
 
 from geometry.calculation.sheet import CalculationSheet
@@ -201,7 +201,7 @@ def inspection_data(design: Design, facts: SheetFacts) -> Data:
     measured = [c for c in sheet.characteristics if c.nominal_mm is not None]
     return {
         "unit": "in" if units == "in" else "mm",
-        "rows": [[*_row(c, facts), _read(judged.get(c.name), units)] for c in measured],
+        "rows": [[*_row(c, facts, design.conditions.said), _read(judged.get(c.name), units)] for c in measured],
         "outcome": made.words if made else "",
         "looks": [_look(c, units) for c in sheet.characteristics if c.nominal_mm is None],
         "notes": [s.shown(units) for s in sheet.notes],
@@ -209,11 +209,11 @@ def inspection_data(design: Design, facts: SheetFacts) -> Data:
     }
 
 
-def _row(c: Characteristic, facts: SheetFacts) -> list[str]:
+def _row(c: Characteristic, facts: SheetFacts, said: Callable[[str], str]) -> list[str]:
     lower, upper = (length_words(x, facts.units) for x in (c.lower_mm or 0.0, c.upper_mm or 0.0))
     nominal = length_words(c.nominal_mm or 0.0, facts.units)
     fine = "" if c.is_fine_enough else " (coarser than a fifth of the zone: repeat the reading)"
-    moved = "; ".join(CHECK_RULES[code].title for code in c.checks[:2])
+    moved = "; ".join(said(CHECK_RULES[code].title) for code in c.checks[:2])
     title = _capital(c.title)
     return [
         str(c.number),

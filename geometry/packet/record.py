@@ -11,7 +11,7 @@ from geometry.packet.paper import Data
 from geometry.packet.words import shop_units
 from geometry.service_life import ServiceRecord
 from geometry.standing import record_of, worn_of
-from geometry.worn import TITLES, WornDay, limits_of
+from geometry.worn import WornDay, limits_of, title_of
 
 EMPTY_LINES, ON_LETTER = 7, 3
 """As many as the page has room for where nothing was read yet, on A4 and on letter paper, which is shorter."""
@@ -38,14 +38,17 @@ def record_data(design: Design, facts: SheetFacts, *, is_failed: bool = False) -
         "discard": discard_words(record, units) if may_be_used else [],
         "worn": worn.words if worn.days else "",
         "days": [_day(day, units) for day in worn.days],
+        "cracks": "walls" if record.has_slot else "cracks",
         "columns": [
             "date",
-            *(TITLES[name].lower() for name in limits_of(record)),
+            *(title_of(name, record).lower() for name in limits_of(record)),
             "no crack, no white line",
             "by, and remarks",
         ],
         "empty": _empty_lines(len(worn.days), facts.paper) if record.limits else 0,
-        "sources": [[words, str(source)] for words, source in record_sources()] if may_be_used else [],
+        "sources": [[words, str(source)] for words, source in record_sources(has_slot=record.has_slot)]
+        if may_be_used
+        else [],
     }
 
 

@@ -4,6 +4,7 @@ from geometry.drawing.facts import SheetFacts
 from geometry.drawing.facts import Units as SheetUnits
 from geometry.drawing.measures import length_words
 from geometry.making.gauge_limits import second_slot_gauge
+from geometry.making.own_words import JACKS
 from geometry.making.wording import Units, length_shown
 from geometry.pad import Pad
 from geometry.rules import Check
@@ -89,9 +90,9 @@ def sizes(units: SheetUnits, *lengths_mm: float) -> str:
     return " × ".join(length_words(length, units) for length in lengths_mm) + f" {unit}"
 
 
-def pad_use(pad: Pad) -> str:
-    """How the section of a pad is tried in the jack and at the car."""
-    lip = "its skirt hangs free around the rim" if pad.has_skirt else "its lip stays off the rim"
+def pad_use(pad: Pad, way: str) -> str:
+    """How the section of a pad is tried in a jack that takes it in this way, and at the car."""
+    jack = JACKS[way]
     if pad.has_slot:
         car = (
             "Hold it over the seam at the lift point: the seam drops to the slot's floor without force, and the sill stays clear"
@@ -101,7 +102,7 @@ def pad_use(pad: Pad) -> str:
         car = "Hold it under the lift point: the plug goes into its hole without force, and the shoulder meets the car all along."
     else:
         car = "Hold it under the lift point: its top meets the car all along, and nothing else touches."
-    return f"Stand it in the cup: its seat meets the floor and {lip}. {car}"
+    return f"Stand it {jack.into}: its seat meets what it stands on and {jack.free}. {car}"
 
 
 def section_notes(pad: Pad, units: SheetUnits) -> str:

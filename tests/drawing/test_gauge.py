@@ -29,7 +29,8 @@ from geometry.fits import linear_tolerance_mm
 from geometry.making.hand import round_by_hand, slot_by_hand
 from geometry.outline import SAME_POINT_MM, Arc, Outline, Point
 from geometry.packet import gauge_dxf, gauge_pdf, gauge_svg
-from geometry.packet.gauge_outlines import cup_gauge, gauges_of, pad_gauges
+from geometry.packet.gauge_jack import cup_gauge
+from geometry.packet.gauge_outlines import gauges_of, pad_gauges
 from geometry.packet.gauge_shapes import Gauge, bounds
 from geometry.packet.gauge_sheet import GaugePage, cutter_sheet, paper_pages
 from geometry.pad import Pad

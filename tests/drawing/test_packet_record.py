@@ -9,7 +9,7 @@ import pytest
 
 from geometry.design import Design, design_pad
 from geometry.drawing.facts import SheetFacts
-from geometry.making.looks import LOOKS, sketch_svg
+from geometry.making.looks import looks_of, sketch_svg
 from geometry.making.sources import inspection_sources, record_sources, route_sources
 from geometry.making.wording import length_shown
 from geometry.packet import card_pdf, packet_pdf
@@ -49,7 +49,7 @@ def test_the_packet_has_the_record_with_every_look_and_every_source(tmp_path: Pa
         *record_sources(),
     ]
     assert "Record in service" in words
-    assert all(look.what in words for look in LOOKS)
+    assert all(look.what in words for look in looks_of(design.conditions, design.pad))
     # Lines break at blanks and hyphens, and poppler takes a hyphen at a line's end away.
     plain = words.translate(_NO_BREAKS)
     missing = [source.text for _, source in found if source.text.translate(_NO_BREAKS)[:30] not in plain]
@@ -59,10 +59,11 @@ def test_the_packet_has_the_record_with_every_look_and_every_source(tmp_path: Pa
 def test_every_look_has_a_sketch_of_its_own_on_the_card_and_in_the_record() -> None:
     """Oracle: seven places, seven drawings, and each told in words."""
     design, facts = work()
+    looks = looks_of(design.conditions, design.pad)
     for drawn in (card_data(design, facts)["looks"], record_data(design, facts)["looks"]):
-        assert len({look["svg"] for look in drawn}) == len(LOOKS)
-        assert [look["alt"] for look in drawn] == [f"Sketch, exaggerated: {look.what}" for look in LOOKS]
-    assert all("<text" in sketch_svg(look) and "<text" not in sketch_svg(look, with_words=False) for look in LOOKS)
+        assert len({look["svg"] for look in drawn}) == len(looks) == 7
+        assert [look["alt"] for look in drawn] == [f"Sketch, exaggerated: {look.what}" for look in looks]
+    assert all("<text" in sketch_svg(look) and "<text" not in sketch_svg(look, with_words=False) for look in looks)
 
 
 def test_readings_in_service_are_printed_with_their_verdicts() -> None:

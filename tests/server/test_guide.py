@@ -14,7 +14,7 @@ from markupsafe import escape
 from geometry.cautions import ONE_LINE
 from geometry.design import design_pad
 from geometry.kinds import FACES, JACKS
-from geometry.making.looks import LOOKS
+from geometry.making.looks import looks_of
 from geometry.materials import MATERIALS
 from geometry.measurements import read_measurements
 from geometry.rules import CHECK_RULES
@@ -27,7 +27,7 @@ from server.guide_glossary import WORDS
 from server.guide_kinds import FEET, HEADS, Kind
 from server.guide_view import guide_page
 from server.guide_words import FAMILIES, PURPOSES
-from server.links import STATIC, Sample, samples
+from server.links import STATIC, Sample, ready_sample, samples
 from tests.house.test_words import CLAIMS
 
 PAGE = guide_text("mm")
@@ -184,7 +184,9 @@ def test_the_words_stand_in_the_order_of_the_alphabet() -> None:
 
 
 def test_everything_to_look_for_before_use_is_said() -> None:
-    assert all(str(escape(look.what)) in PAGE and str(escape(look.then)) in PAGE for look in LOOKS)
+    example = design_pad(read_measurements(ready_sample().document))
+    looks = looks_of(example.conditions, example.pad)
+    assert all(str(escape(look.what)) in PAGE and str(escape(look.then)) in PAGE for look in looks)
 
 
 def test_every_link_within_the_page_leads_to_one_place() -> None:
