@@ -1,10 +1,11 @@
-"""Which symbol a measurement of a saddle or a plate has: the same one may be a bore here and a hole there."""
+"""Which symbol a measurement of a saddle, a plate or a bore has: the same one may be a bore here and a hole there."""
 
 from collections.abc import Mapping
 from types import MappingProxyType
 
 from geometry.conditions import Conditions
 from geometry.feet.plate.fields import PlateFacts
+from geometry.feet.post.fields import PostFacts
 from geometry.feet.saddle.fields import SaddleFacts
 
 Known = tuple[str, float | None]
@@ -16,18 +17,21 @@ FEET_U_KEYS = frozenset(
         *("between_teeth", "tooth_height", "tooth_root_radius", "over_teeth", "land_hole_diameter", "land_hole_depth"),
         *("plate_diameter", "free_edge", "ring_bore", "ring_height", "ring_corner_radius"),
         *("plate_hole_diameter", "plate_hole_depth"),
+        *("post_bore", "post_bore_depth", "bore_rim_diameter", "pin_diameter", "pin_distance"),
     )
 )
 """What of them may be off by as much as is measured on the jack."""
 
 
 def foot_symbols(c: Conditions) -> Mapping[str, Known]:
-    """The symbols of a saddle's or a plate's own measurements, by key; empty for other feet."""
+    """The symbols of the own measurements of a saddle, a plate or a bore, by key; empty for a cup."""
     foot = c.foot
     if isinstance(foot, SaddleFacts):
         found = _on_teeth(foot) if foot.on_teeth else _on_land(foot)
     elif isinstance(foot, PlateFacts):
         found = _by_edge(foot) if foot.locates == "skirt" else _in_ring(foot)
+    elif isinstance(foot, PostFacts):
+        found = _in_bore(foot)
     else:
         found = {}
     return MappingProxyType({f"jack.{name}": known for name, known in found.items()})
@@ -72,4 +76,14 @@ def _by_edge(foot: PlateFacts) -> dict[str, Known]:
         "free_edge_mm": ("free", foot.free_edge_mm),
         "plate_hole_diameter_mm": ("hole", foot.hole_diameter_mm),
         "plate_hole_depth_mm": ("hole_depth", foot.hole_depth_mm),
+    }
+
+
+def _in_bore(foot: PostFacts) -> dict[str, Known]:
+    return {
+        "post_bore_mm": ("bore", foot.bore_mm),
+        "post_bore_depth_mm": ("bore_depth", foot.hole_depth_mm),
+        "bore_rim_diameter_mm": ("rim_b", foot.contact_diameter_mm),
+        "pin_diameter_mm": ("pin", foot.pin_diameter_mm or None),
+        "pin_distance_mm": ("pin_x", foot.pin_distance_mm or None),
     }

@@ -55,11 +55,6 @@ _KNOWN: Mapping[str, _Known] = MappingProxyType(
         "jack.rim_diameter_mm": _Known("rim_d", lambda c: c.foot.rim_diameter_mm),
         "jack.stem_hole_diameter_mm": _Known("hole", lambda c: c.foot.hole_diameter_mm),
         "jack.stem_hole_depth_mm": _Known("hole_depth", lambda c: c.foot.hole_depth_mm),
-        "jack.post_bore_mm": _Known("bore", lambda c: c.foot.bore_mm),
-        "jack.post_bore_depth_mm": _Known("bore_depth", lambda c: c.foot.hole_depth_mm),
-        "jack.bore_rim_diameter_mm": _Known("rim_b", lambda c: c.foot.contact_diameter_mm),
-        "jack.pin_diameter_mm": _Known("pin", lambda c: getattr(c.measurements.jack, "pin_diameter_mm", None)),
-        "jack.pin_distance_mm": _Known("pin_x", lambda c: getattr(c.measurements.jack, "pin_distance_mm", None)),
         "jack.rated_load_kg": _Known("m_r", lambda c: c.foot.rated_load_kg),
         "jack.rim_height_low_mm": _Known("rim_low", lambda c: c.foot.rim_height_low_mm),
         "jack.rim_height_high_mm": _Known("rim_high", lambda c: c.foot.rim_height_high_mm),
@@ -107,10 +102,7 @@ _KNOWN: Mapping[str, _Known] = MappingProxyType(
 )
 _U_KEYS = frozenset(
     f"jack.{name}_mm"
-    for name in (
-        *("cup_bore", "cup_depth", "cup_corner_radius", "stem_hole_diameter", "stem_hole_depth"),
-        *("post_bore", "post_bore_depth", "bore_rim_diameter", "pin_diameter", "pin_distance"),
-    )
+    for name in ("cup_bore", "cup_depth", "cup_corner_radius", "stem_hole_diameter", "stem_hole_depth")
 ) | frozenset(f"seam.{name}_mm" for name in ("thickness", "height", "clear_outboard", "clear_inboard"))
 _GROUND_KEYS = frozenset(
     ("jack.rim_height_low_mm", "jack.rim_height_high_mm", "seam.edge_height_mm", "seam.edge_height_flat_mm")

@@ -3,7 +3,7 @@
 from math import pi, sqrt
 
 from geometry.draft import Draft
-from geometry.feet.post.places import cross_hole_mm, cross_hole_place_mm
+from geometry.feet.post.places import cross_hole_mm, cross_hole_place_mm, pin_of
 from geometry.provenance import derived, practice, recomputed
 from geometry.rules import Numbers, bound
 
@@ -21,7 +21,7 @@ _FIT = derived("Worst case of measurement, growth and turning tolerance (ISO 276
 
 def bore_numbers(d: Draft) -> Numbers:
     """The bore, the pin and the stem so far, as the formulas of a post name them."""
-    c = d.c
+    c, bore = d.c, pin_of(d)
     return {
         "bore": c.foot.bore_mm,
         "bore_depth": c.foot.hole_depth_mm or 0.0,
@@ -40,7 +40,7 @@ def bore_numbers(d: Draft) -> Numbers:
         "sigma_allow": c.allowable_mpa,
         "cross": cross_hole_mm(d),
         "cross_x": cross_hole_place_mm(d),
-        "pin": getattr(c.foot, "pin_diameter_mm", 0.0),
+        "pin": bore.pin_diameter_mm if bore else 0.0,
     }
 
 

@@ -76,8 +76,9 @@ def _hole_is_where_the_pin_is(d: Draft) -> float | None:
 def pinned(k: Case) -> PostFacts | None:
     """The bore, where a pin and a hole for it are there to be judged."""
     foot = k.c.foot
-    has_both = isinstance(foot, PostFacts) and foot.pin_diameter_mm > 0 and k.pad.has_cross_hole and k.pad.has_stem
-    return foot if has_both and isinstance(foot, PostFacts) else None
+    if not isinstance(foot, PostFacts) or foot.pin_diameter_mm <= 0:
+        return None
+    return foot if k.pad.has_cross_hole and k.pad.has_stem else None
 
 
 def pinned_numbers(k: Case, bore: PostFacts) -> dict[str, float]:
