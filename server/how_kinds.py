@@ -5,7 +5,11 @@ from types import MappingProxyType
 
 Drawn = tuple[str, str]
 """The name of a drawing, and what it shows."""
-_DOWN, _UP = "jack.rim_height_low_mm", "jack.rim_height_high_mm"
+_DOWN, _UP, _BESIDE = "jack.rim_height_low_mm", "jack.rim_height_high_mm", "seam.offset_mm"
+_BESIDE_HEAD: Drawn = (
+    "seam-beside-head",
+    "The jack cannot stand centred under the seam: from the middle of its head to the seam is measured",
+)
 
 _SADDLE: Mapping[str, Drawn] = {
     "jack.stands_on": (
@@ -158,6 +162,7 @@ BY_FOOT: Mapping[str, Mapping[str, Drawn]] = MappingProxyType(
                 "tips-height-up",
                 "The jack pumped up with nothing on it, a rule beside it up to the tips of the saddle's teeth",
             ),
+            _BESIDE: _BESIDE_HEAD,
         },
         "plate": {
             _DOWN: (
@@ -168,6 +173,7 @@ BY_FOOT: Mapping[str, Mapping[str, Drawn]] = MappingProxyType(
                 "plate-height-up",
                 "The jack pumped up with nothing on it, a rule beside it up to the top of its plate, or of the ring on it",
             ),
+            _BESIDE: _BESIDE_HEAD,
         },
         "post": {
             _DOWN: (
@@ -178,7 +184,8 @@ BY_FOOT: Mapping[str, Mapping[str, Drawn]] = MappingProxyType(
                 "bore-height-up",
                 "The jack pumped up with nothing on it, a rule beside it up to the rim around its bore",
             ),
+            _BESIDE: _BESIDE_HEAD,
         },
     }
 )
-"""What every foot asks for, and what is another thing on each: the cup's own drawings stand with the cup."""
+"""What is asked on every foot and is another thing on each; the cup's own drawings stand with the cup."""
