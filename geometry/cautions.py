@@ -79,7 +79,7 @@ _ALWAYS = (
     ),
     Caution(
         "CAUTION",
-        "First use: raise until the tyre just unloads, lower, look at pad, cup and seam, then lift.",
+        "First use: raise until the tyre just unloads, lower, look at the pad and at both faces that it touches, then lift.",
         practice("First-use routine of careful workshops"),
         is_for_lifting=True,
     ),

@@ -17,6 +17,7 @@ ASSUMED_CORNER_MM = 1.0
 
 _EVERYWHERE = {
     "of cup and": "of jack and",
+    "jack's rim": "jack's head",
     "rim above ground": "jack's head above ground",
     "stem hole in the cup's floor": "hole in the plate",
 }
@@ -45,7 +46,8 @@ _TERMS: Mapping[str, Mapping[str, str]] = MappingProxyType(
             "Cup's floor": "Plate",
             "cup's floor": "plate",
             "cup's rim": "ring's top",
-            "the rim": "the ring's top",
+            "off the rim": "off the ring's top",
+            "above its rim": "above its top",
             "cup": "ring",
         },
         "recess": {
@@ -55,7 +57,7 @@ _TERMS: Mapping[str, Mapping[str, str]] = MappingProxyType(
             "outside diameter of the cup's rim": "diameter of the plate",
             "Cup's floor": "Recess's floor",
             "cup's rim": "plate around the recess",
-            "the rim": "the plate around the recess",
+            "off the rim": "off the plate around the recess",
             "its rim": "the plate around it",
             "cup": "recess",
         },

@@ -1,4 +1,8 @@
-"""Where a pad stands on the tips of teeth: how much of each carries, and what the tooth under the load takes."""
+"""Where a pad stands on the tips of teeth: how much of each carries, and what the tooth under the load takes.
+
+The web between them is judged as over a ring: what three or more evenly spaced teeth add to a ring goes around as cos nθ and
+dies out towards the middle as rⁿ⁻², so that a disc's bending there is the same.
+"""
 
 from math import inf
 

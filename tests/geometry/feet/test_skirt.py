@@ -238,3 +238,12 @@ def test_a_skirt_on_a_cup_and_a_stem_beside_a_skirt_are_refused() -> None:
         designed(van(fixed__skirt_bore_mm=80, fixed__skirt_length_mm=12))
     with pytest.raises(BadMeasurementsError, match="has no stem diameter"):
         designed(standing("edge", fixed__stem_diameter_mm=12))
+
+
+@pytest.mark.parametrize("way", WAYS)
+def test_the_rim_of_a_hole_in_the_car_is_never_called_part_of_the_jack(way: str) -> None:
+    told = [words for c in designed(standing(way, "plug")).checks for words in (c.title, c.words)]
+    assert "friction under the rim left out" in " ".join(told)
+    assert not [
+        words for words in told if "tips carries" in words or "top carries" in words or "recess carries" in words
+    ]
