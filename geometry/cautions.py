@@ -73,7 +73,7 @@ _ALWAYS = (
     Caution("WARNING", "Never exceed the jack's rated load. Nobody and no pet stays in the car.", _JACK_GUIDE),
     Caution(
         "WARNING",
-        "Lift in stages: the jack must be free to roll as the car swings. Look, lower and re-seat where pad or seam shifts.",
+        "Lift in stages: the jack must be free to roll as the car swings. Look, lower and re-seat where pad or car shifts.",
         found("productsafety.gov.au jack page: the jack must be able to roll slightly"),
         is_for_lifting=True,
     ),
@@ -85,7 +85,7 @@ _ALWAYS = (
     ),
     Caution(
         "CAUTION",
-        "Look at the pad before each use. Discard it when it is cracked, dished, swollen, or white at the foot of a slot wall,"
+        "Look at the pad before each use. Discard it when it is cracked, dished, swollen, or shows a white line,"
         " and after any shock.",
         derived("Signs of overload in plastics; inspection before each use as for jacks, 29 CFR 1926.305(d)(1)"),
         is_for_lifting=True,

@@ -10,13 +10,13 @@ SHARE_OF_GROSS_MASS = Sourced(
     0.60,
     "1",
     derived(
-        "With both wheels of a side in the air a single point carries (t/2 + e)/(t/2 + s) of the car. With the seam"
+        "With both wheels of a side in the air a single point carries (t/2 + e)/(t/2 + s) of the car. With that point"
         " no further in than 0.85 of half the track and the centre of gravity 2 % of the track off the middle this is"
         " 0.56; rounded up."
     ),
 )
 DESIGN_FACTOR = Sourced(
-    1.2, "1", derived("An allowance for a bump while lowering and for a seam that slips into its seat.")
+    1.2, "1", derived("An allowance for a bump while lowering and for a car that slips into its seat.")
 )
 
 

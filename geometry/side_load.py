@@ -12,7 +12,7 @@ LEAN_LEVER_MM = Sourced(
     1400.0,
     "mm",
     derived(
-        "Distance from the seam to the far tyres that a car turns about, taken short so that the lean comes out large."
+        "Distance from the lifting point to the far tyres that a car turns about, taken short so that the lean comes out large."
     ),
 )
 LEAST_SIDE_SHARE = Sourced(0.10, "1", derived("Side load that is always assumed, as a share of the design force."))

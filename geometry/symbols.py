@@ -105,7 +105,7 @@ _PAD = {
     "relief": Symbol("width of the pocket in the slot", _MM),
     "relief_l": Symbol("length of the pocket in the slot", _MM),
     "relief_d": Symbol("depth of the pocket in the slot", _MM),
-    "above": Symbol("height of the pad above what carries the car: slot depth, or height of a plug", _MM),
+    "above": Symbol("height of the pad above what carries the car", _MM),
     "slot_depth": Symbol("slot depth", _MM),
     "web": Symbol("web, the floor under the slot", _MM),
     "r_f": Symbol("radius between wall and floor of the slot", _MM),

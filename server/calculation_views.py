@@ -7,7 +7,7 @@ from markupsafe import Markup
 from geometry import ENGINE_VERSION, formulas
 from geometry.calculation.book import Line
 from geometry.calculation.clearances import Clearance, Figure
-from geometry.calculation.opening import NOT_COVERED, SCOPE
+from geometry.calculation.opening import not_covered_by, scope_of
 from geometry.calculation.sheet import PARTS, CalculationSheet, CheckPart, LedgerPart, SymbolNote
 from geometry.cautions import ONE_LINE
 from geometry.mathml import mathml, mathml_equation
@@ -61,8 +61,8 @@ def calculation_page(sheet: CalculationSheet, reading: FormReading) -> Calculati
         identity=f"design {design.design_id}, engine {ENGINE_VERSION}",
         back=links.pad_address(reading.typed, units=units),
         data=links.pad_address(reading.typed, "/calculation.json", units=units),
-        scope=SCOPE,
-        not_covered=NOT_COVERED,
+        scope=scope_of(sheet.design),
+        not_covered=not_covered_by(sheet.design),
         factors=sheet.factors,
         doubtful=tuple(replace(d, value=shown.with_customary(d.value, units)) for d in sheet.doubtful),
         inputs=tuple(

@@ -6,7 +6,7 @@ from typing import Any
 from geometry import ENGINE_VERSION, formulas
 from geometry.calculation.book import Line
 from geometry.calculation.clearances import Clearance, Figure
-from geometry.calculation.opening import NOT_COVERED, SCOPE
+from geometry.calculation.opening import not_covered_by, scope_of
 from geometry.calculation.sheet import PARTS, CalculationSheet, CheckPart, LedgerPart, SymbolNote
 from geometry.provenance import Source
 from geometry.sensitivity import Sensitivity
@@ -20,8 +20,8 @@ def sheet_data(sheet: CalculationSheet) -> dict[str, Any]:
         "design_id": design.design_id,
         "title": design.measurements.title,
         "verdict": design.verdict_words,
-        "scope": SCOPE,
-        "not_covered": list(NOT_COVERED),
+        "scope": scope_of(design),
+        "not_covered": list(not_covered_by(design)),
         "factors": [{"value": f.value, "place": f.place, **_source(f.source)} for f in sheet.factors],
         "doubtful": [
             {"words": d.words, "value": d.value, "checks": list(d.checks), **_source(d.source)} for d in sheet.doubtful

@@ -12,12 +12,12 @@ from geometry.provenance import Mark, Source, derived, found, memory
 from geometry.rules import Check
 from geometry.sensitivity import nearest_to_limit
 
-SCOPE = (
+_SCOPE = (
     "This sheet estimates one lifting pad for one jack and one car: whether it goes together, whether it clears what is"
     " around it, and what the load does to the plastic and to the car's own seam, once, standing still, for the time"
     " stated. Every dimension is at 20 °C, the part as machined from dry stock. Nothing here was tested."
 )
-NOT_COVERED = (
+_NOT_COVERED = (
     "Fatigue: the pad is judged for one load, not for how many it will see.",
     "Impact: a car that drops onto the pad, or a pad that is struck.",
     "The jack itself: its own strength and stability, its arm, its wheels, its hydraulics.",
@@ -50,6 +50,16 @@ class Doubtful:
     source: Source
     checks: tuple[str, ...]
     """The titles of the governing checks that use it."""
+
+
+def scope_of(design: Design) -> str:
+    """What the sheet of a design covers, in the words of its kinds."""
+    return design.conditions.said(_SCOPE)
+
+
+def not_covered_by(design: Design) -> tuple[str, ...]:
+    """What it leaves out, in the words of its kinds."""
+    return tuple(design.conditions.said(words) for words in _NOT_COVERED)
 
 
 def governing(design: Design) -> tuple[Check, ...]:

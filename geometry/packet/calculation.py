@@ -5,7 +5,7 @@ from functools import lru_cache
 from geometry import formulas
 from geometry.calculation.book import Line
 from geometry.calculation.clearances import Clearance, Figure
-from geometry.calculation.opening import NOT_COVERED, SCOPE
+from geometry.calculation.opening import not_covered_by, scope_of
 from geometry.calculation.sheet import PARTS, CalculationSheet, CheckPart, LedgerPart
 from geometry.making.wording import Units
 from geometry.mathml import typst_math
@@ -37,8 +37,8 @@ def calculation_data(sheet: CalculationSheet, units: Units = "mm") -> Data:
     tags = Tags(sheet)
     return {
         "lengths": LENGTHS[units],
-        "scope": SCOPE,
-        "not_covered": list(NOT_COVERED),
+        "scope": scope_of(sheet.design),
+        "not_covered": list(not_covered_by(sheet.design)),
         "factors": [[f.value, f.place, str(f.source)] for f in sheet.factors],
         "doubtful": [[d.words, d.value, "; ".join(d.checks)] for d in sheet.doubtful],
         "inputs": [[i.title, _formula(i.symbol), i.words, i.uncertainty, i.where_from] for i in sheet.inputs],

@@ -19,6 +19,17 @@ class CushionFacts(HeadFacts):
     group: ClassVar[str] = "rail"
     says: ClassVar[Mapping[str, str]] = MappingProxyType(
         {
+            "assumed friction of the seam on the slot's floor": "assumed friction of the car's face on the pad",
+            "share of the stress allowed in a slot wall": "share of the stress allowed",
+            "zone of the slot's symmetry to": "zone in which the load may arrive about",
+            "parallelism of the slot's floor": "parallelism of the top",
+            "general tolerance of the slot's depth": "tolerance of what stands above the top, where nothing does",
+            "height, seat face to wall top": "height, seat face to top",
+            "web, the floor under the slot": "web, under the top",
+            "rise of the seam that is wanted": "rise that is wanted of the car's lifting point",
+            " and to the car's own seam": "",
+            "earlier damage of the seam and the sill": "earlier damage of the car's own sheet",
+            " and seam": " and face",
             "The seam runs on past the pad: its edge stays": "The face runs on past the pad: it stays",
             "the seam at ": "the car's face at ",
             "how far the edge sinks into the floor": "how far the car's face sinks in",

@@ -24,6 +24,17 @@ class PlugFacts(HeadFacts):
     group: ClassVar[str] = "pocket"
     says: ClassVar[Mapping[str, str]] = MappingProxyType(
         {
+            "assumed friction of the seam on the slot's floor": "assumed friction of the hole's rim on the pad",
+            "share of the stress allowed in a slot wall": "share of the stress allowed",
+            "zone of the slot's symmetry to": "zone of the plug's place about",
+            "parallelism of the slot's floor": "parallelism of the shoulder",
+            "general tolerance of the slot's depth": "general tolerance of the plug's height",
+            "height, seat face to wall top": "height, seat face to the plug's top",
+            "web, the floor under the slot": "web, under the shoulder",
+            "rise of the seam that is wanted": "rise that is wanted of the car's lifting point",
+            " and to the car's own seam": "",
+            "earlier damage of the seam and the sill": "earlier damage of the car's own sheet",
+            " and seam": " and hole",
             "The seam runs on past the pad: its edge stays": "The rim of the hole runs on past the pad: it stays",
             "the seam at ": "the hole's rim at ",
             "how far the edge sinks into the floor": "how far the rim sinks in",
