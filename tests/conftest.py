@@ -6,9 +6,18 @@ from collections.abc import Iterator
 import pytest
 from hypothesis import settings
 
+from tests.examples import LONG_RUNS, is_for_long_runs
+
 # How long one example takes says nothing on a machine that is busy with other tests.
 settings.register_profile("seamrest", deadline=None)
+settings.register_profile(LONG_RUNS, deadline=None)
 settings.load_profile("seamrest")
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    """Before any test is read: how many examples each gets."""
+    if is_for_long_runs(config.getoption("markexpr")):
+        settings.load_profile(LONG_RUNS)
 
 
 @pytest.fixture(scope="session", autouse=True)

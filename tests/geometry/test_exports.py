@@ -10,7 +10,7 @@ import lib3mf
 import numpy as np
 import pytest
 import trimesh
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 from numpy.typing import NDArray
 from OCP.STEPControl import STEPControl_Reader
 from OCP.TopoDS import TopoDS_Solid
@@ -26,6 +26,7 @@ from geometry.profile import slot_outline, turned_outline
 from geometry.solid import build_solid
 from geometry.threemf import threemf_bytes
 from geometry.volume import volume_mm3
+from tests.examples import examples
 from tests.geometry.pads import LABEL, ORDINARY, STEMMED, buildable_pads
 
 Points = NDArray[np.float64]
@@ -93,21 +94,9 @@ def assert_files_hold_the_pad(pad: Pad, folder: Path) -> None:
 
 
 @given(pad=buildable_pads())
-@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@examples(12, many=2000)
 def test_every_buildable_pad_survives_each_file(pad: Pad, tmp_path: Path) -> None:
     """Volume in closed form; trimesh for the skins."""
-    assert_files_hold_the_pad(pad, tmp_path)
-
-
-@pytest.mark.full
-@given(pad=buildable_pads())
-@settings(
-    max_examples=2000,
-    deadline=None,
-    suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow],
-)
-def test_two_thousand_pads_survive_each_file(pad: Pad, tmp_path: Path) -> None:
-    """The same as above, many times."""
     assert_files_hold_the_pad(pad, tmp_path)
 
 

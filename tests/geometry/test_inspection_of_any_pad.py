@@ -1,7 +1,7 @@
 """Whatever a pad has is measured once, with the drawing's limits and an instrument, read, and judged."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 
 from geometry.as_made import judge_sizes
 from geometry.checks import judge
@@ -13,6 +13,7 @@ from geometry.making.how_measured import height_parts
 from geometry.pad import Pad
 from geometry.readings import Judged
 from tests.drawing.pads import facts
+from tests.examples import examples
 from tests.geometry.pads import EVERY_KIND, pads_of_any_kind
 from tests.geometry.shops import job
 
@@ -36,7 +37,7 @@ def read(pad: Pad, **sizes: float) -> dict[str, Judged]:
     return judge_sizes(pad, CONDITIONS, (taken,))
 
 
-@settings(max_examples=200, deadline=None)
+@examples(60, many=2000)
 @given(pads_of_any_kind())
 def test_what_the_drawing_dimensions_is_measured_once_between_the_drawings_limits(pad: Pad) -> None:
     """Oracle: the drawing's own dimensions; what follows from others may be left out but for the height."""
@@ -50,7 +51,7 @@ def test_what_the_drawing_dimensions_is_measured_once_between_the_drawings_limit
         assert line.lower_mm == pytest.approx(max(0.0, drawn[name].lower_mm))
 
 
-@settings(max_examples=100, deadline=None)
+@examples(50, many=1000)
 @given(pads_of_any_kind())
 def test_every_line_says_with_what_and_how_in_words_for_this_pad(pad: Pad) -> None:
     """Oracle: the pad's own features: no line speaks of a slot, a stem, a plug or a skirt that is not there."""
@@ -63,7 +64,7 @@ def test_every_line_says_with_what_and_how_in_words_for_this_pad(pad: Pad) -> No
     assert ("cross-hole" in words) == pad.has_cross_hole
 
 
-@settings(max_examples=100, deadline=None)
+@examples(50, many=1000)
 @given(pads_of_any_kind())
 def test_an_instrument_that_is_too_coarse_for_a_zone_says_so(pad: Pad) -> None:
     """Oracle: a fifth of the zone between the limits."""
@@ -72,7 +73,7 @@ def test_an_instrument_that_is_too_coarse_for_a_zone_says_so(pad: Pad) -> None:
         assert line.is_fine_enough == (line.instrument.uncertainty_mm <= zone / 5)
 
 
-@settings(max_examples=200, deadline=None)
+@examples(60, many=2000)
 @given(pads_of_any_kind())
 def test_a_part_that_reads_as_drawn_is_as_drawn_and_what_is_not_read_stays_open(pad: Pad) -> None:
     """Oracle: the pad's own sizes, each read and then each left out."""
@@ -83,7 +84,7 @@ def test_a_part_that_reads_as_drawn_is_as_drawn_and_what_is_not_read_stays_open(
     assert {j.verdict for j in read(pad).values()} == {"open"}
 
 
-@settings(max_examples=200, deadline=None)
+@examples(60, many=2000)
 @given(pads_of_any_kind())
 def test_a_reading_beyond_its_limit_is_never_as_drawn(pad: Pad) -> None:
     """Oracle: the drawing's limits."""
@@ -95,7 +96,7 @@ def test_a_reading_beyond_its_limit_is_never_as_drawn(pad: Pad) -> None:
         assert read(pad, **{name: drawn[name].upper_mm + 1})[name].verdict == "reject"
 
 
-@settings(max_examples=100, deadline=None)
+@examples(50, many=1000)
 @given(pads_of_any_kind())
 def test_the_height_is_its_parts(pad: Pad) -> None:
     """Oracle: the pad's own height above its seat face."""
@@ -108,7 +109,7 @@ def test_no_two_lines_of_a_pad_have_one_title(kind: str) -> None:
     assert len(titles) == len(set(titles))
 
 
-@settings(max_examples=50, deadline=None)
+@examples(50, many=1000)
 @given(pads_of_any_kind())
 def test_what_is_held_to_an_indicator_says_how_far_it_may_be_off(pad: Pad) -> None:
     """Oracle: the geometrical tolerances of the drawing; of a print no roughness is asked."""

@@ -4,7 +4,7 @@ import re
 from itertools import groupby, pairwise
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 
 from geometry.conditions import Conditions
 from geometry.document.shop import Shop
@@ -14,6 +14,7 @@ from geometry.making.wording import Sentence, said
 from geometry.pad import Pad
 from geometry.route import RouteCard, route_card
 from tests.documents import sample, van
+from tests.examples import examples
 from tests.geometry.shops import card, job, jobs
 
 Job = tuple[Pad, Conditions, Shop]
@@ -36,7 +37,7 @@ def named(made: RouteCard, title: str) -> Operation:
     return next(o for o in made.operations if o.title == title)
 
 
-@settings(max_examples=60, deadline=None)
+@examples(30, many=600)
 @given(jobs())
 def test_after_all_operations_every_dimension_is_the_drawings(work: Job) -> None:
     """Oracle: the pad itself; every dimension that it has is left by some operation, at its exact size."""
@@ -50,7 +51,7 @@ def test_after_all_operations_every_dimension_is_the_drawings(work: Job) -> None
     assert left == wanted
 
 
-@settings(max_examples=60, deadline=None)
+@examples(30, many=600)
 @given(jobs())
 def test_passes_start_where_the_one_before_ended_and_end_at_the_size(work: Job) -> None:
     """Oracle: removing all passes leaves exactly the finished size."""
@@ -65,7 +66,7 @@ def test_passes_start_where_the_one_before_ended_and_end_at_the_size(work: Job) 
     assert named(made, "Turn the seat").passes[-1].after_mm == pad.seat_diameter_mm
 
 
-@settings(max_examples=60, deadline=None)
+@examples(30, many=600)
 @given(jobs())
 def test_facing_both_ends_takes_the_blank_to_the_pads_height(work: Job) -> None:
     """Oracle: what facing and sawing off take from the blank, added up."""
@@ -81,7 +82,7 @@ def test_facing_both_ends_takes_the_blank_to_the_pads_height(work: Job) -> None:
     assert made.stock.blank_mm - gone - sawn == pytest.approx(pad.overall_height_mm, abs=1e-9)
 
 
-@settings(max_examples=60, deadline=None)
+@examples(30, many=600)
 @given(jobs())
 def test_dial_readings_add_up(work: Job) -> None:
     """Oracle: the dial's steps sum to its reading, which is what came off: half of it on a dial that counts travel."""
@@ -94,7 +95,7 @@ def test_dial_readings_add_up(work: Job) -> None:
             assert passes[-1].dial_reading_mm == pytest.approx(off * share, abs=1e-9)
 
 
-@settings(max_examples=60, deadline=None)
+@examples(30, many=600)
 @given(jobs())
 def test_no_pass_is_deeper_than_the_shop_allows_and_the_last_is_fine(work: Job) -> None:
     """Oracle: the shop's deepest cut, by default 0.5 mm or 0.020 in; finishing 0.1 mm or 0.005 in."""
@@ -106,7 +107,7 @@ def test_no_pass_is_deeper_than_the_shop_allows_and_the_last_is_fine(work: Job) 
             assert p.kind == "rough" or p.infeed_mm <= 0.127 + 1e-6
 
 
-@settings(max_examples=60, deadline=None)
+@examples(30, many=600)
 @given(jobs())
 def test_every_speed_is_one_of_the_machines_and_none_is_too_fast_unsaid(work: Job) -> None:
     """Oracle: the list of the shop's speeds; a CNC machine sets any up to its fastest."""
@@ -119,7 +120,7 @@ def test_every_speed_is_one_of_the_machines_and_none_is_too_fast_unsaid(work: Jo
         assert not cut.is_too_fast or any("slowest speed" in s.shown() for s in made.troubles)
 
 
-@settings(max_examples=60, deadline=None)
+@examples(30, many=600)
 @given(jobs())
 def test_the_second_set_up_holds_on_finished_body_not_on_the_seat(work: Job) -> None:
     """Oracle: the grip lies between the body's edge breaks; where it is short, only a facing cut of 1.5 mm is left for it."""
@@ -134,7 +135,7 @@ def test_the_second_set_up_holds_on_finished_body_not_on_the_seat(work: Job) -> 
     assert "finished body" in made.set_ups[1].holding.shown()
 
 
-@settings(max_examples=60, deadline=None)
+@examples(30, many=600)
 @given(jobs())
 def test_the_first_set_up_grips_the_bar_long_enough(work: Job) -> None:
     """Oracle: grip and what stands out make up the blank; at least 10 mm and a third of what stands out."""
@@ -144,7 +145,7 @@ def test_the_first_set_up_grips_the_bar_long_enough(work: Job) -> None:
     assert made.stock.first_grip_mm >= max(10.0, made.stock.first_reach_mm / 3) - 1e-9
 
 
-@settings(max_examples=40, deadline=None)
+@examples(30, many=600)
 @given(jobs())
 def test_every_sentence_can_be_shown_in_both_units(work: Job) -> None:
     """Oracle: no open place is left, and an inch shop reads no millimetre."""
@@ -264,7 +265,7 @@ def test_a_body_too_short_to_be_held_is_said() -> None:
     assert "Only 3.25 mm of the body" in troubles
 
 
-@settings(max_examples=40, deadline=None)
+@examples(30, many=600)
 @given(jobs())
 def test_the_list_has_each_tool_once(work: Job) -> None:
     """Oracle: names without regard to their figures' place; a tool that several operations use has one line."""
@@ -276,7 +277,7 @@ def test_the_list_has_each_tool_once(work: Job) -> None:
         assert listed == {t.shown() for t in operation.tools}
 
 
-@settings(max_examples=40, deadline=None)
+@examples(30, many=600)
 @given(jobs())
 def test_the_card_says_what_the_dials_read_where_a_pass_ends(work: Job) -> None:
     """Oracle: half or all of what is off the diameter, by the kind of dial; the lengthwise dial reads the length."""

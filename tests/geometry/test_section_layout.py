@@ -2,13 +2,14 @@ from itertools import combinations
 from math import dist
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 
 from geometry.drawing.section import Known, Section, TroubleSpot, assembled_section
 from geometry.drawing.section_layout import lay_out_detail
 from geometry.drawing.section_page import RADIUS, Box, Page, Placed
 from geometry.outline import Point
 from geometry.rules import CHECK_RULES
+from tests.examples import examples
 from tests.geometry.section_cases import page_of, sections
 from tests.geometry.test_section_columns import leaders_cross
 
@@ -63,7 +64,7 @@ def _assert_leaders_leave_the_columns_alone(page: Page) -> None:
 
 
 @_WIDTHS
-@settings(max_examples=150, deadline=None)
+@examples(40, many=1500)
 @given(section=sections())
 def test_no_balloon_label_or_leader_meets_another_for_any_input(section: Section, width: int) -> None:
     """Oracle: boxes by their sides, leaders by exact orientation of their ends."""
@@ -73,7 +74,7 @@ def test_no_balloon_label_or_leader_meets_another_for_any_input(section: Section
 
 
 @_WIDTHS
-@settings(max_examples=150, deadline=None)
+@examples(40, many=1500)
 @given(section=sections())
 def test_everything_lies_inside_the_picture_for_any_input(section: Section, width: int) -> None:
     _assert_all_inside(page_of(section, width=width), section)
@@ -92,7 +93,7 @@ def test_trouble_everywhere_at_once_overlaps_nothing(width: int) -> None:
     assert f"{len(places) - len(shown)} more are listed below." in page.notes
 
 
-@settings(max_examples=100, deadline=None)
+@examples(40, many=1000)
 @given(section=sections())
 def test_a_detail_shows_its_dimension_whole(section: Section) -> None:
     """Both ends of the dimension line lie inside the cut-out, above the caption."""
@@ -104,7 +105,7 @@ def test_a_detail_shows_its_dimension_whole(section: Section) -> None:
             assert page.window.top <= y <= page.window.bottom
 
 
-@settings(max_examples=100, deadline=None)
+@examples(40, many=1000)
 @given(section=sections())
 def test_the_ground_lies_at_the_same_height_of_every_picture(section: Section) -> None:
     """Otherwise the page would jump while a size is typed."""

@@ -3,7 +3,7 @@
 from typing import Any
 
 import pytest
-from hypothesis import HealthCheck, assume, given, settings
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from geometry.checks import judge
@@ -14,8 +14,9 @@ from geometry.pad import DIMENSIONS
 from geometry.rules import CHECK_RULES
 from geometry.sizing import Sized, size
 from tests.documents import documents, ordinary_documents, roomy_documents, sample, van
+from tests.examples import examples
 
-SETTINGS = settings(max_examples=300, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+SETTINGS = examples(100, many=3000)
 PROMISED = {
     "seat_fit_tight",
     "seat_fit_loose",
@@ -86,7 +87,7 @@ def test_walls_touch_the_sill_only_where_the_floor_is_overloaded_or_very_soft(do
         assert check.finding.numbers["delta"] > 0.99
 
 
-@settings(max_examples=150, deadline=None)
+@examples(60, many=1500)
 @given(ordinary_documents(), st.floats(0.1, 3))
 def test_a_thicker_seam_never_narrows_the_slot(document: dict[str, Any], more: float) -> None:
     thicker = document | {"seam": document["seam"] | {"thickness_mm": document["seam"]["thickness_mm"] + more}}
@@ -97,7 +98,7 @@ def test_a_thicker_seam_never_narrows_the_slot(document: dict[str, Any], more: f
     assert after.pad.slot_width_mm >= before.pad.slot_width_mm
 
 
-@settings(max_examples=150, deadline=None)
+@examples(60, many=1500)
 @given(ordinary_documents(), st.floats(1.05, 2))
 def test_a_heavier_car_never_gets_a_smaller_body(document: dict[str, Any], factor: float) -> None:
     heavier = document | {"car": {"gross_mass_kg": document["car"]["gross_mass_kg"] * factor}}
@@ -108,7 +109,7 @@ def test_a_heavier_car_never_gets_a_smaller_body(document: dict[str, Any], facto
     assert after.pad.body_diameter_mm >= before.pad.body_diameter_mm
 
 
-@settings(max_examples=150, deadline=None)
+@examples(60, many=1500)
 @given(ordinary_documents(), st.floats(0, 30), st.floats(0, 40))
 def test_a_wider_temperature_range_never_increases_the_seat(
     document: dict[str, Any], colder: float, hotter: float
@@ -121,7 +122,7 @@ def test_a_wider_temperature_range_never_increases_the_seat(
     assert after.pad.seat_diameter_mm <= before.pad.seat_diameter_mm
 
 
-@settings(max_examples=150, deadline=None)
+@examples(60, many=1500)
 @given(ordinary_documents(), st.sampled_from(DIMENSIONS))
 def test_fixing_a_dimension_where_the_ledger_put_it_changes_nothing(document: dict[str, Any], dimension: str) -> None:
     before = sized_or_none(document)

@@ -4,7 +4,7 @@ import cadquery as cq
 import numpy as np
 import pytest
 import trimesh
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 from OCP.Bnd import Bnd_Box
 from OCP.BRepBndLib import BRepBndLib
 from OCP.BRepCheck import BRepCheck_Analyzer
@@ -15,6 +15,7 @@ from geometry.exports import mesh_of, solid_volume_mm3
 from geometry.pad import Pad
 from geometry.solid import build_solid
 from geometry.volume import balance_aside_mm, balance_height_mm, volume_mm3
+from tests.examples import examples
 from tests.geometry.pads import EVERY_KIND, ORDINARY, STEMMED, buildable_pads, pads_of_any_kind
 
 Box = tuple[float, float, float, float, float, float]
@@ -53,35 +54,18 @@ def assert_closed(pad: Pad) -> None:
 
 
 @given(buildable_pads())
-@settings(max_examples=40, deadline=None)
+@examples(25, many=2000)
 def test_every_buildable_pad_becomes_one_exact_solid(pad: Pad) -> None:
     """Kernel's validity check, ∫A(z)dz in closed form, and the dimensions themselves."""
     assert_exact(pad)
 
 
 @given(pads_of_any_kind())
-@settings(max_examples=25, deadline=None)
+@examples(20, many=2000)
 def test_every_kind_of_pad_becomes_one_exact_solid(pad: Pad) -> None:
     """Kernel's validity check, ∫A(z)dz in closed form, and the dimensions themselves; the skin is closed (trimesh)."""
     assert_exact(pad)
     assert_closed(pad)
-
-
-@pytest.mark.full
-@given(pads_of_any_kind())
-@settings(max_examples=2000, deadline=None, suppress_health_check=[HealthCheck.too_slow])
-def test_two_thousand_pads_of_every_kind_become_exact_solids(pad: Pad) -> None:
-    """The same as above, many times."""
-    assert_exact(pad)
-    assert_closed(pad)
-
-
-@pytest.mark.full
-@given(buildable_pads())
-@settings(max_examples=2000, deadline=None, suppress_health_check=[HealthCheck.too_slow])
-def test_two_thousand_pads_become_exact_solids(pad: Pad) -> None:
-    """The same as above, many times."""
-    assert_exact(pad)
 
 
 def test_the_solid_is_the_same_part_as_a_modelling_script_makes() -> None:

@@ -4,7 +4,7 @@ import math
 from typing import Any
 
 import pytest
-from hypothesis import HealthCheck, assume, given, settings
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from geometry import formulas
@@ -17,9 +17,10 @@ from geometry.measurements import read_measurements
 from geometry.pad import DIMENSIONS, Pad
 from geometry.rules import Check
 from geometry.sizing import Sized, size
+from tests.examples import examples
 from tests.geometry.feet.post_documents import HEADS, post_documents, posted, roomy_post_documents
 
-_SETTINGS = settings(max_examples=200, deadline=None, suppress_health_check=list(HealthCheck))
+_SETTINGS = examples(60, many=2000)
 PROMISED = {"post_fit_tight", "post_fit_loose", "post_bottom", "post_guided", "pin_meets", "stock", "entry_height"}
 """What the bounds promise to pass, whatever the load."""
 

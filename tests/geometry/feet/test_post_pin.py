@@ -5,7 +5,7 @@ from typing import Any
 
 import numpy as np
 import pytest
-from hypothesis import HealthCheck, assume, given, settings
+from hypothesis import assume, given
 from hypothesis import strategies as st
 from numpy.polynomial.legendre import leggauss
 
@@ -17,6 +17,7 @@ from geometry.feet.post.places import sag_mm
 from geometry.measurements import read_measurements
 from geometry.rules import Check
 from geometry.sizing import size
+from tests.examples import examples
 from tests.geometry.feet.post_documents import posted, roomy_post_documents
 
 
@@ -40,7 +41,7 @@ def test_without_a_pin_there_is_no_hole_and_nothing_to_judge() -> None:
     assert set(verdicts.values()) == {"not_applicable"}
 
 
-@settings(max_examples=200, deadline=None, suppress_health_check=list(HealthCheck))
+@examples(60, many=2000)
 @given(
     roomy_post_documents(),
     *(st.floats(-1, 1) for _ in range(6)),
