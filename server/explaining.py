@@ -5,8 +5,8 @@ from functools import lru_cache
 
 from markupsafe import Markup
 
-from server.fields import FIELDS
-from server.how_to import HowPicture, how_picture
+from server.fields import FormField
+from server.how_to import HowPicture, picture_for
 from server.left_out import LeftOut, is_optional, left_out
 from server.shown import words_in
 from server.templating import render
@@ -27,14 +27,14 @@ class HowView:
 
 
 @lru_cache(maxsize=1024)
-def explained(key: str, units: str, taken: str, *, required: bool) -> Markup:
+def explained(field: FormField, units: str, taken: str, *, foot: str, required: bool) -> Markup:
     """An explanation as the page prints it; most of them never change, and there are many on a sheet."""
-    field = FIELDS[key]
+    key = field.key
     view = HowView(
         field.title,
         printed(field.how, units),
         printed(field.help, units),
-        how_picture(key),
+        picture_for(key, foot),
         "" if required else printed(field.assumed, units),
         taken,
         left_out(key) if is_optional(key) and not required else None,

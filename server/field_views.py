@@ -12,7 +12,7 @@ from geometry.materials import MATERIALS, SLOT_MATERIALS
 from server.explaining import explained, printed
 from server.fields import FIELDS, FormField
 from server.forms import FormReading
-from server.how_to import HowPicture, how_picture
+from server.how_to import HowPicture, picture_for
 from server.left_out import LeftOut, is_optional, left_out, taken_mm
 from server.shown import length_with_unit, quantities_in, unit_of_field
 
@@ -200,6 +200,7 @@ def field_view(
         required=field.required or key in needed,
         balloon=balloons.get(key),
         has_slot=reading.head == USUAL_HEAD,
+        foot=reading.foot,
     )
 
 
@@ -216,6 +217,7 @@ def _view(
     required: bool,
     balloon: int | None,
     has_slot: bool,
+    foot: str,
 ) -> FieldView:
     """The same question, once for each way in which it can stand: while one box is typed in, the others stay as they are."""
     key = field.key
@@ -232,7 +234,7 @@ def _view(
         balloon=balloon,
         help=printed(field.help, units),
         how=printed(field.how, units),
-        picture=how_picture(key),
+        picture=picture_for(key, foot),
         assumed="" if required else printed(field.assumed, units),
         taken=taken,
         left_out=left_out(key) if is_optional(key) and not required else None,
@@ -240,7 +242,7 @@ def _view(
         problem=problem,
         doubt=doubt,
         options=_options(field, text, has_slot=has_slot),
-        explanation=explained(key, units, taken, required=required),
+        explanation=explained(field, units, taken, foot=foot, required=required),
     )
 
 

@@ -106,11 +106,6 @@ _PICTURES: Mapping[str, Drawn] = {
 }
 
 
-def how_picture(key: str) -> HowPicture | None:
-    """The drawing for a field, on a jack with a cup where every jack asks for it; None where words are enough."""
-    return picture_for(key, USUAL_FOOT)
-
-
 def picture_for(key: str, foot: str) -> HowPicture | None:
     """The drawing for a field on a jack with this foot; None where words are enough."""
     drawn = BY_FOOT.get(foot, {}).get(key) or OF_KINDS.get(key) or _PICTURES.get(key)

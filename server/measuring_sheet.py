@@ -26,7 +26,7 @@ CAUTIONS = (
     "Use only the lifting point that the vehicle's maker names in its manual.",
 )
 """What holds while one measures; facts of the trade, no source."""
-TOOLS = "Caliper, rule or tape, straight edge, torch, a few coins, a rag, a pencil."
+TOOLS = "Caliper, rule or tape, straight edge, torch, a few coins or a radius card, a rag, a pencil."
 
 
 @dataclass(frozen=True, slots=True)

@@ -141,7 +141,7 @@ def sections_of_any_kind(draw: st.DrawFn) -> Section:
     told: dict[str, Any] = {"foot": foot, "head": head, "car": {"gross_mass_kg": 1500.0}}
     for group, model in asked_of(foot, head).groups.items():
         told[group] = {
-            name: draw(_anything(info))
+            name: draw(anything(info))
             for name, info in model.model_fields.items()
             if info.is_required() or draw(st.booleans())
         }
@@ -150,7 +150,7 @@ def sections_of_any_kind(draw: st.DrawFn) -> Section:
     return section_of(told)
 
 
-def _anything(info: FieldInfo) -> st.SearchStrategy[Any]:
+def anything(info: FieldInfo) -> st.SearchStrategy[Any]:
     """Any answer that a field allows."""
     bounds = {type(bound).__name__: bound for bound in info.metadata}
     if "Ge" not in bounds:

@@ -8,7 +8,7 @@ from httpx import AsyncClient
 
 from geometry.kinds import JACKS
 from server.fields import FIELDS
-from server.how_to import how_picture, picture_for
+from server.how_to import picture_for
 from server.left_out import LeftOut
 from server.links import STATIC, address_of_document, static_file
 from server.measuring_sheet import measuring_page
@@ -17,7 +17,7 @@ from tests.server.asking import FITTING, NO_PAD
 
 pytestmark = pytest.mark.anyio
 VAN, CONFLICT = (address_of_document(d) for d in (FITTING, NO_PAD))
-SKETCHED = [key for key in FIELDS if how_picture(key)]
+SKETCHED = [key for key in FIELDS if picture_for(key, "cup")]
 DRAWN = {p.address: p for key in SKETCHED for foot in JACKS if (p := picture_for(key, foot))}
 """Every drawing by its address, on whatever foot it is shown."""
 

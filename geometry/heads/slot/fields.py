@@ -192,7 +192,7 @@ class SlotSeam(Group):
         default=0,
         help="Where the jack cannot stand centred under the seam, the slot is cut off the pad's middle. The further off, the"
         " more it tips the pad: stand the jack centred wherever it can be.",
-        how="With the jack as near as it comes, measure from the middle of its cup to the seam.",
+        how="With the jack as near as it comes, measure from the middle of its head to the seam.",
         assumed="the jack stands centred under the seam",
     )
     local_thickness_mm: Number | None = measured(
