@@ -3,7 +3,6 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from geometry.kinds import USUAL_FOOT
 from server.how_kinds import BY_FOOT, OF_KINDS, Drawn
 from server.links import static_url
 
