@@ -146,7 +146,7 @@ _OUTCOMES: Mapping[Literal["passes", "fails", "no_pad", "refused"], str] = {
 def _comparison_row(row: MaterialRow, reading: FormReading) -> ComparisonRow:
     design, units = row.design, reading.units
     address = LinkView("choose", _applied(reading, row.changes))
-    words = row.words if design is None else (row.material.slot_advice or "")
+    words = row.words if design is None else (row.material.advice_in(design.measurements.head) or "")
     return ComparisonRow(
         name=row.material.name,
         outcome=_OUTCOMES[row.outcome],

@@ -138,7 +138,7 @@ _LIMIT_FACTORS: Mapping[str, tuple[Factor, ...]] = MappingProxyType(
     {
         "slot": _SLOT_FACTORS,
         "cushion": _FACE_FACTORS,
-        "plug": (*_FACE_FACTORS, Factor("3", "on the bending stress of the plug: its sharp root", ROOT_FACTOR.source)),
+        "plug": (*_FACE_FACTORS, Factor("4", "on the bending stress of the plug: its root", ROOT_FACTOR.source)),
     }
 )
 """By kind of head."""

@@ -19,7 +19,13 @@ _SQUARE_MM = ((100.0, 0.4), (None, 0.6))
 
 
 def note_words(
-    facts: SheetFacts, *, has_stem: bool = False, has_slot: bool = True, marking: bool = False, seat: bool = False
+    facts: SheetFacts,
+    *,
+    has_stem: bool = False,
+    has_slot: bool = True,
+    has_plug: bool = False,
+    marking: bool = False,
+    seat: bool = False,
 ) -> tuple[str, ...]:
     """The general notes of the sheet; marking and the seat's texture only where no sign at the part says them."""
     unit = {"mm": "mm", "in": "inches", "in_fraction": "inches", "dual": "mm [inches]"}[facts.units]
@@ -28,7 +34,7 @@ def note_words(
     words = (
         f"Sizes in {unit}{converted}. {facts.moisture[:1].upper()}{facts.moisture[1:]}, {facts.temperature}.",
         f"Unless stated ISO\u00a02768-mK: {_tolerance_words(facts.units)}",
-        _edge_words(facts.units, has_stem=has_stem),
+        _edge_words(facts.units, has_stem=has_stem, has_plug=has_plug),
         *(
             (f"Seat face Ra\u00a0{SEAT_ROUGHNESS_UM}\u00a0µm, where nothing is shown {OTHER_ROUGHNESS_UM}.",)
             if seat
@@ -69,7 +75,7 @@ def _plain_units(units: Units) -> Units:
     return "mm" if units in ("mm", "dual") else "in"
 
 
-def _edge_words(units: Units, *, has_stem: bool) -> str:
+def _edge_words(units: Units, *, has_stem: bool, has_plug: bool) -> str:
     def size(length_mm: float) -> str:
         return length_words(length_mm, _plain_units(units))
 
@@ -77,9 +83,10 @@ def _edge_words(units: Units, *, has_stem: bool) -> str:
         f"; stem end {size(_LEAD_IN_MM)}\u00a0×\u00a045° as a lead-in,"
         f" stem root R{size(_ROOT_LEAST_MM)} to R{size(_INNER_CORNER_MM)}"
     )
+    plug = f"; plug root R{size(_ROOT_LEAST_MM)} to R{size(_INNER_CORNER_MM)}"
     return (
         f"Edges, ISO\u00a013715: outer −{size(_OUTER_EDGE_MM)}, no burr; inner corners R{size(_INNER_CORNER_MM)}\u00a0max"
-        f"{stem if has_stem else ''}."
+        f"{stem if has_stem else ''}{plug if has_plug else ''}."
     )
 
 

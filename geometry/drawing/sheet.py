@@ -75,6 +75,7 @@ class _Sheets:
                 self.facts,
                 has_stem=self.pad.has_stem,
                 has_slot=self.pad.has_slot,
+                has_plug=self.pad.has_plug,
                 marking=not marked,
                 seat=not key[0],
             )

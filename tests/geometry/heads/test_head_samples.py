@@ -1,9 +1,13 @@
 """The worked examples of cushions and plugs: each passes everything that is judged, on a jack with a cup."""
 
+from datetime import date
+
 import pytest
 
 from geometry.design import design_pad
+from geometry.drawing.notes import note_words
 from geometry.measurements import read_measurements
+from geometry.sheet_facts import sheet_facts
 from geometry.volume import volume_mm3
 from tests.documents import sample
 
@@ -39,3 +43,15 @@ def test_an_example_weighs_what_its_simple_bodies_add_up_to(name: str) -> None:
     share = quarter if pad.plug_is_round else 1.0
     plug = share * pad.plug_width_mm * pad.plug_length_mm * pad.plug_height_mm
     assert 0.95 * (seat + body + stem + plug) < volume_mm3(pad) < seat + body + stem + plug
+
+
+def test_the_drawing_limits_the_root_of_a_plug_and_of_no_cushion() -> None:
+    """Oracle: the radius that the factor at the plug's root is for."""
+    notes = {head: _notes(name) for name, head in SAMPLES.items()}
+    assert "plug root R0.2 to R0.4" in notes["plug"]
+    assert "plug root" not in notes["cushion"]
+
+
+def _notes(name: str) -> str:
+    design = design_pad(read_measurements(sample(name)))
+    return " ".join(note_words(sheet_facts(design, issued=date(2026, 2, 3)), has_plug=design.pad.has_plug))

@@ -35,8 +35,8 @@ def test_the_shared_area_does_not_depend_on_which_side_is_called_length(d: float
         disc_in_rectangle_mm2(diameter_mm=d, width_mm=a, length_mm=b, corner_radius_mm=corner)
         for a, b in ((w, l), (l, w))
     )
-    assert one == pytest.approx(other, rel=1e-9)
-    assert one <= min(math.pi / 4 * d**2, w * l) + 1e-9
+    assert one == pytest.approx(other, rel=1e-6)
+    assert one <= min(math.pi / 4 * d**2, w * l) + 1e-3
 
 
 @settings(max_examples=50)

@@ -124,7 +124,7 @@ def test_the_shoulder_never_carries_more_than_rim_or_disc(
     area = shoulder_area_mm2(pocket, d)
     corner = pocket.corner_radius_mm
     around = 2 * (width + length - 4 * corner) + 2 * math.pi * corner
-    assert 0 <= area <= min(math.pi / 4 * d**2, around * rim + math.pi * rim**2) + 1e-6
+    assert 0 <= area <= min(math.pi / 4 * d**2, around * rim + math.pi * rim**2) + 1e-3
 
 
 @given(st.floats(10, 60), st.floats(10, 60), st.floats(0, 1))
@@ -222,3 +222,27 @@ def test_what_the_words_of_shared_rules_say_is_about_a_hole_and_not_about_a_seam
         said = [c.title + c.words for c in design.checks]
         said += [b.reason for e in design.ledger.values() for b in e.bounds]
         assert not [words for words in said if "seam" in words or "slot" in words or "sill" in words]
+
+
+def test_the_side_load_on_a_round_plug_by_hand() -> None:
+    """Oracle: π d²/4 and π d³/32 of a circle, half the plug's height as lever, 4 at the root, and H of the assumed lean."""
+    design = designed(in_a_hole())
+    side = F_D * (0.03 + math.sin(design.conditions.lift_needed_mm / 1400))
+    shear, bending = check(design, "plug_shear"), check(design, "plug_bending")
+    assert shear.value == pytest.approx(side / (math.pi / 4 * 38.4**2), rel=1e-9)
+    assert bending.value == pytest.approx(4 * side * 15 / 2 / (math.pi * 38.4**3 / 32), rel=1e-9)
+
+
+def test_between_printed_layers_a_plug_stands_less() -> None:
+    """Oracle: the share that the table gives of a slot wall across the layers."""
+    printed = designed(in_a_hole(make={"material": "pa_cf", "process": "printed"}))
+    share, allowable = printed.conditions.material.wall_stress_factor, printed.conditions.allowable_mpa
+    assert share < 1
+    assert check(printed, "plug_shear").limit == pytest.approx(allowable / math.sqrt(3) * share)
+    assert check(printed, "plug_bending").limit == pytest.approx(2 * allowable / 1.5 * share)
+
+
+@given(st.floats(1.0, 60.0))
+def test_a_wider_shoulder_never_carries_less(more: float) -> None:
+    pocket = Pocket(**{**POCKET, "shape": "rectangular", "hole_length_mm": 56, "corner_radius_mm": 6}).facts()
+    assert shoulder_area_mm2(pocket, 50 + more) >= shoulder_area_mm2(pocket, 50) - 1e-3
