@@ -75,8 +75,9 @@ def _made(design: Design) -> str:
     if design.conditions.process != "printed":
         return "machined from dry stock"
     way = lies(design.pad)
+    carries = "slot floor" if design.pad.has_slot else "shoulder" if design.pad.has_plug else "top"
     solid = f"layers square to the axis, {SOLID_PERCENT:g}\u00a0% infill"
-    return f"printed, {way[:1].lower()}{way[1:]}, {solid}; as printed, slot floor and seat face dressed"
+    return f"printed, {way[:1].lower()}{way[1:]}, {solid}; as printed, {carries} and seat face dressed"
 
 
 def material_words(design: Design) -> str:

@@ -140,7 +140,7 @@ def card_view(card: RouteCard, design: Design, reading: FormReading) -> CardView
         summary=_summary(card),
         troubles=tuple(eye.says(trouble) for trouble in card.troubles),
         stock=stock_rows(card.stock, shop, eye) if card.stock else (),
-        printing=print_rows(plan, shop, eye) if plan else (),
+        printing=print_rows(plan, design.pad, shop, eye) if plan else (),
         knock_downs=tuple((w, f"{factor:g} of it is left", str(s)) for w, factor, s in plan.knock_downs)
         if plan
         else (),

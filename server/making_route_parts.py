@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from geometry.document.shop import Shop
 from geometry.making.hand_verdict import HandVerdict
-from geometry.making.how_measured import dimension_title
+from geometry.making.how_measured import dimension_title, measured_names
 from geometry.making.printing import PrintPlan
 from geometry.making.stock import Batch, StockPlan
 from geometry.pad import Pad
@@ -41,7 +41,7 @@ def stock_rows(plan: StockPlan, shop: Shop, eye: Eye) -> tuple[tuple[str, str], 
     return (*rows, ("Order", f"{order} {eye.says(plan.why)}"))
 
 
-def print_rows(plan: PrintPlan, shop: Shop, eye: Eye) -> tuple[tuple[str, str], ...]:
+def print_rows(plan: PrintPlan, pad: Pad, shop: Shop, eye: Eye) -> tuple[tuple[str, str], ...]:
     """The print and what it takes."""
     infill = f"{plan.infill_percent:g} %, {'solid' if plan.is_solid else 'not solid'}"
     # Where printing is not advisable, the card says so before anything else.
@@ -52,7 +52,10 @@ def print_rows(plan: PrintPlan, shop: Shop, eye: Eye) -> tuple[tuple[str, str], 
         ("Walls", f"{plan.walls}, {eye.length(plan.wall_mm)} thick together"),
         ("Infill", infill),
         ("Keeps its shape up to", f"{plan.temperature_max_c:g} °C"),
-        ("A slot wall may use", f"{shown.share(plan.wall_strength_share)} of the stress allowed along the layers"),
+        (
+            "A slot wall may use" if pad.has_slot else "Across its layers it may use",
+            f"{shown.share(plan.wall_strength_share)} of the stress allowed along the layers",
+        ),
         ("Filament", f"about {shown.mass(plan.mass_kg, eye.units)}, {long_length(plan.filament_mm, eye.units)}"),
     ]
     price = money(plan.price, shop)
@@ -62,10 +65,10 @@ def print_rows(plan: PrintPlan, shop: Shop, eye: Eye) -> tuple[tuple[str, str], 
 
 def hand_view(verdict: HandVerdict, pad: Pad) -> HandView:
     """Which checks a pad made by hand still meets at class c."""
-    made = (name for name in verdict.dimensions if getattr(pad, name) > 0)
+    made = (name for name in measured_names(pad) if name in verdict.dimensions)
     return HandView(
         words=verdict.words,
-        dimensions=", ".join(shown.lower_first(dimension_title(name)) for name in made),
+        dimensions=", ".join(shown.lower_first(dimension_title(name, pad)) for name in made),
         still=tuple((c.title, verdict_words(c)) for c in verdict.still_met),
         failing=tuple((c.title, verdict_words(c)) for c in verdict.newly_failing),
     )

@@ -149,13 +149,19 @@ def _inputs(book: Book, c: Conditions) -> Iterator[Input]:
                 continue
             yield Input(
                 key,
-                info.title or key,
+                _title(info.title or key, c),
                 known.symbol if known and number is not None else "",
                 _words(key, value, number, extra["unit"], c),
                 _uncertainty(key, c) if number is not None else "",
                 _origin(extra["kind"], is_given=is_given, is_known=number is not None or known is None),
                 "" if is_given else str(extra.get("assumed", "")),
             )
+
+
+def _title(title: str, c: Conditions) -> str:
+    """What was asked, in the words of the pad's kinds where the question is that of every kind."""
+    words = c.said(f"{title[:1].lower()}{title[1:]}")
+    return f"{words[:1].upper()}{words[1:]}"
 
 
 def _constant(symbol: str, number: float | None) -> _Known:
@@ -166,6 +172,8 @@ def _constant(symbol: str, number: float | None) -> _Known:
 def _is_used(key: str, c: Conditions) -> bool:
     """Whether this case looks at an answer at all."""
     source = c.measurements.car.load_source
+    if key == "make.slots":
+        return c.head.kind == "slot"
     if key in _STATICS_ONLY:
         return source == "statics"
     if key == "car.load_kg":

@@ -44,7 +44,7 @@ def _write_car(book: Book, k: Case) -> None:
     if k.c.head.kind == "slot":
         book.write("clear", k.c.seam.least_clear_mm, formula="min(height, clear_out, clear_in)")
     if k.c.head.roll_in_obstacle_mm is None:
-        book.write("obstacle", 0.0, remark="nothing is said to hang lower than the seam's edge")
+        book.write("obstacle", 0.0, remark=k.c.said("nothing is said to hang lower than the seam's edge"))
     else:
         book.write("obstacle", formula="min(0, roll_in)")
     if k.c.head.edge_height_flat_mm is not None:
@@ -92,7 +92,7 @@ def _write_seat(book: Book, k: Case) -> None:
         "squash",
         cup.squash_mm,
         formula=f"{squashed} * 1.1 * cup_depth / E_hold",
-        source=derived("Hooke's law over the cup's depth, a tenth more for the corner"),
+        source=derived("Hooke's law over the depth that the seat stands in, a tenth more for the corner"),
     )
 
 
@@ -221,7 +221,6 @@ def _write_rest(book: Book, k: Case) -> None:
         formula=f"min(F_d / (0.8 * c_2 * sigma_allow * t_b){_lost(k).replace('-', '+')}, straight, seat_flat + 1.4 * h)",
         source=derived("Marking at 0.8 of its limit, as far as the seam is straight and the overhang stiff"),
     )
-    _write_tools(book, k)
 
 
 def _write_pitched(book: Book, k: Case) -> None:

@@ -10,7 +10,7 @@ from geometry.provenance import derived, found, recomputed
 
 _GENERAL = found("ISO 2768-1:1989, class m, Table 1")
 _PLATE = recomputed("Long cantilever plate under a load at its free edge, Jaramillo 1950 and Roark's Formulas")
-_YIELD = derived("2σ stands for the yield, 1.5 is the factor, as for a slot's wall")
+_YIELD = derived("2σ stands for the yield, 1.5 is the factor")
 
 
 def write_skirt(book: Book, k: Case) -> None:

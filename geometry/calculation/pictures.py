@@ -47,7 +47,6 @@ def clearance_plots_of(design: Design, *, units: LengthUnit = "mm") -> tuple[Plo
     c, k = design.conditions, case_of(design.conditions, design.pad)
     locates, dimension = c.foot.locates, LOCATING[c.foot.locates]
     size, tolerance = getattr(design.pad, dimension), k.tolerance_mm(dimension)
-    narrowest_slot = design.pad.slot_width_mm - k.slot.width_tolerance_mm
     service = c.measurements.service
     seat = clearance_plot(
         locates,

@@ -38,7 +38,13 @@ PAD_SYMBOLS = {
     "edge_chamfer_mm": "c_e",
 }
 """The symbol of each dimension of the pad."""
-_RADII = {"seat_corner_radius_mm", "plug_corner_radius_mm", "slot_corner_radius_mm", "slot_mouth_chamfer_mm", "edge_chamfer_mm"}
+_RADII = {
+    "seat_corner_radius_mm",
+    "plug_corner_radius_mm",
+    "slot_corner_radius_mm",
+    "slot_mouth_chamfer_mm",
+    "edge_chamfer_mm",
+}
 _GENERAL = found("ISO 2768-1:1989, class m, Tables 1 and 2; below 0.5 mm ± 0.1 mm is written at the dimension")
 
 

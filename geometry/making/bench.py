@@ -17,6 +17,7 @@ from geometry.making.kit import (
     SCRIBER,
     saw,
 )
+from geometry.making.own_words import jack_words, way_of
 from geometry.making.stock import FACING_MM, StockPlan
 from geometry.making.watch import watch_for
 from geometry.making.wording import Sentence, said
@@ -114,8 +115,10 @@ def _seat_face(pad: Pad) -> Sentence:
 def _tried(pad: Pad, c: Conditions) -> Sentence:
     """How the finished pad is tried on the jack that it was measured for."""
     stem = " and the stem goes into its hole" if pad.has_stem else ""
-    if c.measurements.foot == "cup":
-        return said(
-            f"Try it in the jack's cup: it drops in by itself{stem}, does not rock, and the lip stays off the rim."
-        )
-    return said(f"Try it on the jack: it goes on by itself{stem}, and does not rock.")
+    jack = jack_words(c)
+    where = "in the jack's cup" if way_of(c.foot) == "cup" else "on the jack"
+    goes = jack.goes.replace(" into the cup", " in")
+    stem = stem if c.foot.locates != "stem" else ""
+    return said(
+        f"Try it {where}: it {goes} by itself{stem}, does not rock, and {jack.free.replace('its lip', 'the lip')}."
+    )

@@ -37,7 +37,7 @@ def round_steps(pad: Pad) -> Iterator[Sentence]:
         )
     stem_too = ", its stem in the hole" if pad.has_stem else ""
     yield said(
-        f"File the seat until its gap gauge goes over it all round, then try it in the jack's cup: it drops in{stem_too} and turns"
+        f"File the seat until its gap gauge goes over it all round, then try it in the jack: it drops in{stem_too} and turns"
         " by hand."
     )
     if pad.seat_corner_radius_mm > 0:

@@ -17,8 +17,8 @@ NEAR_LIMIT_C = 10.0
 """Nearer than this to its greatest temperature a print is not to be trusted."""
 SOLID_PERCENT = 100.0
 ORIENTATION_SOURCE = derived(
-    "Axis upright: the load presses the layers together; the walls bend across the layers, so"
-    " they are given the lower strength"
+    "Axis upright: the load presses the layers together; what the side load bends, bends across the layers, so"
+    " it is given the lower strength"
 )
 KNOCK_DOWN_SOURCE = memory("Tension across layers 0.4 of that along them; voids 0.8 (derived)")
 _SECONDS_PER_MIN = 60.0
@@ -254,7 +254,8 @@ def _against(pad: Pad, c: Conditions, shop: Shop, checks: tuple[Check, ...]) -> 
 def knock_downs(conditions: Conditions) -> tuple[tuple[str, float, Source], ...]:
     """What is taken off a print's strength, with where it comes from."""
     factor = conditions.material.layer_tension_factor
-    wall = (("Slot walls, bending across the layers", factor.value, factor.source),) if factor else ()
+    bent = "Slot walls, bending" if conditions.head.kind == "slot" else "Bending"
+    wall = ((f"{bent} across the layers", factor.value, factor.source),) if factor else ()
     return (
         *wall,
         ("Differences between makes and batches", 0.75, memory("10 to 25 % by brand and batch (filament-db wiki)")),

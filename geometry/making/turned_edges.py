@@ -97,9 +97,7 @@ def _faceted(pad: Pad, c: Conditions, shop: Shop, m: Machine, holding: Sentence,
         holding=holding,
         tools=(said(f"Pointed tool, {m.tool_name}, on the compound slide"), FINE_FILE, RADIUS_GAUGE),
         steps=tuple(_facet_steps(radius, cusp, m)),
-        why=said(
-            "The ridges stand outside the arc. Left on, they meet the cup's corner before the seat meets its floor."
-        ),
+        why=said("The ridges stand outside the arc. Left on, they meet the jack before the seat face does."),
         cut=m.finishing(pad.seat_diameter_mm),
         tables=(facet_table(seat_diameter_mm=pad.seat_diameter_mm, radius_mm=radius, facets=count, slide=m.slide),),
         picture=facet_picture(radius_mm=radius, facets=count),

@@ -61,7 +61,7 @@ def _seat_drops_into_the_cup(d: Draft) -> float:
     "lower",
     "The pad's corner is rounder than the cup's, so that the pad stands on the floor and not on the radius.",
     formula="cup_corner + u + tol",
-    source=derived("A corner that rides on the cup's radius makes a ring contact instead of a face"),
+    source=derived("A corner that rides on the radius around it makes a ring contact instead of a face"),
     needs=("jack.cup_corner_radius_mm", "make.measured_with"),
     numbers=_cup,
 )

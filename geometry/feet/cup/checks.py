@@ -160,7 +160,7 @@ def _lip_gap(k: Case) -> Finding:
     limit_formula="0",
     unit="mm",
     sense="at_least",
-    source=derived("A corner that rides on the cup's radius makes a ring contact instead of a face"),
+    source=derived("A corner that rides on the radius around it makes a ring contact instead of a face"),
     needs=("jack.cup_corner_radius_mm", "make.measured_with"),
     place="seat_corner",
 )
@@ -186,7 +186,7 @@ def _corner_clear(k: Case) -> Finding:
     formula="body",
     limit_formula="rim_d + 30",
     unit="mm",
-    source=derived("15 mm beyond the rim on each side before an arm or lug is likely to be met"),
+    source=derived("15 mm beyond it on each side before an arm or lug is likely to be met"),
     needs=("jack.rim_diameter_mm",),
     place="lip",
     advice=True,
