@@ -29,6 +29,8 @@ CRITICAL_BY_PLACE: Mapping[Locates, tuple[str, ...]] = MappingProxyType(
     }
 )
 """The same of what keeps the pad in its place, where that is not the seat."""
+CRITICAL_OF_A_PLUG = ("plug_length_mm", "plug_width_mm", "plug_height_mm", "plug_corner_radius_mm")
+"""The same of a plug, which must go into its hole and stay in it."""
 _USED = {"dry": "used dry", "room": "used in room air", "soaked": "used wet"}
 _MINUS = "\u2212"
 
@@ -66,7 +68,11 @@ def sheet_facts(
         as_printed=design.conditions.process == "printed",
         projection=projection or ("third" if is_inch else "first"),
         paper=paper or ("letter" if is_inch else "A4"),
-        critical=(*CRITICAL_SIZES, *CRITICAL_BY_PLACE[design.conditions.foot.locates]),
+        critical=(
+            *CRITICAL_SIZES,
+            *CRITICAL_BY_PLACE[design.conditions.foot.locates],
+            *(CRITICAL_OF_A_PLUG if design.pad.has_plug else ()),
+        ),
     )
 
 
