@@ -102,7 +102,7 @@ def pad_use(pad: Pad, way: str) -> str:
         car = "Hold it under the lift point: the plug goes into its hole without force, and the shoulder meets the car all along."
     else:
         car = "Hold it under the lift point: its top meets the car all along, and nothing else touches."
-    return f"Stand it {jack.into}: its seat meets what it stands on and {jack.free}. {car}"
+    return f"Put it {jack.into}: its seat meets what it stands on and {jack.free}. {car}"
 
 
 def section_notes(pad: Pad, units: SheetUnits) -> str:

@@ -55,7 +55,7 @@ def _plug_shear(k: Case) -> Finding:
     source=derived(
         "Cantilever, the side load spread over its height though a plain rim pushes at its foot; a section modulus of A·b/8 is a"
         " circle's, and less than any rectangle's with round corners; the root's factor of 4 is from memory (Peterson),"
-        " and its peak may reach what a slot wall's may"
+        " and its peak may reach what that of any root may"
     ),
     needs=_NEEDS,
     place="wall_top",
