@@ -11,7 +11,9 @@ from io import BytesIO
 from typing import Any
 
 from geometry.cautions import ONE_LINE
+from geometry.kinds import USUAL_FOOT, USUAL_HEAD
 from geometry.model_label import ModelLabel, file_stem
+from server.kind_words import STANDS, TAKES
 
 _WIDTH = 78
 _FILES = {
@@ -87,10 +89,11 @@ def readme(about: Bundled, endings: Collection[str]) -> str:
     design, label, stem = about.design, about.label, file_stem(about.label)
     title = design["title"] or "Lifting pad"
     unfit = "" if label.fit_to_make else "NOT FIT TO MAKE. An estimate fails: do not lift with this pad."
+    kinds = design.get("measurements", {})
     what = (
-        f"A lifting pad: a block that stands in the cup of one jack and takes the welded seam under the sill of one car in"
-        f" its slot. Design {label.design_id}, revision {label.revision}, of {about.issued.isoformat()};"
-        f" material: {label.material}. Made by Seamrest, engine {label.engine_version}, from the measurements in this folder."
+        f"A lifting pad: a block that {STANDS[kinds.get('foot', USUAL_FOOT)]} of one jack and"
+        f" {TAKES[kinds.get('head', USUAL_HEAD)]}. Design {label.design_id}, revision {label.revision}, of"
+        f" {about.issued.isoformat()}; material: {label.material}. Made by Seamrest, engine {label.engine_version}, from the measurements in this folder."
     )
     fits = "It fits the jack and the car that were measured, and no other. Every size is in mm at 20 °C, the part as machined."
     checking = "SHA256SUMS has the digest of each file. To compare them, type in this folder: sha256sum -c SHA256SUMS"

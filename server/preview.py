@@ -9,7 +9,7 @@ from markupsafe import Markup
 
 from geometry.drawing.measures import measures
 from geometry.drawing.table import WORDS
-from server.saved_views import FIVE
+from server.deciding import deciding_sizes
 from server.store.designs import Revision
 from server.working_out import facts_of, pad_of
 
@@ -20,7 +20,9 @@ _LONGEST_TITLE = 60
 def preview_data(revision: Revision) -> dict[str, Any]:
     """What stands beside the pad on the picture that chat programs show under a link: the sizes that decide."""
     facts = facts_of(revision)
-    found = measures(pad_of(revision.design), replace(facts, critical=()))
+    pad = pad_of(revision.design)
+    found = measures(pad, replace(facts, critical=()))
+    sizes = deciding_sizes(revision.design, pad)
     day = date.fromisoformat(facts.date)
     return {
         "width": WIDTH,
@@ -28,7 +30,7 @@ def preview_data(revision: Revision) -> dict[str, Any]:
         "title": (revision.design["title"] or "Lifting pad")[:_LONGEST_TITLE],
         "line": f"Lifting pad, revision {revision.letters}, {facts.material}",
         "verdict": revision.design["verdict"],
-        "sizes": [[WORDS[name].partition(":")[0], found[name].words] for name in FIVE],
+        "sizes": [[WORDS[name].partition(":")[0], found[name].words] for name, _ in sizes],
         "date": [day.year, day.month, day.day],
     }
 

@@ -12,6 +12,7 @@ from geometry.drawing.measures import GENERAL, length_words, measures
 from geometry.drawing.table import WORDS
 from geometry.errors import BadMeasurementsError, NoPadFitsError
 from server import shown
+from server.deciding import deciding_sizes
 from server.design_views import CautionGroup
 from server.difference import difference
 from server.links import CONFIRM_KEY, CONFIRM_NOT_FIT, saved_address
@@ -42,15 +43,6 @@ from server.store.keys import Kind, letters_of
 from server.store.links import Access
 from server.working_out import design_today, facts_of, pad_of
 
-FIVE = ("seat_diameter_mm", "seat_length_mm", "slot_width_mm", "slot_depth_mm", "web_mm")
-"""What decides whether the pad goes into the cup, keeps off its rim, takes the seam, clears the sill, and carries."""
-_WHY = (
-    "goes into the cup",
-    "keeps the lip off the rim",
-    "takes the seam",
-    "keeps clear of the sill",
-    "carries the seam",
-)
 _UNITS_WORDS: Mapping[SheetUnits, str] = {"mm": "mm", "in": "inch", "in_fraction": "inch, 64ths", "dual": "both"}
 _PROJECTION_WORDS: Mapping[Projection, str] = {"first": "first angle", "third": "third angle"}
 SAID = {
@@ -283,8 +275,9 @@ def stock_words(design: Mapping[str, Any], eye: str) -> str:
 
 
 def _sizes(revision: Revision, facts: SheetFacts) -> tuple[SizeView, ...]:
-    # All five are critical: a mark before each would say nothing.
-    found = measures(pad_of(revision.design), replace(facts, critical=()))
+    pad = pad_of(revision.design)
+    # All of them are critical: a mark before each would say nothing.
+    found = measures(pad, replace(facts, critical=()))
     return tuple(
         SizeView(
             WORDS[name],
@@ -293,5 +286,5 @@ def _sizes(revision: Revision, facts: SheetFacts) -> tuple[SizeView, ...]:
             length_words(found[name].lower_mm, facts.units),
             length_words(found[name].upper_mm, facts.units),
         )
-        for name, why in zip(FIVE, _WHY, strict=True)
+        for name, why in deciding_sizes(revision.design, pad)
     )

@@ -46,7 +46,7 @@ async def picture(request: Request) -> Response:
 
 
 async def _picture(design: Design, reading: FormReading) -> str:
-    words = " ".join(pad_words(design.pad, reading.units))
+    words = " ".join(pad_words(design.pad, reading.units, foot=reading.foot))
     return await drawers.isometric(design.pad, title=PICTURE_WORDS, description=words)
 
 

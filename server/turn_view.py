@@ -1,6 +1,7 @@
 """The pad to turn in the hand: a ready picture, the same in words, and what a script needs to turn the model."""
 
 import json
+from collections.abc import Callable
 from dataclasses import asdict, dataclass
 
 from markupsafe import Markup
@@ -8,9 +9,11 @@ from markupsafe import Markup
 from geometry.cautions import ONE_LINE
 from geometry.design import Design
 from geometry.drawing.bodies import bodies_around
+from geometry.kinds import USUAL_FOOT
 from geometry.pad import Pad
 from server import links, shown
 from server.forms import FormReading
+from server.kind_words import AROUND
 
 PICTURE_WORDS = "The pad as it is held in the hand, from the right, the front and above"
 _DIGITS = 3
@@ -34,6 +37,8 @@ class TurnView:
     """Cup, seam and sill as JSON."""
     address: str
     """The page of this view."""
+    around: str
+    """What else it can show: the jack's head and what of the car stands on the pad."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +61,7 @@ def turn_page(design: Design, reading: FormReading, picture: str, *, no_models: 
 
 def turn_view(design: Design, reading: FormReading, picture: str = "") -> TurnView:
     """The view of a design; part of the working sheet and of its own page."""
-    typed, units, words = reading.typed, reading.units, pad_words(design.pad, reading.units)
+    typed, units, words = reading.typed, reading.units, pad_words(design.pad, reading.units, foot=reading.foot)
     return TurnView(
         picture=Markup(picture),  # noqa: S704  our own drawing
         picture_address=links.pad_address(typed, "/turn.svg", units=units),
@@ -64,6 +69,7 @@ def turn_view(design: Design, reading: FormReading, picture: str = "") -> TurnVi
         words=words,
         unfit="" if design.fit_to_make else f"A picture of a pad that is not fit to make. {design.verdict_words}",
         model=links.pad_address(typed, ".stl", units=units, confirmed=not design.fit_to_make),
+        around=AROUND[reading.head],
         bodies=json.dumps([_body(asdict(b)) for b in bodies_around(design.measurements, design.pad)]),
         address=links.pad_address(typed, "/turn", units=units),
     )
@@ -75,18 +81,48 @@ def _body(fields: dict[str, object]) -> dict[str, object]:
     return fields | {"outline": [[round(value, _DIGITS) for value in point] for point in outline]}  # type: ignore[attr-defined]
 
 
-def pad_words(pad: Pad, units: str) -> tuple[str, ...]:
-    """The shape of the pad for those who do not see it, from the cup up."""
+def pad_words(pad: Pad, units: str, *, foot: str = USUAL_FOOT) -> tuple[str, ...]:
+    """The shape of the pad for those who do not see it, from the jack up."""
 
     def mm(value: float) -> str:
         return shown.length_with_unit(value, units)
 
-    foot = [f"A stem {mm(pad.stem_diameter_mm)} across reaches {mm(pad.stem_length_mm)} down."] if pad.has_stem else []
+    foot_words = (
+        [f"A stem {mm(pad.stem_diameter_mm)} across reaches {mm(pad.stem_length_mm)} down."] if pad.has_stem else []
+    )
+    if pad.has_cross_hole:
+        foot_words.append(f"A hole of {mm(pad.cross_hole_diameter_mm)} goes across it for a pin.")
+    if pad.has_skirt:
+        foot_words.append(
+            f"A skirt, {mm(pad.skirt_bore_mm)} inside, hangs {mm(pad.skirt_length_mm)} down from the body."
+        )
     return (
-        *foot,
-        f"The seat, {mm(pad.seat_diameter_mm)} across and {mm(pad.seat_length_mm)} long, stands in the cup;"
+        *foot_words,
+        f"The seat, {mm(pad.seat_diameter_mm)} across and {mm(pad.seat_length_mm)} long, {_SEAT[foot]};"
         f" its lower edge is rounded by {mm(pad.seat_corner_radius_mm)}.",
         f"Above it the body widens to {mm(pad.body_diameter_mm)}; the top is {mm(pad.top_height_mm)} above the seat's face.",
-        f"One straight slot, {mm(pad.slot_width_mm)} wide and {mm(pad.slot_depth_mm)} deep, runs through the whole body;"
-        f" {mm(pad.web_mm)} of solid material stay below it.",
+        _top_words(pad, mm),
     )
+
+
+_SEAT = {
+    "cup": "stands in the cup",
+    "saddle": "stands on the saddle",
+    "plate": "stands on the plate",
+    "post": "stands on the bore's rim",
+}
+
+
+def _top_words(pad: Pad, mm: Callable[[float], str]) -> str:
+    """What of the pad takes the car."""
+    if pad.has_slot:
+        return (
+            f"One straight slot, {mm(pad.slot_width_mm)} wide and {mm(pad.slot_depth_mm)} deep, runs through the whole body;"
+            f" {mm(pad.web_mm)} of solid material stay below it."
+        )
+    if pad.plug_is_round:
+        return f"On the middle of its top stands a round plug, {mm(pad.plug_width_mm)} across and {mm(pad.plug_height_mm)} high."
+    if pad.has_plug:
+        size = f"{mm(pad.plug_length_mm)} long, {mm(pad.plug_width_mm)} wide and {mm(pad.plug_height_mm)} high"
+        return f"On the middle of its top stands a plug, {size}."
+    return "Its top is flat."

@@ -43,17 +43,17 @@ class Make(Group):
     stock_diameters_mm: tuple[Number, ...] | None = _series("Bars to hand", "Diameters of rod you can get.")
     cutter_diameters_mm: tuple[Number, ...] | None = _series("Cutters to hand", "Diameters of end mills you have.")
     measured_with: Literal["caliper", "rule"] = chosen(
-        "Cup and seam measured with",
+        "Jack and car measured with",
         default="caliper",
         help="A caliper is taken to be right to 0.1 mm, a rule to 0.5 mm.",
     )
     uncertainty_mm: Number | None = measured(
-        "Uncertainty of cup and seam",
+        "Uncertainty of what is measured on jack and car",
         unit="mm",
         ge=0.01,
         le=3,
         default=None,
-        help="How far a measurement of the cup or the seam may be off.",
+        help="How far a measurement of the jack or the car may be off; heights above the ground have their own.",
         assumed="0.1 mm with a caliper, 0.5 mm with a rule",
     )
     ground_uncertainty_mm: Number = measured(
