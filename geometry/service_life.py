@@ -23,7 +23,7 @@ GROOVE_SOURCE = derived("A groove deeper than the steel is thick guides the seam
 DENT_SOURCE = derived("A dent is allowed 1 mm at most: what is deeper came from something else than a flat face")
 LIMIT_SOURCE = derived(
     "What wears off in use may go half of the way to the first failing estimate: the other half is for what wears until"
-    " the next reading. No nearer than the drawing's own tolerance; all four kinds of such wear at once fail no estimate"
+    " the next reading. No nearer than the drawing's own tolerance; all such wear at once fails no estimate"
     " that passes now. What swells or closes may go up to the first failing estimate"
 )
 WEAR_SHARE = 0.5

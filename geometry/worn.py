@@ -19,6 +19,9 @@ _KINDS: Mapping[str, tuple[Kind | None, Kind | None]] = {
     "seat_diameter_mm": ("seat_worn", "seat_swollen"),
     "seat_length_mm": ("seat_short", None),
     "slot_width_mm": ("slot_closed", "slot_wide"),
+    "skirt_bore_mm": ("skirt_closed", "skirt_worn"),
+    "stem_diameter_mm": ("stem_worn", "stem_swollen"),
+    "plug_width_mm": ("plug_worn", "plug_swollen"),
 }
 """By dimension: the kinds of wear that end it below and above."""
 _TITLES: Mapping[str, str] = {
@@ -26,6 +29,9 @@ _TITLES: Mapping[str, str] = {
     "seat_diameter_mm": "Seat diameter",
     "seat_length_mm": "Seat length",
     "slot_width_mm": "Slot width",
+    "skirt_bore_mm": "Skirt inside diameter",
+    "stem_diameter_mm": "Stem diameter",
+    "plug_width_mm": "Plug width",
 }
 WORDS: Mapping[Outcome, str] = {
     "unread": "Nothing was read in service yet.",

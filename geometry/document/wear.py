@@ -19,6 +19,9 @@ DIMENSION_OF: Mapping[str, str] = {
     "seat": "seat_diameter_mm",
     "length": "seat_length_mm",
     "slot": "slot_width_mm",
+    "skirt": "skirt_bore_mm",
+    "stem": "stem_diameter_mm",
+    "plug": "plug_width_mm",
 }
 """What an entry can read, by its word: the name of the dimension in the pad."""
 FULL = "Print the record, and take the oldest entries out."
@@ -162,8 +165,8 @@ class WearLog(Group):
         default="",
         kind="text",
         help="Dated entries with a semicolon between, lengths in mm: a day, then web (over the groove), seat (diameter),"
-        " length (of the seat), slot (width), each with its reading, wall with clean, white or cracked, and at with the"
-        f" pad's temperature where it is not 20 °C. Such as {_EXAMPLE}.",
+        " length (of the seat), slot, skirt, stem or plug (width), each with its reading, wall with clean, white or cracked,"
+        f" and at with the pad's temperature where it is not 20 °C. Such as {_EXAMPLE}.",
     )
 
     def entries(self) -> tuple[WearEntry, ...]:

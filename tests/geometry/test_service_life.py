@@ -11,6 +11,7 @@ from geometry.service_life import CALIPER_MM, service_record
 from geometry.spread import Spread
 from geometry.wear_kinds import DEEPEST_GROOVE_MM, WORN, how_read, ways, worn_pad
 from tests.documents import sample
+from tests.drawing.kinds_on_paper import EVERY, design_of
 from tests.geometry.pads import EVERY_KIND
 from tests.geometry.shops import job, jobs
 
@@ -176,3 +177,33 @@ def test_a_seat_face_over_a_boss_may_wear_no_further_than_the_boss_leaves_room()
     worn = worn_pad(pad, {"seat_short": limit.allowed_mm})
     spread = Spread({"seat_length_mm": CALIPER_MM})
     assert next(c for c in judge(conditions, worn, spread) if c.code == "boss_clear").verdict == "pass"
+
+
+_PLACED = {
+    "cup": "seat",
+    "land": "seat",
+    "teeth": "skirt",
+    "edge": "skirt",
+    "ring": "seat",
+    "recess": "seat",
+    "post": "stem",
+}
+
+
+@pytest.mark.parametrize(("foot", "head"), EVERY)
+def test_what_keeps_pad_and_car_in_their_places_is_measured_in_service(foot: str, head: str) -> None:
+    """Oracle: the kinds themselves, and the checks a hair on either side of where a limit ends."""
+    design = design_of(foot, head)
+    pad, conditions = design.pad, design.conditions
+    limits = {limit.kind: limit for limit in service_record(pad, conditions).limits}
+    placed = {kind.partition("_")[0] for kind in limits} & {"seat", "skirt", "stem"}
+    assert placed == {"seat", _PLACED[foot]}
+    assert ("plug_worn" in limits) == (head in {"plug", "oblong"})
+    assert ("slot_wide" in limits) == (head == "slot")
+    for limit in limits.values():
+        if limit.check is None or limit.fails_mm is None:
+            continue
+        way = abs(limit.fails_mm - limit.now_mm)
+        inside, beyond = (worn_pad(pad, {limit.kind: max(0.0, way + by)}) for by in (-1e-3, 1e-3))
+        assert way < 1e-3 or not failing(inside, conditions, limit.dimension)
+        assert limit.check.code in failing(beyond, conditions, limit.dimension)
