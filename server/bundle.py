@@ -93,7 +93,8 @@ def readme(about: Bundled, endings: Collection[str]) -> str:
     what = (
         f"A lifting pad: a block that {STANDS[kinds.get('foot', USUAL_FOOT)]} of one jack and"
         f" {TAKES[kinds.get('head', USUAL_HEAD)]}. Design {label.design_id}, revision {label.revision}, of"
-        f" {about.issued.isoformat()}; material: {label.material}. Made by Seamrest, engine {label.engine_version}, from the measurements in this folder."
+        f" {about.issued.isoformat()}; material: {label.material}. Made by Seamrest, engine {label.engine_version}, from the"
+        " measurements in this folder."
     )
     fits = "It fits the jack and the car that were measured, and no other. Every size is in mm at 20 °C, the part as machined."
     checking = "SHA256SUMS has the digest of each file. To compare them, type in this folder: sha256sum -c SHA256SUMS"
