@@ -1,9 +1,11 @@
 """Pads of every proportion that can be built, and the facts of a sheet."""
 
+from functools import cache
+
 from hypothesis import strategies as st
 
 from geometry.buildable import FUSED_MM, require_buildable
-from geometry.drawing import SheetFacts
+from geometry.drawing import Drawing, SheetFacts, draw
 from geometry.pad import Pad
 from geometry.sheet_facts import CRITICAL_SIZES
 
@@ -87,6 +89,12 @@ def facts(**changes: object) -> SheetFacts:
         "fit_to_make": True,
     }
     return SheetFacts(**(ordinary | changes))  # type: ignore[arg-type]
+
+
+@cache
+def drawn(pad: Pad, **changes: object) -> Drawing:
+    """The sheet of a pad with such facts, drawn once for all who only look at it: each takes a third of a second."""
+    return draw(pad, facts(**changes))
 
 
 def _step(low: float, high: float, step: float = 0.1) -> st.SearchStrategy[float]:

@@ -1,7 +1,7 @@
 """Every dimension of every kind of pad, once, and nothing over anything else; oracle: the pad, and boxes computed apart."""
 
 import pytest
-from hypothesis import HealthCheck, assume, given, settings
+from hypothesis import assume, given
 
 from geometry.drawing import Drawing, SheetError, SheetFacts, dimension_table, draw
 from geometry.drawing.facts import CRITICAL_MARK
@@ -10,11 +10,9 @@ from geometry.drawing.table import WORDS
 from geometry.geometrical import tolerances_of
 from geometry.pad import Pad
 from tests.drawing.faults import faults, overlapping_views
-from tests.drawing.pads import facts, sheets
+from tests.drawing.pads import drawn, sheets
+from tests.examples import examples
 from tests.geometry.pads import EVERY_KIND, pads_of_any_kind
-
-FEW = settings(max_examples=15, deadline=None, suppress_health_check=[HealthCheck.too_slow])
-THOUSANDS = settings(FEW, max_examples=2000)
 
 
 def expected(pad: Pad) -> dict[str, float]:
@@ -31,14 +29,14 @@ def expected(pad: Pad) -> dict[str, float]:
 @pytest.mark.parametrize("name", EVERY_KIND)
 def test_every_dimension_of_every_kind_of_pad_is_shown_once(name: str) -> None:
     pad = EVERY_KIND[name]
-    shown = sorted((d.measure.name, d.measure.nominal_mm) for d in draw(pad, facts()).dimensions)
+    shown = sorted((d.measure.name, d.measure.nominal_mm) for d in drawn(pad).dimensions)
     assert shown == sorted(expected(pad).items())
 
 
 @pytest.mark.parametrize("units", ["mm", "dual"])
 @pytest.mark.parametrize("name", EVERY_KIND)
 def test_nothing_overlaps_on_the_sheet_of_any_kind_of_pad(name: str, units: str) -> None:
-    drawing = draw(EVERY_KIND[name], facts(units=units))
+    drawing = drawn(EVERY_KIND[name], units=units)
     assert faults(drawing) == []
     assert overlapping_views(drawing) == []
 
@@ -60,37 +58,29 @@ def assert_flawless(pad: Pad, drawing: Drawing) -> None:
     assert shown == sorted(expected(pad).items())
 
 
-@FEW
+@examples(10, many=2000)
 @given(pad=pads_of_any_kind(), sheet=sheets())
 def test_the_sheet_of_any_pad_with_any_features_is_flawless(pad: Pad, sheet: SheetFacts) -> None:
     assert_flawless(pad, sheet_of(pad, sheet))
 
 
-@pytest.mark.full
-@THOUSANDS
-@given(pad=pads_of_any_kind(), sheet=sheets())
-def test_thousands_of_sheets_of_pads_with_any_features_are_flawless(pad: Pad, sheet: SheetFacts) -> None:
-    assert_flawless(pad, sheet_of(pad, sheet))
-
-
-@pytest.mark.full
-@THOUSANDS
+@examples(3, many=2000)
 @given(pad=pads_of_any_kind())
 def test_any_pad_finds_room_on_a_wide_sheet(pad: Pad) -> None:
-    assert faults(draw(pad, facts(paper="A3"))) == []
+    assert faults(drawn(pad, paper="A3")) == []
 
 
 @pytest.mark.parametrize("units", ["mm", "dual"])
 @pytest.mark.parametrize("name", EVERY_KIND)
 def test_every_kind_of_pad_is_drawn_at_half_size_at_least(name: str, units: str) -> None:
     """At 1:5 a slot of 9 mm is 2 mm on paper, and most of the sheet is empty."""
-    assert draw(EVERY_KIND[name], facts(units=units)).scale.factor >= 0.5
+    assert drawn(EVERY_KIND[name], units=units).scale.factor >= 0.5
 
 
 @pytest.mark.parametrize("name", EVERY_KIND)
 def test_linear_dimensions_measure_what_they_say(name: str) -> None:
     """Oracle: the distance of the measured points on paper over the scale."""
-    for dimension in draw(EVERY_KIND[name], facts()).dimensions:
+    for dimension in drawn(EVERY_KIND[name]).dimensions:
         if dimension.kind in {"across", "up"}:
             along = 0 if dimension.kind == "across" else 1
             measured = abs(dimension.end[along] - dimension.start[along]) / dimension.scale.factor
@@ -117,15 +107,13 @@ def test_the_frames_of_a_sheet_are_those_of_its_pad(name: str) -> None:
     pad = EVERY_KIND[name]
     given = tolerances_of(pad)
     assert [t.characteristic for t in given] == FRAMES[name]
-    values = [
-        text.words for text in draw(pad, facts()).texts if text.layer == Layer.TOLERANCE and CRITICAL_MARK in text.words
-    ]
+    values = [text.words for text in drawn(pad).texts if text.layer == Layer.TOLERANCE and CRITICAL_MARK in text.words]
     assert sorted(values) == sorted(f"{CRITICAL_MARK} {'⌀' if t.is_round else ''}{t.value_mm:g}" for t in given)
 
 
 def test_an_offset_is_theoretically_exact_in_a_frame_and_its_limits_are_half_the_position_zone() -> None:
     """ISO 1101 (from memory): a framed size has no tolerance of its own. 14 mm, and 0.6 mm of zone about it."""
-    drawing = draw(EVERY_KIND["offset slot"], facts())
+    drawing = drawn(EVERY_KIND["offset slot"])
     row = next(row for row in dimension_table(drawing) if row.name == "slot_offset_mm")
     assert (row.nominal, row.lower, row.upper) == ("14", "13.7", "14.3")
     box = next(d.text.box for d in drawing.dimensions if d.measure.name == "slot_offset_mm")

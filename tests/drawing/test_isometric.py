@@ -17,6 +17,7 @@ from geometry.drawing.model import Curve, Line
 from geometry.levels import cross_section_area_mm2
 from geometry.pad import Pad
 from tests.drawing.pads import KNOWN
+from tests.examples import examples
 from tests.geometry.pads import EVERY_KIND, pads_of_any_kind
 
 PADS = {**EVERY_KIND, **{name: KNOWN[name] for name in ("typical", "long stem")}}
@@ -83,7 +84,7 @@ def test_what_is_drawn_is_seen_and_what_is_seen_is_drawn(name: str) -> None:
 
 
 @given(pads_of_any_kind())
-@settings(max_examples=25, deadline=None)
+@examples(10, many=500)
 def test_any_kind_of_pad_has_a_picture(pad: Pad) -> None:
     """Finite, and as wide as the body, or as the body between its flats seen from there."""
     box = isometric_view(pad).box

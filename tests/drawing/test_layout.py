@@ -6,7 +6,7 @@ import pytest
 import segno
 from fontTools.pens.boundsPen import BoundsPen  # type: ignore[import-untyped]
 from fontTools.ttLib import TTFont  # type: ignore[import-untyped]
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 
 from geometry.drawing import SheetError, SheetFacts, dimension_table, draw
 from geometry.drawing.facts import CRITICAL_MARK
@@ -15,19 +15,17 @@ from geometry.drawing.model import Fill, Layer, Line
 from geometry.drawing.scales import SCALES
 from geometry.pad import Pad
 from tests.drawing.faults import faults, overlapping_views, words_of
-from tests.drawing.pads import CAUTIONS, HUGE, KNOWN, LONG_STEM, TYPICAL, facts, pads, sheets
-
-RELAXED = settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
-THOUSANDS = settings(RELAXED, max_examples=3000)
+from tests.drawing.pads import CAUTIONS, HUGE, KNOWN, LONG_STEM, TYPICAL, drawn, facts, pads, sheets
+from tests.examples import examples
 
 
 @pytest.mark.parametrize("name", KNOWN)
 @pytest.mark.parametrize("units", ["mm", "in", "dual"])
 def test_nothing_overlaps_on_sheets_of_well_known_proportions(name: str, units: str) -> None:
-    assert faults(draw(KNOWN[name], facts(units=units))) == []
+    assert faults(drawn(KNOWN[name], units=units)) == []
 
 
-@RELAXED
+@examples(20, many=3000)
 @given(pad=pads(), sheet=sheets())
 def test_nothing_overlaps_on_the_sheet_of_any_pad(pad: Pad, sheet: SheetFacts) -> None:
     drawing = draw(pad, sheet)
@@ -35,14 +33,7 @@ def test_nothing_overlaps_on_the_sheet_of_any_pad(pad: Pad, sheet: SheetFacts) -
     assert overlapping_views(drawing) == []
 
 
-@pytest.mark.full
-@THOUSANDS
-@given(pad=pads(), sheet=sheets())
-def test_nothing_overlaps_on_thousands_of_sheets(pad: Pad, sheet: SheetFacts) -> None:
-    assert faults(draw(pad, sheet)) == []
-
-
-@settings(RELAXED, max_examples=25)
+@examples(10, many=1000)
 @given(pad=pads(), sheet=sheets())
 def test_every_dimension_of_any_pad_is_shown_once(pad: Pad, sheet: SheetFacts) -> None:
     shown = sorted((d.measure.name, d.measure.nominal_mm) for d in draw(pad, sheet).dimensions)
@@ -52,14 +43,14 @@ def test_every_dimension_of_any_pad_is_shown_once(pad: Pad, sheet: SheetFacts) -
 
 def test_the_fault_finder_sees_a_text_that_was_moved_onto_another() -> None:
     """A check that cannot fail would be worth nothing: one text is copied onto its neighbour's place."""
-    drawing = draw(TYPICAL, facts())
+    drawing = drawn(TYPICAL)
     first, second = drawing.texts[0], drawing.texts[1]
     onto = replace(first, at=second.at)
     assert faults(replace(drawing, texts=(*drawing.texts, onto)))
 
 
 def test_the_fault_finder_sees_a_line_through_a_text_and_a_text_outside_the_frame() -> None:
-    drawing = draw(TYPICAL, facts())
+    drawing = drawn(TYPICAL)
     box = drawing.dimensions[0].text.box
     line = Line((box.left - 1, box.bottom), (box.right + 1, box.top), Layer.DIMENSION)
     assert any(words.startswith("line") for words in faults(replace(drawing, shapes=(*drawing.shapes, line))))
@@ -100,7 +91,7 @@ def test_a_flat_wide_pad_with_a_stub_of_a_stem_finds_a_sheet_on_letter_paper() -
         slot_mouth_chamfer_mm=0.0,
         edge_chamfer_mm=1.9,
     )
-    assert faults(draw(pad, facts(paper="letter", cautions=CAUTIONS * 2))) == []
+    assert faults(drawn(pad, paper="letter", cautions=CAUTIONS * 2)) == []
 
 
 def test_a_pad_too_slender_for_the_paper_is_refused_in_words() -> None:
@@ -109,7 +100,7 @@ def test_a_pad_too_slender_for_the_paper_is_refused_in_words() -> None:
 
 
 def test_the_scale_is_a_standard_one_and_is_written_in_the_title_block() -> None:
-    drawing = draw(HUGE, facts())
+    drawing = drawn(HUGE)
     assert drawing.scale in SCALES
     assert drawing.scale.words in {text.words for text in drawing.texts}
 
@@ -117,20 +108,20 @@ def test_the_scale_is_a_standard_one_and_is_written_in_the_title_block() -> None
 def test_first_angle_puts_the_top_view_below_the_section_and_third_angle_above_it() -> None:
     heights = {}
     for projection in ("first", "third"):
-        views = {placed.view.name: placed.at[1] for placed in draw(TYPICAL, facts(projection=projection)).views}
+        views = {placed.view.name: placed.at[1] for placed in drawn(TYPICAL, projection=projection).views}
         heights[projection] = views["top"] - views["section"]
     assert heights["first"] < 0 < heights["third"]
 
 
 def test_an_underside_is_drawn_only_where_there_is_a_stem() -> None:
-    assert "underside" in {placed.view.name for placed in draw(LONG_STEM, facts()).views}
-    assert "underside" not in {placed.view.name for placed in draw(TYPICAL, facts()).views}
+    assert "underside" in {placed.view.name for placed in drawn(LONG_STEM).views}
+    assert "underside" not in {placed.view.name for placed in drawn(TYPICAL).views}
 
 
 def test_the_square_code_is_that_of_the_saved_address_and_absent_without_one() -> None:
     """Oracle: the matrix that segno makes of the same address, read back from the dark rectangles."""
     address = "https://pads.example.org/d/ae839f3d7a4b"
-    code = next(shape for shape in draw(TYPICAL, facts(saved_address=address)).shapes if isinstance(shape, Fill))
+    code = next(shape for shape in drawn(TYPICAL, saved_address=address).shapes if isinstance(shape, Fill))
     rows = [list(row) for row in segno.make(address, error="m", micro=False).matrix]
     left, top = min(box.left for box in code.boxes), max(box.top for box in code.boxes)
     module = (max(box.right for box in code.boxes) - left) / len(rows)
@@ -142,7 +133,7 @@ def test_the_square_code_is_that_of_the_saved_address_and_absent_without_one() -
     ]
     assert sum(box.width * box.height for box in code.boxes) == pytest.approx(len(dark) * module**2)
     assert all(any(b.left < x < b.right and b.bottom < y < b.top for b in code.boxes) for x, y in dark)
-    assert not any(isinstance(shape, Fill) for shape in draw(TYPICAL, facts()).shapes)
+    assert not any(isinstance(shape, Fill) for shape in drawn(TYPICAL).shapes)
 
 
 def test_sizes_that_an_estimate_depends_on_carry_a_mark_that_the_notes_explain() -> None:
@@ -160,12 +151,12 @@ def test_a_date_that_is_no_day_is_refused() -> None:
 @pytest.mark.parametrize(("units", "words"), [("mm", "⌀67.2"), ("in", "⌀2.646"), ("dual", "⌀67.2 [2.646]")])
 def test_sizes_are_written_in_the_units_of_the_shop(units: str, words: str) -> None:
     """67.2/25.4 = 2.6457."""
-    assert words in {dimension.text.words for dimension in draw(TYPICAL, facts(units=units)).dimensions}
+    assert words in {dimension.text.words for dimension in drawn(TYPICAL, units=units).dimensions}
 
 
 def test_the_table_has_each_dimension_with_its_limits_by_the_general_tolerances() -> None:
     """ISO 2768-1 m: 67.2 ±0.3; an inner radius carries its own ±0.1."""
-    rows = {row.name: row for row in dimension_table(draw(TYPICAL, facts()))}
+    rows = {row.name: row for row in dimension_table(drawn(TYPICAL))}
     assert (rows["seat_diameter_mm"].lower, rows["seat_diameter_mm"].upper) == ("66.9", "67.5")
     assert rows["seat_diameter_mm"].tolerance == "ISO 2768-m"
     assert (rows["slot_corner_radius_mm"].lower, rows["slot_corner_radius_mm"].tolerance) == ("0.4", "at the dimension")
@@ -178,7 +169,7 @@ def test_the_table_has_each_dimension_with_its_limits_by_the_general_tolerances(
 def test_a_fraction_stands_only_where_the_size_is_a_64th_of_an_inch(nominal_mm: float, words: str) -> None:
     """2 29/64 in = 62.309 mm; 62.33 mm is 0.0008 in off it, more than the last decimal shows."""
     pad = TYPICAL.with_(seat_diameter_mm=nominal_mm)
-    assert words in {dimension.text.words for dimension in draw(pad, facts(units="in_fraction")).dimensions}
+    assert words in {dimension.text.words for dimension in drawn(pad, units="in_fraction").dimensions}
 
 
 def test_limits_of_a_sheet_in_fractions_are_decimals_as_instruments_show_them() -> None:
@@ -194,6 +185,6 @@ def test_wide_papers_have_their_standard_size_and_room_for_the_largest_pad(
     paper: str, size: tuple[float, float]
 ) -> None:
     """ISO 216; ANSI B is 17 × 11 in."""
-    drawing = draw(HUGE, facts(paper=paper))
+    drawing = drawn(HUGE, paper=paper)
     assert (drawing.width_mm, drawing.height_mm) == size
     assert faults(drawing) == []

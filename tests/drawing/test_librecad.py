@@ -15,9 +15,9 @@ from pathlib import Path
 import pytest
 from ezdxf.filemanagement import new
 
-from geometry.drawing import Drawing, draw, to_dxf
+from geometry.drawing import Drawing, to_dxf
 from geometry.pad import Pad
-from tests.drawing.pads import KNOWN, TYPICAL, facts
+from tests.drawing.pads import KNOWN, TYPICAL, drawn
 
 PROGRAM = shutil.which("librecad")
 pytestmark = pytest.mark.skipif(
@@ -104,7 +104,7 @@ def pad(request: pytest.FixtureRequest) -> Pad:
 
 
 def test_another_program_writes_every_dimension_as_the_sheet_does(pad: Pad, tmp_path: Path) -> None:
-    drawing = draw(pad, facts())
+    drawing = drawn(pad)
     plot = plotted(to_dxf(drawing), tmp_path)
     words = [spelled(dimension.text.words) for dimension in drawing.dimensions]
     missing = [w for w, turns in hands(words, drawing, tmp_path).items() if not any(is_written(t, plot) for t in turns)]
@@ -113,7 +113,7 @@ def test_another_program_writes_every_dimension_as_the_sheet_does(pad: Pad, tmp_
 
 def test_a_size_that_is_not_on_the_sheet_is_not_found_on_the_plot(tmp_path: Path) -> None:
     """The reading can fail: neighbours of true sizes are not found."""
-    drawing = draw(TYPICAL, facts())
+    drawing = drawn(TYPICAL)
     plot = plotted(to_dxf(drawing), tmp_path)
     wrong = hands(["%%c67.3", "%%c76", "17", "16.6", "R6"], drawing, tmp_path)
     assert not any(is_written(turn, plot) for turns in wrong.values() for turn in turns)
@@ -123,7 +123,7 @@ def test_another_program_hatches_the_section(tmp_path: Path) -> None:
     """Oracle: 45° lines 2.2 mm apart cross a section 74 mm wide and 36.5 mm high about (74 + 36.5) / 3.1 = 35 times."""
     level = [
         length
-        for start, end, length in plotted(to_dxf(draw(TYPICAL, facts())), tmp_path)
+        for start, end, length in plotted(to_dxf(drawn(TYPICAL)), tmp_path)
         if length > 2 * NEAR
         and abs(abs(math.degrees(math.atan2((end - start).imag, (end - start).real))) % 90 - 45) < 1
     ]
@@ -132,7 +132,7 @@ def test_another_program_hatches_the_section(tmp_path: Path) -> None:
 
 def test_another_program_draws_centre_lines_as_chains(tmp_path: Path) -> None:
     """Oracle: a plot of the same file with every line type solid has fewer strokes."""
-    chained = to_dxf(draw(TYPICAL, facts()))
+    chained = to_dxf(drawn(TYPICAL))
     assert "DASHDOT" in chained
     solid = chained.replace("\nDASHDOT\n", "\nCONTINUOUS\n")
     assert len(plotted(chained, tmp_path)) > len(plotted(solid, tmp_path)) + 10

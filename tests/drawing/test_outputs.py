@@ -23,7 +23,7 @@ from geometry.drawing.model import Layer
 from geometry.drawing.svg import all_texts
 from geometry.geometrical import GEOMETRICAL_TOLERANCES
 from geometry.pad import Pad
-from tests.drawing.pads import KNOWN, LONG_STEM, TYPICAL, facts
+from tests.drawing.pads import KNOWN, LONG_STEM, TYPICAL, drawn, facts
 
 SVG = "{http://www.w3.org/2000/svg}"
 _WORD = r'<word xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="([\d.]+)">([^<]+)</word>'
@@ -57,13 +57,13 @@ def read_dxf(drawing: Drawing) -> Document:
 
 
 def test_every_dimension_of_the_pad_is_on_the_drawing_exactly_once(pad: Pad) -> None:
-    shown = sorted((d.measure.name, d.measure.nominal_mm) for d in draw(pad, facts()).dimensions)
+    shown = sorted((d.measure.name, d.measure.nominal_mm) for d in drawn(pad).dimensions)
     assert shown == sorted(expected(pad).items())
 
 
 def test_a_reader_of_the_dxf_file_measures_the_pads_lengths(pad: Pad) -> None:
     """Oracle: ezdxf measures each DIMENSION entity from its points; model space is true size."""
-    document = read_dxf(draw(pad, facts()))
+    document = read_dxf(drawn(pad))
     entities = [
         e for e in document.modelspace().query("DIMENSION") if isinstance(e, DimensionEntity) and e.dimtype == 0
     ]
@@ -73,13 +73,13 @@ def test_a_reader_of_the_dxf_file_measures_the_pads_lengths(pad: Pad) -> None:
 
 
 def test_the_dxf_file_passes_the_librarys_audit(pad: Pad) -> None:
-    auditor = read_dxf(draw(pad, facts())).audit()
+    auditor = read_dxf(drawn(pad)).audit()
     assert not auditor.errors
     assert not auditor.fixes
 
 
 def test_the_dxf_file_has_real_hatches_and_a_layer_for_each_kind_of_line() -> None:
-    document = read_dxf(draw(TYPICAL, facts()))
+    document = read_dxf(drawn(TYPICAL))
     assert len(document.modelspace().query("HATCH")) >= 2
     assert {"VISIBLE", "HIDDEN", "CENTRE", "HATCH", "DIMENSION", "TOLERANCE", "CAUTION"} <= {
         layer.dxf.name for layer in document.layers
@@ -88,7 +88,7 @@ def test_the_dxf_file_has_real_hatches_and_a_layer_for_each_kind_of_line() -> No
 
 def test_tolerance_frames_lie_on_a_layer_of_their_own_marked_as_what_a_check_allows_for() -> None:
     """Oracle: the zones and datums of the room that the checks read; sizes stay on the layer of dimensions."""
-    drawing = draw(TYPICAL, facts())
+    drawing = drawn(TYPICAL)
     words = {text.words for text in all_texts(drawing) if text.layer == Layer.TOLERANCE}
     assert {f"{CRITICAL_MARK} {t.value_mm:g}" for t in GEOMETRICAL_TOLERANCES} <= words
     assert {t.datum for t in GEOMETRICAL_TOLERANCES} <= words
@@ -107,7 +107,7 @@ def test_the_hatched_area_in_the_dxf_file_is_the_sections_area(pad: Pad) -> None
     for z in (low + (i + 0.5) * step for i in range(steps)):
         slot = outermost_at(slot_outline(pad), z) if z > pad.web_mm else 0.0
         area += 2 * step * (outermost_at(turned_outline(pad), z) - slot)
-    section = next(iter(read_dxf(draw(pad, facts())).modelspace().query("HATCH")))
+    section = next(iter(read_dxf(drawn(pad)).modelspace().query("HATCH")))
     assert isinstance(section, Hatch)
     assert _area(section.paths[0]) == pytest.approx(area, rel=1e-3)
 
@@ -121,12 +121,12 @@ def _area(path: object) -> float:
 
 
 def test_other_readers_find_the_dimension_style_in_the_header() -> None:
-    header = read_dxf(draw(TYPICAL, facts())).header
+    header = read_dxf(drawn(TYPICAL)).header
     assert (header["$DIMTXT"], header["$DIMASZ"], header["$DIMSCALE"]) == (2.5, 2.5, 1.0)
 
 
 def test_texts_of_the_dxf_file_need_no_sign_outside_ascii_for_dimensions() -> None:
-    texts = [e.dxf.text for e in read_dxf(draw(LONG_STEM, facts())).modelspace().query("DIMENSION")]
+    texts = [e.dxf.text for e in read_dxf(drawn(LONG_STEM)).modelspace().query("DIMENSION")]
     assert "%%c<>" in texts
     assert all(text.isascii() for text in texts)
 
@@ -140,7 +140,7 @@ def test_same_input_gives_the_same_bytes(pad: Pad) -> None:
 
 def test_another_process_writes_the_same_bytes(tmp_path: Path) -> None:
     """A new process has other hash seeds, other counters and another clock."""
-    drawing = draw(TYPICAL, facts())
+    drawing = drawn(TYPICAL)
     out = _in_new_process(
         "print(*(hashlib.sha256(b).hexdigest() for b in (to_dxf(d).encode(), to_svg(d).encode(), to_pdf(d))))", tmp_path
     )
@@ -196,12 +196,12 @@ def outlined_words(svg: str) -> list[str]:
 
 
 def test_the_svg_picture_says_every_word_of_the_sheet(pad: Pad) -> None:
-    drawing = draw(pad, facts(units="dual"))
+    drawing = drawn(pad, units="dual")
     assert sorted(outlined_words(to_svg(drawing))) == sorted(text.words for text in all_texts(drawing))
 
 
 def test_the_svg_picture_obeys_a_content_policy_that_allows_no_style() -> None:
-    root = ElementTree.fromstring(to_svg(draw(TYPICAL, facts())))  # noqa: S314
+    root = ElementTree.fromstring(to_svg(drawn(TYPICAL)))  # noqa: S314
     assert not list(root.iter(f"{SVG}style"))
     assert not list(root.iter(f"{SVG}script"))
     for element in root.iter():
@@ -209,7 +209,7 @@ def test_the_svg_picture_obeys_a_content_policy_that_allows_no_style() -> None:
 
 
 def test_the_svg_picture_is_titled_and_described_for_screen_readers() -> None:
-    root = ElementTree.fromstring(to_svg(draw(TYPICAL, facts(fit_to_make=False))))  # noqa: S314
+    root = ElementTree.fromstring(to_svg(drawn(TYPICAL, fit_to_make=False)))  # noqa: S314
     title, description = root[0], root[1]
     assert (title.tag, description.tag) == (f"{SVG}title", f"{SVG}desc")
     assert "K7Q3M9T2XW" in (title.text or "")
@@ -218,7 +218,7 @@ def test_the_svg_picture_is_titled_and_described_for_screen_readers() -> None:
 
 
 def test_the_svg_picture_has_true_paper_size() -> None:
-    root = ElementTree.fromstring(to_svg(draw(TYPICAL, facts(paper="letter"))))  # noqa: S314
+    root = ElementTree.fromstring(to_svg(drawn(TYPICAL, paper="letter")))  # noqa: S314
     assert (root.get("width"), root.get("height")) == ("215.9mm", "279.4mm")
 
 
@@ -231,7 +231,7 @@ def pdf_text(pdf: bytes, tmp_path: Path) -> str:
 
 
 def test_every_dimension_can_be_found_in_the_pdf(pad: Pad, tmp_path: Path) -> None:
-    drawing = draw(pad, facts())
+    drawing = drawn(pad)
     text = pdf_text(to_pdf(drawing), tmp_path)
     for dimension in drawing.dimensions:
         assert dimension.text.words in text
@@ -239,7 +239,7 @@ def test_every_dimension_can_be_found_in_the_pdf(pad: Pad, tmp_path: Path) -> No
 
 def test_words_in_the_pdf_stand_where_the_layout_put_them(tmp_path: Path) -> None:
     """Oracle: poppler's own boxes of words, in points from the page's top left; lettering by another program (typst)."""
-    drawing, path = draw(TYPICAL, facts()), tmp_path / "drawing.pdf"
+    drawing, path = drawn(TYPICAL), tmp_path / "drawing.pdf"
     path.write_bytes(to_pdf(drawing))
     tool = str(shutil.which("pdftotext"))
     page = subprocess.run([tool, "-bbox", str(path), "-"], capture_output=True, text=True, check=True).stdout
@@ -255,7 +255,7 @@ def test_words_in_the_pdf_stand_where_the_layout_put_them(tmp_path: Path) -> Non
 
 def test_the_pdf_is_tagged_for_screen_readers(tmp_path: Path) -> None:
     path = tmp_path / "drawing.pdf"
-    path.write_bytes(to_pdf(draw(TYPICAL, facts())))
+    path.write_bytes(to_pdf(drawn(TYPICAL)))
     words = subprocess.run([str(shutil.which("pdfinfo")), str(path)], capture_output=True, text=True, check=True).stdout
     assert re.search(r"Tagged: +yes", words)
     assert re.search(r"Title: +Lifting pad, left front point, part drawing K7Q3M9T2XW", words)
@@ -263,7 +263,7 @@ def test_the_pdf_is_tagged_for_screen_readers(tmp_path: Path) -> None:
 
 def test_the_pdf_is_sound_and_carries_its_font(tmp_path: Path) -> None:
     path = tmp_path / "drawing.pdf"
-    path.write_bytes(to_pdf(draw(LONG_STEM, facts())))
+    path.write_bytes(to_pdf(drawn(LONG_STEM)))
     checked = subprocess.run(
         [str(shutil.which("qpdf")), "--check", str(path)], capture_output=True, text=True, check=True
     )
@@ -278,7 +278,7 @@ def test_the_pdf_is_sound_and_carries_its_font(tmp_path: Path) -> None:
 
 def test_every_sheet_carries_the_caution_and_the_words_about_and_not_tested(tmp_path: Path) -> None:
     """11416 N in three figures; the caution's sentences stand inside the frame, in lettering that one can read (ISO 3098-1)."""
-    drawing = draw(TYPICAL, facts())
+    drawing = drawn(TYPICAL)
     text = " ".join(pdf_text(to_pdf(drawing), tmp_path).split())
     assert all(sentence.strip(". ") in text for sentence in ONE_LINE.split(". "))
     assert "Load used in the estimates: about 11.4 kN, not tested." in text
@@ -288,18 +288,18 @@ def test_every_sheet_carries_the_caution_and_the_words_about_and_not_tested(tmp_
 
 
 def test_a_pad_that_is_not_fit_states_no_load(tmp_path: Path) -> None:
-    assert " kN" not in pdf_text(to_pdf(draw(TYPICAL, facts(fit_to_make=False))), tmp_path)
+    assert " kN" not in pdf_text(to_pdf(drawn(TYPICAL, fit_to_make=False)), tmp_path)
 
 
 def test_a_pad_that_is_not_fit_says_so_in_every_output(tmp_path: Path) -> None:
-    drawing = draw(TYPICAL, facts(fit_to_make=False, not_fit_words="The slot floor is overloaded."))
+    drawing = drawn(TYPICAL, fit_to_make=False, not_fit_words="The slot floor is overloaded.")
     assert NOT_FIT in pdf_text(to_pdf(drawing), tmp_path)
     assert NOT_FIT in outlined_words(to_svg(drawing))
     assert NOT_FIT in {e.dxf.text for e in read_dxf(drawing).modelspace().query("TEXT")}
 
 
 def test_the_png_is_a_picture_of_the_whole_page() -> None:
-    data = to_png(draw(TYPICAL, facts()), dots_per_inch=72)
+    data = to_png(drawn(TYPICAL), dots_per_inch=72)
     assert data[:8] == b"\x89PNG\r\n\x1a\n"
     width, height = (int.from_bytes(data[at : at + 4], "big") for at in (16, 20))
     assert (width, height) == pytest.approx((210 / 25.4 * 72, 297 / 25.4 * 72), abs=1.5)

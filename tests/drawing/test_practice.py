@@ -6,7 +6,7 @@ from math import hypot
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 
 from geometry.design import design_pad
 from geometry.drawing import SheetFacts, draw
@@ -17,7 +17,8 @@ from geometry.measurements import read_measurements
 from geometry.pad import Pad
 from geometry.sheet_facts import sheet_facts
 from tests.drawing.faults import crossed_leaders, words_of
-from tests.drawing.pads import DEEP, HUGE, KNOWN, LONG_STEM, TINY, TYPICAL, facts, pads, sheets
+from tests.drawing.pads import DEEP, HUGE, KNOWN, LONG_STEM, TINY, TYPICAL, drawn, facts, pads, sheets
+from tests.examples import examples
 
 SAMPLES = Path(__file__).parents[2] / "sample_data"
 
@@ -36,17 +37,17 @@ def all_words(drawing: Drawing) -> str:
 @pytest.mark.parametrize("name", KNOWN)
 def test_few_leaders_cross_a_dimension_and_mostly_none(name: str) -> None:
     """Where the words of the mouth's chamfer are longer than half the body, its leader has no other way out."""
-    assert len(crossed_leaders(draw(KNOWN[name], facts()))) <= (2 if name == "flat" else 0)
+    assert len(crossed_leaders(drawn(KNOWN[name]))) <= (2 if name == "flat" else 0)
 
 
-@settings(max_examples=25, deadline=None)
+@examples(8, many=1000)
 @given(pad=pads(), sheet=sheets())
 def test_leaders_cross_few_lines_on_the_sheet_of_any_pad(pad: Pad, sheet: SheetFacts) -> None:
     assert len(crossed_leaders(draw(pad, sheet))) <= 3
 
 
 def test_the_finder_of_crossed_leaders_sees_one() -> None:
-    drawing = draw(TINY, facts())
+    drawing = drawn(TINY)
     line = next(d.lines[0] for d in drawing.dimensions if d.measure.name == "body_diameter_mm")
     (ax, ay), (bx, by) = line.start, line.end
     across = Line(((ax + bx) / 2, ay - 1), ((ax + bx) / 2 + 0.5, by + 1), Layer.TOLERANCE)
@@ -56,14 +57,14 @@ def test_the_finder_of_crossed_leaders_sees_one() -> None:
 @pytest.mark.parametrize("pad", [TYPICAL, LONG_STEM, DEEP])
 def test_leaders_of_tolerance_frames_meet_their_surface_square_to_it(pad: Pad) -> None:
     """ISO 1101: floor and lip face are level, so the arrows on them point straight up or down."""
-    heads = [s for s in draw(pad, facts()).shapes if isinstance(s, Arrow) and s.layer == Layer.TOLERANCE]
+    heads = [s for s in drawn(pad).shapes if isinstance(s, Arrow) and s.layer == Layer.TOLERANCE]
     level = [head.direction_deg % 180 for head in heads if head.width_mm < 1 and head.direction_deg % 90 == 0]
     assert level.count(90.0) >= 2
 
 
 @pytest.mark.parametrize("pad", KNOWN.values())
 def test_arrows_of_radii_point_along_a_line_through_the_centre(pad: Pad) -> None:
-    for dimension in draw(pad, facts()).dimensions:
+    for dimension in drawn(pad).dimensions:
         if dimension.kind == "radius":
             (cx, cy), (tx, ty), (ex, ey) = dimension.start, dimension.end, dimension.lines[0].end
             assert abs((tx - cx) * (ey - cy) - (ty - cy) * (ex - cx)) < 1e-6 * hypot(ex - cx, ey - cy)
@@ -71,8 +72,8 @@ def test_arrows_of_radii_point_along_a_line_through_the_centre(pad: Pad) -> None
 
 def test_a_lip_that_is_narrow_on_paper_has_a_detail_of_its_own() -> None:
     """At 1:2 the lip of the huge pad is 1.15 mm wide beside its chamfer; that of the tiny one at 2:1 is 4 mm."""
-    assert "Z" in {placed.view.name for placed in draw(HUGE, facts()).views}
-    assert "Z" not in {placed.view.name for placed in draw(TINY, facts()).views}
+    assert "Z" in {placed.view.name for placed in drawn(HUGE).views}
+    assert "Z" not in {placed.view.name for placed in drawn(TINY).views}
 
 
 def test_the_slots_floor_radius_counts_both_corners_unless_it_is_one_round() -> None:
@@ -82,15 +83,15 @@ def test_the_slots_floor_radius_counts_both_corners_unless_it_is_one_round() -> 
 
 def test_a_stem_has_its_overall_length_for_reference_and_its_end_and_root_in_the_notes() -> None:
     """35 below the seat face and 36.5 above it."""
-    words = all_words(draw(LONG_STEM, facts()))
+    words = all_words(drawn(LONG_STEM))
     assert "(71.5)" in words
     assert "stem end 0.5 × 45° as a lead-in, stem root R0.2 to R0.4" in words
-    assert "stem end" not in all_words(draw(TYPICAL, facts()))
+    assert "stem end" not in all_words(drawn(TYPICAL))
 
 
 def test_the_part_is_marked_where_a_leader_or_a_note_says() -> None:
     for pad in KNOWN.values():
-        words = all_words(draw(pad, facts()))
+        words = all_words(drawn(pad))
         assert words.count("Mark drawing number") == 1
         assert "at most 0.3 deep, not in the slot" in words
 
@@ -133,7 +134,7 @@ def test_nobody_is_named_where_nobody_signed_and_no_empty_box_is_left() -> None:
 
 def test_centring_marks_come_ten_millimetres_into_the_frame() -> None:
     """ISO 5457, from memory."""
-    drawing = draw(TYPICAL, facts())
+    drawing = drawn(TYPICAL)
     ends = {line.end for line in drawing.shapes if isinstance(line, Line) and 0.0 in line.start}
     assert (105.0, drawing.frame.bottom + 10) in ends
     assert (drawing.frame.left + 10, 148.5) in ends
