@@ -117,13 +117,12 @@ async def test_a_process_that_died_at_rest_is_replaced_unnoticed() -> None:
 
 
 async def test_other_workers_go_on_while_one_hangs() -> None:
-    """Two workers: five quick jobs are done long before the hang is over."""
+    """Two workers: five quick jobs are done before the hang is over."""
     async with running(workers=2, timeout_s=3) as pool:
         await asyncio.gather(ask(pool), ask(pool, web_mm=23))
         hang = asyncio.create_task(ask(pool, "hang"))
-        started = time.monotonic()
         await asyncio.gather(*(ask(pool, web_mm=22 + i) for i in range(5)))
-        assert time.monotonic() - started < 2
+        assert not hang.done()
         with pytest.raises(ProcessTimeoutError):
             await hang
 

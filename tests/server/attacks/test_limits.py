@@ -172,7 +172,7 @@ def test_a_body_that_never_comes_frees_its_connection() -> None:
     with started("--port", "0", SEAMREST_BODY_TIMEOUT_S="0.5", SEAMREST_KERNEL_WORKERS="1") as (_, where, _example):
         assert answer_of(f"{where}/healthz").status_code == 200
         host, _, port = where.removeprefix("http://").partition(":")
-        with socket.create_connection((host, int(port)), timeout=10) as line:
+        with socket.create_connection((host, int(port)), timeout=60) as line:
             line.sendall(
                 b"POST /api/pad HTTP/1.1\r\nHost: x\r\nContent-Type: application/json\r\nContent-Length: 100\r\n\r\n{"
             )

@@ -4,9 +4,6 @@ import asyncio
 import os
 import signal
 import sqlite3
-import subprocess
-import threading
-from collections import deque
 from dataclasses import dataclass, field
 from itertools import count
 from pathlib import Path
@@ -35,12 +32,6 @@ class _Told:
     designs: dict[str, list[str]] = field(default_factory=dict)
     """The owner's address of each design, with the words of the remarks beside it."""
     unanswered: int = 0
-
-
-def _read_its_log(process: "subprocess.Popen[str]") -> None:
-    """Take what a server writes: a pipe that nobody reads is full after some thousand lines, and the server then waits."""
-    assert process.stderr is not None
-    threading.Thread(target=deque, args=(process.stderr, 0), daemon=True).start()
 
 
 async def _save_until_killed(where: str, pid: int, *, designs: int, remarks: int) -> _Told:
@@ -113,7 +104,6 @@ async def test_a_killed_server_loses_nothing_that_it_acknowledged(tmp_path: Path
     file = tmp_path / "designs.sqlite3"
     setting = {"SEAMREST_DATABASE": str(file), "SEAMREST_KERNEL_WORKERS": "1", **_LIMITS}
     with started("--port", "0", **setting) as (process, where, _):
-        _read_its_log(process)
         assert (await asyncio.to_thread(answer_of, f"{where}/healthz")).status_code == 200
         told = await _save_until_killed(where, process.pid, designs=designs, remarks=remarks)
         # A busy machine takes its time over what a killed process was writing.
@@ -124,7 +114,6 @@ async def test_a_killed_server_loses_nothing_that_it_acknowledged(tmp_path: Path
     # The load was real: everybody was in the middle of something, and did not hear of it.
     assert (len(told.designs) >= designs, told.unanswered) == (True, _AT_ONCE)
     with started("--port", "0", **setting) as (process, where, _):
-        _read_its_log(process)
         assert (await asyncio.to_thread(answer_of, f"{where}/healthz")).status_code == 200
         await _all_of_it_is_there(where, told)
         process.terminate()

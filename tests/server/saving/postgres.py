@@ -63,14 +63,14 @@ def running() -> Iterator[str]:
             yield str(folder)
         finally:
             server.terminate()
-            server.wait(20)
+            server.wait(120)
     finally:
         shutil.rmtree(folder, ignore_errors=True)
 
 
 def wait_for(folder: Path) -> None:
     """Until the server answers."""
-    until = time.monotonic() + 30
+    until = time.monotonic() + 120
     while True:
         try:
             psycopg.connect(host=str(folder), user="postgres", dbname="postgres").close()

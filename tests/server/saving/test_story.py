@@ -215,7 +215,7 @@ class Story(RuleBasedStateMachine):
 
 @pytest.mark.parametrize(
     ("stories", "steps"),
-    [pytest.param(12, 25, id="12 stories"), pytest.param(300, 60, id="300 stories", marks=pytest.mark.full)],
+    [pytest.param(6, 25, id="6 stories"), pytest.param(300, 60, id="300 stories", marks=pytest.mark.full)],
 )
 def test_whatever_is_sent_in_whatever_order_the_pages_say_what_the_model_says(
     tmp_path: Any, stories: int, steps: int
