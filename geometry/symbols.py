@@ -225,6 +225,7 @@ SYMBOLS: Mapping[str, Symbol] = MappingProxyType(_MEASURED | _PAD | _MATERIAL | 
 _PATCH = Symbol("radius of the loaded patch, half the hole's radius", _MM)
 _MET = Symbol("area where the car's face and the pad meet", "mm²")
 _LAYERS = Symbol("share of the stress allowed in a plug across printed layers, 1 for solid stock", "")
+_LOOSE_ACROSS = Symbol("largest play of the plug across the hole's smaller side", _MM)
 _TIGHTER_HOLE = Symbol("hole, the way in which the plug is tighter", _MM)
 _TIGHTER_PLUG = Symbol("plug in that way, of a round hole where it is widest", _MM)
 _LOOSER_HOLE = Symbol("hole, the way in which the plug is looser", _MM)
@@ -240,7 +241,8 @@ LOCAL: Mapping[str, Mapping[str, Symbol]] = MappingProxyType(
         "plug_corner_clear": {"play_h": Symbol("smallest play of the plug in its hole", _MM)},
         "plug_shear": {"f_z": _LAYERS},
         "plug_bending": {"K_t": Symbol("factor at the root of the plug", ""), "f_z": _LAYERS},
-        "body_diameter_mm": {"play_h": Symbol("largest play of the plug across the hole's smaller side", _MM)},
+        "body_diameter_mm": {"play_h": _LOOSE_ACROSS},
+        "flats_width_mm": {"play_h": _LOOSE_ACROSS},
         "cushion_bearing": {"A": _MET},
         "cushion_strain": {"A": _MET},
         "cushion_marking": {"A": _MET},

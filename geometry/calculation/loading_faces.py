@@ -33,8 +33,9 @@ def _write_cushion(book: Book, k: Case, s: CushionLoading) -> None:
         book.write("E_0", small_strain_modulus_mpa(k.c), formula="E_min * f_T * f_w")
         book.write("eps", allowed_strain(k.c), source=SHAPE)
         hollow = "recess" if k.pad.has_recess else "hole"
+        flats = "flats - 2 * c_e, " if k.pad.has_flats else ""
         book.write("S", where="cup_floor_bearing", formula=f"(2 * R - {hollow}) / (4 * web)", source=SHAPE)
-        book.write("S", s.shape_factor, formula="min(body - 2 * c_e, w_f, l_f) / (4 * web)", source=SHAPE)
+        book.write("S", s.shape_factor, formula=f"min(body - 2 * c_e, {flats}w_f, l_f) / (4 * web)", source=SHAPE)
     book.write("e_c", s.off_centre_mm, source=practice("How far off a careful eye sets a pad under a rail"))
 
 

@@ -159,6 +159,8 @@ PHRASES: Mapping[tuple[str, str], Phrase] = MappingProxyType(
         ("relief_depth_mm", "slot_depth"): lambda b: f"it is as deep as the slot, {b.mm('slot_depth')}",
         ("flats_width_mm", "max(slot + 2 * slot_off + 24, seat + 4)"): lambda b: (
             f"a slot of {b.mm('slot')} needs walls of 12 and a seat of {b.mm('seat')} a lip"
+            if b.numbers["slot"] > 0
+            else f"a seat of {b.mm('seat')} needs a lip of 2 all round"
         ),
         ("body_diameter_mm", "flats + 4"): lambda b: f"flats {b.mm('flats')} apart are to be wide enough to hold it by",
         ("body_diameter_mm", "slot + 24 + 2 * slot_off"): lambda b: (

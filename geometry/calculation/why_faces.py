@@ -76,6 +76,9 @@ _PLUG: dict[tuple[str, str], Callable[[Told], str]] = {
         "body_diameter_mm",
         "2 * (r_h + sqrt((w_h / 2 - r_h)**2 + (l_h / 2 - r_h)**2)) + 4 + 2 * c_e",
     ): lambda b: "the shoulder stands under the hole's whole edge",
+    ("flats_width_mm", "max(plug_w + 3, w_h + play_h + 4) + 2 * c_e"): lambda b: (
+        f"a hole {b.mm('w_h')} wide needs a shoulder on both sides between the flats, too"
+    ),
 }
 """Of a plug and its shoulder."""
 FACE_PHRASES: Mapping[tuple[str, str], Callable[[Told], str]] = MappingProxyType(

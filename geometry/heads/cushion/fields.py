@@ -33,6 +33,7 @@ class CushionFacts(HeadFacts):
             "The seam runs on past the pad: its edge stays": "The face runs on past the pad: it stays",
             "the seam at ": "the car's face at ",
             "how far the edge sinks into the floor": "how far the car's face sinks in",
+            "a wall of 12 mm stays on each side of the slot, and a lip over the seat": "a lip stays over the seat",
             "less under the slot": "less under the car's face",
             "Play, side load and a slot off the axis": "Play and side load",
             "the seam on the slot's floor": "the car's face on the cushion",

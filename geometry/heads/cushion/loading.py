@@ -28,9 +28,10 @@ class CushionLoading(FaceLoading):
 def cushion_loading(c: Conditions, pad: Pad, spread: Spread = AS_DRAWN) -> CushionLoading:
     """What the load does to the cushion of ``pad``."""
     top, face = pad.body_diameter_mm - 2 * pad.edge_chamfer_mm, c.rail
-    area = disc_in_rectangle_mm2(diameter_mm=top, width_mm=face.face_width_mm, length_mm=face.face_length_mm)
+    across = min(face.face_width_mm, pad.flats_width_mm - 2 * pad.edge_chamfer_mm if pad.has_flats else inf)
+    area = disc_in_rectangle_mm2(diameter_mm=top, width_mm=across, length_mm=face.face_length_mm)
     pressure = c.design_force_n / area if area > 0 else inf
-    within = min(top, face.face_width_mm, face.face_length_mm)
+    within = min(top, across, face.face_length_mm)
     shape = shape_factor(loaded_width_mm=within, height_mm=pad.web_mm) if is_elastomer(c) and pad.web_mm > 0 else 0.0
     passed_on = min(pressure, c.allowable_mpa * stiffening(shape))
     return CushionLoading(
@@ -40,7 +41,7 @@ def cushion_loading(c: Conditions, pad: Pad, spread: Spread = AS_DRAWN) -> Cushi
         pressure_mpa=pressure,
         indentation_mm=passed_on * pad.web_mm / (c.modulus_mpa * stiffening(shape)),
         area_mm2=area,
-        contact_width_mm=min(top, face.face_width_mm),
+        contact_width_mm=min(top, across),
         off_centre_mm=PLACED_BY_EYE_MM,
         lip=lip_load(
             pressure_mpa=passed_on,

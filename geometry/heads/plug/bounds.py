@@ -400,3 +400,19 @@ def _wide_enough_mm(d: Draft) -> float:
 )
 def _shoulder_is_wide_enough(d: Draft) -> float:
     return _wide_enough_mm(d) + 2 * d.edge_chamfer_mm
+
+
+@bound(
+    "flats_width_mm",
+    "lower",
+    "Between the flats, too, plug and hole's rim have a shoulder to stand on.",
+    formula="max(plug_w + 3, w_h + play_h + 4) + 2 * c_e",
+    source=derived("1.5 mm beyond the plug, and 2 mm under each side of the rim, the plug against the other side"),
+    needs=("make.body", "pocket.hole_width_mm"),
+    numbers=lambda d: {**_numbers(d), "play_h": _loose_mm(d)},
+)
+def _flats_leave_a_shoulder(d: Draft) -> float | None:
+    if d.c.measurements.make.body != "two_flats":
+        return None
+    least = max(d.plug_width_mm + 3, d.c.pocket.hole_width_mm + _loose_mm(d) + 2 * LEAST_OVER_MM)
+    return least + 2 * d.edge_chamfer_mm

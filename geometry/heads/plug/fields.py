@@ -38,6 +38,7 @@ class PlugFacts(HeadFacts):
             "The seam runs on past the pad: its edge stays": "The rim of the hole runs on past the pad: it stays",
             "the seam at ": "the hole's rim at ",
             "how far the edge sinks into the floor": "how far the rim sinks in",
+            "a wall of 12 mm stays on each side of the slot, and a lip over the seat": "a lip stays over the seat",
             "less under the slot": "less under the shoulder",
             "Play, side load and a slot off the axis": "Play and side load",
             "the seam's edge": "the hole's rim",

@@ -27,7 +27,8 @@ class PlugLoading(FaceLoading):
 def plug_loading(c: Conditions, pad: Pad, spread: Spread = AS_DRAWN) -> PlugLoading:
     """What the load does to the shoulder of ``pad``."""
     shoulder = pad.body_diameter_mm - 2 * pad.edge_chamfer_mm
-    area = shoulder_area_mm2(c.pocket, shoulder)
+    across = pad.flats_width_mm - 2 * pad.edge_chamfer_mm if pad.has_flats else inf
+    area = shoulder_area_mm2(c.pocket, shoulder, across)
     pressure = c.design_force_n / area if area > 0 else inf
     passed_on = min(pressure, c.allowable_mpa)
     loose = max(0.0, _loose_mm(c, pad, spread))
@@ -38,7 +39,7 @@ def plug_loading(c: Conditions, pad: Pad, spread: Spread = AS_DRAWN) -> PlugLoad
         pressure_mpa=pressure,
         indentation_mm=passed_on * pad.web_mm / c.modulus_mpa,
         area_mm2=area,
-        contact_width_mm=min(shoulder, c.pocket.hole_width_mm + 2 * c.pocket.rim_width_mm),
+        contact_width_mm=min(shoulder, across, c.pocket.hole_width_mm + 2 * c.pocket.rim_width_mm),
         off_centre_mm=loose / 2,
         lip=_lip(c.pocket, pad.seat_diameter_mm, shoulder, passed_on),
         design_force_n=c.design_force_n,
@@ -99,23 +100,24 @@ def _lip(pocket: PlugFacts, seat_mm: float, shoulder_mm: float, pressure_mpa: fl
     return LipLoad(max(across.shear_n_per_mm, along.shear_n_per_mm), max(across.moment_n, along.moment_n))
 
 
-def shoulder_area_mm2(pocket: PlugFacts, shoulder_mm: float) -> float:
+def shoulder_area_mm2(pocket: PlugFacts, shoulder_mm: float, across_mm: float = inf) -> float:
     """Where a round shoulder and the flat rim around a hole meet, [mm²]; 0 where the hole takes all of the shoulder.
 
-    The rim's outside runs around the hole at an even distance, so its corners are rounder than the hole's by that much.
+    Two flats leave no more than ``across_mm`` of the shoulder's width. The rim's outside runs around the hole at an even
+    distance, so its corners are rounder than the hole's by that much.
     """
     rim, corner = pocket.rim_width_mm, pocket.corner_radius_mm
     outside = disc_in_rectangle_mm2(
         diameter_mm=shoulder_mm,
-        width_mm=pocket.hole_width_mm + 2 * rim,
+        width_mm=min(across_mm, pocket.hole_width_mm + 2 * rim),
         length_mm=pocket.hole_length_mm + 2 * rim,
         corner_radius_mm=corner + rim,
     )
     hole = disc_in_rectangle_mm2(
         diameter_mm=shoulder_mm,
-        width_mm=pocket.hole_width_mm,
+        width_mm=min(across_mm, pocket.hole_width_mm),
         length_mm=pocket.hole_length_mm,
-        corner_radius_mm=corner,
+        corner_radius_mm=corner if across_mm >= pocket.hole_width_mm else 0.0,
     )
     return max(0.0, outside - hole)
 

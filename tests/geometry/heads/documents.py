@@ -130,6 +130,7 @@ def documents_of(draw: st.DrawFn, head: str, *, usual: bool | None = None) -> di
             "material": material,
             "process": "printed" if MATERIALS[material].printed else draw(st.sampled_from(turned)),
             "step": draw(st.sampled_from(["metric", "inch"])),
+            "body": draw(st.sampled_from(["round", "round", "two_flats"])),
             "measured_with": draw(st.sampled_from(["caliper", "rule"])),
         },
     }

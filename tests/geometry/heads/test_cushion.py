@@ -86,6 +86,15 @@ def test_the_pressure_on_a_wide_face_is_load_over_disc() -> None:
     assert check(design, "cushion_clear").verdict == "not_applicable"
 
 
+def test_flats_take_off_what_the_face_stands_on() -> None:
+    """Oracle: a disc of 90 mm between two lines 76 mm apart, by its segments: R² acos(x/R) − x √(R² − x²) each."""
+    sizes = {"body_diameter_mm": 92.0, "flats_width_mm": 78.0}
+    document = on_a_rail(rail__face_width_mm=150, jack__cup_bore_mm=70, make={"body": "two_flats"}, fixed=sizes)
+    segment = 45**2 * math.acos(38 / 45) - 38 * math.sqrt(45**2 - 38**2)
+    area = math.pi * 45**2 - 2 * segment
+    assert check(designed(document), "cushion_bearing").value == pytest.approx(F_D / area, rel=1e-9)
+
+
 def test_polyurethane_is_judged_by_its_strain() -> None:
     """Oracle: Gent & Lindley's E₀(1 + 2S²) by hand: E₀ = 40·(1 − 0.01·17) MPa at 40 °C, D = 90 mm, h = 24 mm."""
     document = on_a_rail(
