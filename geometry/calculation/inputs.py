@@ -142,6 +142,9 @@ def _inputs(book: Book, c: Conditions) -> Iterator[Input]:
             is_given = name in group.model_fields_set and value is not None
             known = _constant(*of_kind[key]) if key in of_kind else _KNOWN.get(key)
             extra: dict[str, Any] = info.json_schema_extra
+            if known is None and not is_given and key.startswith("jack.") and extra["kind"] != "choice":
+                # It is asked for another way of standing on such a jack.
+                continue
             number = known.value(c) if known else None
             if known and number is not None:
                 _write(book, key, known, number, is_given=is_given, extra=extra)

@@ -31,7 +31,7 @@ _OF_HEAD: Mapping[str, Mapping[str, str]] = MappingProxyType(
             "slot_depth_mm": "keeps the sill clear of the walls",
             "web_mm": "carries the seam's edge",
         },
-        "cushion": {"body_diameter_mm": "carries the face", "web_mm": "carries the face, and stands under it"},
+        "cushion": {"body_diameter_mm": "carries the face", "web_mm": "passes the load on to the seat"},
         "plug": {
             "plug_width_mm": "goes into the hole",
             "plug_length_mm": "goes into the hole",
