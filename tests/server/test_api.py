@@ -6,7 +6,7 @@ from typing import Any
 import pytest
 from fastapi import FastAPI
 from httpx import AsyncClient
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from server.app import create_app
@@ -15,6 +15,7 @@ from server.links import samples
 from server.problems import KINDS
 from server.settings import Settings
 from tests.documents import documents, van
+from tests.examples import examples
 from tests.server.asking import DRAWINGS, FAILING, FITTING, MEDIA_TYPES, MODELS, NO_PAD, address, fields_of, problem
 
 pytestmark = pytest.mark.anyio
@@ -128,7 +129,7 @@ _ANY_JSON = st.recursive(
 )
 
 
-@settings(max_examples=200, deadline=None)
+@examples(80, many=2000)
 @given(document=documents(), key=st.sampled_from(sorted(FIELDS)), value=_ANY_JSON)
 async def test_no_value_in_any_field_is_an_error_of_ours(
     client: AsyncClient, document: dict[str, Any], key: str, value: object

@@ -5,12 +5,13 @@ from typing import Any
 
 import pytest
 from httpx import AsyncClient
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from server.fields import FIELDS
 from server.links import pad_address, typed_of_document
 from tests.documents import documents, ordinary_documents, van
+from tests.examples import examples
 from tests.server.asking import differences
 
 pytestmark = pytest.mark.anyio
@@ -34,7 +35,7 @@ def spelled(document: dict[str, Any], *, is_inch: bool, says_unit: bool) -> dict
     return typed
 
 
-@settings(max_examples=150, deadline=None)
+@examples(50, many=1500)
 @given(st.one_of(ordinary_documents(), documents()))
 async def test_the_same_lengths_in_millimetres_and_inches_give_the_same_answer(
     client: AsyncClient, document: dict[str, Any]

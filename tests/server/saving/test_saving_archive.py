@@ -10,6 +10,7 @@ import pytest
 from httpx import AsyncClient
 
 from geometry.standing import DO_NOT_USE
+from server.model_cache import open_cache
 from server.workers import KernelPool
 from tests.server.saving.asking import FAILING, at, inputs, links_of, page, save, send, words_of
 from tests.server.saving.conftest import client_of
@@ -21,9 +22,10 @@ NAMED = {"packet.pdf": "-packet.pdf", "card.pdf": "-lifting-card.pdf", "pdf": "-
 
 
 @pytest.fixture(scope="module")
-def kernel() -> Iterator[KernelPool]:
-    """One process that builds models, for all tests of this room."""
-    pool = KernelPool(workers=1, timeout_s=120)
+def kernel(tmp_path_factory: pytest.TempPathFactory) -> Iterator[KernelPool]:
+    """One process that builds models, for all tests of this room; equal models are built once, as they are for people."""
+    kept = open_cache(str(tmp_path_factory.mktemp("models")), max_bytes=2**30)
+    pool = KernelPool(workers=1, timeout_s=120, cache=kept)
     pool.start()
     yield pool
     pool.stop()
