@@ -1,22 +1,14 @@
-"""What a hole in the car's body asks of the plug that enters it, and of the shoulder around it."""
-
-from math import hypot, inf
+"""What a hole in the car's body asks of the plug that enters it."""
 
 from geometry.body.bounds import ENTRY_CLEARANCE_MM
 from geometry.draft import Draft
-from geometry.fits import linear_tolerance_mm
-from geometry.heads.plug.fields import PlugFacts
-from geometry.heads.plug.loading import shoulder_area_mm2
 from geometry.provenance import derived
 from geometry.rules import Numbers, bound
 
 LEAST_HOLD_MM = 4.0
-PRESSURE_AIM = 0.8
-LEAST_OVER_MM = 2.0
 _WEB_WANTED_MM = 6.0
 _ROOM_TO_ROUND_MM = 0.7
 """A corner radius closer than this to half the plug's width is made half the width: one step of an inch shop, and a little."""
-_HALVINGS = 22
 _FIT = derived(
     "Worst case of measurement, growth and tolerance (ISO 2768-1 m); 1 mm is kept so that the plug finds its hole"
 )
@@ -29,7 +21,8 @@ def most_play_mm(hole_mm: float) -> float:
     return max(3.0, 0.15 * hole_mm)
 
 
-def _numbers(d: Draft) -> Numbers:
+def plug_numbers(d: Draft) -> Numbers:
+    """The symbols of the bounds of a plug and of the shoulder around it."""
     hole = d.c.pocket
     return {
         "w_h": hole.hole_width_mm,
@@ -74,7 +67,7 @@ def _located_mm(d: Draft, hole_mm: float) -> float:
     formula="(l_h - u) / (1 + g_hot) - 1.0 - tol",
     source=_FIT,
     needs=_LENGTH,
-    numbers=_numbers,
+    numbers=plug_numbers,
 )
 def _length_goes_in(d: Draft) -> float | None:
     return None if d.c.pocket.is_round and _width_leads(d) else _goes_in_mm(d, d.c.pocket.hole_length_mm)
@@ -87,7 +80,7 @@ def _length_goes_in(d: Draft) -> float | None:
     formula="(l_h + u - max(3, 0.15 * l_h)) / (1 + g_cold) + tol",
     source=_FIT,
     needs=_LENGTH,
-    numbers=_numbers,
+    numbers=plug_numbers,
 )
 def _length_is_located(d: Draft) -> float | None:
     return None if d.c.pocket.is_round and _width_leads(d) else _located_mm(d, d.c.pocket.hole_length_mm)
@@ -100,7 +93,7 @@ def _length_is_located(d: Draft) -> float | None:
     formula="plug_w",
     source=derived("A round hole has one size"),
     needs=("pocket.hole_width_mm", "pocket.shape"),
-    numbers=_numbers,
+    numbers=plug_numbers,
 )
 def _no_longer_than_wide(d: Draft) -> float | None:
     return _width_mm(d) if d.c.pocket.is_round and _width_leads(d) else None
@@ -113,7 +106,7 @@ def _no_longer_than_wide(d: Draft) -> float | None:
     formula="plug_w",
     source=derived("A round hole has one size"),
     needs=("pocket.hole_width_mm", "pocket.shape"),
-    numbers=_numbers,
+    numbers=plug_numbers,
 )
 def _as_long_as_wide(d: Draft) -> float | None:
     return _no_longer_than_wide(d)
@@ -126,7 +119,7 @@ def _as_long_as_wide(d: Draft) -> float | None:
     formula="(w_h - u) / (1 + g_hot) - 1.0 - tol",
     source=_FIT,
     needs=_WIDTH,
-    numbers=_numbers,
+    numbers=plug_numbers,
 )
 def _width_goes_in(d: Draft) -> float | None:
     return None if d.c.pocket.is_round and not _width_leads(d) else _goes_in_mm(d, d.c.pocket.hole_width_mm)
@@ -139,7 +132,7 @@ def _width_goes_in(d: Draft) -> float | None:
     formula="(w_h + u - max(3, 0.15 * w_h)) / (1 + g_cold) + tol",
     source=_FIT,
     needs=_WIDTH,
-    numbers=_numbers,
+    numbers=plug_numbers,
 )
 def _width_is_located(d: Draft) -> float | None:
     return None if d.c.pocket.is_round and not _width_leads(d) else _located_mm(d, d.c.pocket.hole_width_mm)
@@ -152,7 +145,7 @@ def _width_is_located(d: Draft) -> float | None:
     formula="plug_l",
     source=derived("A round hole has one size"),
     needs=("pocket.hole_width_mm", "pocket.shape"),
-    numbers=_numbers,
+    numbers=plug_numbers,
 )
 def _no_wider_than_long(d: Draft) -> float | None:
     return d.plug_length_mm if d.c.pocket.is_round else None
@@ -165,7 +158,7 @@ def _no_wider_than_long(d: Draft) -> float | None:
     formula="plug_l",
     source=derived("A round hole has one size"),
     needs=("pocket.hole_width_mm", "pocket.shape"),
-    numbers=_numbers,
+    numbers=plug_numbers,
 )
 def _as_wide_as_long(d: Draft) -> float | None:
     return d.plug_length_mm if d.c.pocket.is_round else None
@@ -178,7 +171,7 @@ def _as_wide_as_long(d: Draft) -> float | None:
     formula="(d_h - u - 2.0) / (1 + g_hot) - tol",
     source=derived("Worst case; 2 mm are kept for how far the rim sinks into the shoulder"),
     needs=("pocket.hole_depth_mm", "make.measured_with", "service.temperature_high_c"),
-    numbers=_numbers,
+    numbers=plug_numbers,
 )
 def _clear_above(d: Draft) -> float:
     return (d.c.pocket.hole_depth_mm - d.c.u - 2.0) / (1 + d.c.g_hot) - d.tol
@@ -191,7 +184,7 @@ def _clear_above(d: Draft) -> float:
     formula="max(8 + c_e, 0.4 * min(plug_w, plug_l))",
     source=derived("Four tenths of the smaller side, or 8 mm beyond the chamfer"),
     needs=("pocket.hole_width_mm",),
-    numbers=_numbers,
+    numbers=plug_numbers,
     must=False,
 )
 def _no_taller_than_needed(d: Draft) -> float:
@@ -206,7 +199,7 @@ def _no_taller_than_needed(d: Draft) -> float:
     source=derived("Worst case of heights above ground; 6 mm of body over the seat"),
     needs=("pocket.rim_height_mm", "jack.rim_height_low_mm", "make.ground_uncertainty_mm"),
     numbers=lambda d: {
-        **_numbers(d),
+        **plug_numbers(d),
         "edge": d.c.head.edge_height_mm,
         "rim_low": d.c.foot.rim_height_low_mm,
         "cup_depth": d.c.foot.depth_mm,
@@ -229,7 +222,7 @@ def _leaves_room_to_roll_in(d: Draft) -> float:
     formula="seat - seat_length - 6",
     source=derived("Top height no more than the seat's diameter; 6 mm of body over the seat"),
     needs=("jack.cup_bore_mm",),
-    numbers=_numbers,
+    numbers=plug_numbers,
     must=False,
 )
 def _leaves_room_for_the_web(d: Draft) -> float:
@@ -243,7 +236,7 @@ def _leaves_room_for_the_web(d: Draft) -> float:
     formula="(4 + c_e) / (1 + g_cold) + tol",
     source=derived("Least plug worth calling one"),
     needs=("pocket.hole_depth_mm",),
-    numbers=_numbers,
+    numbers=plug_numbers,
 )
 def _keeps_the_car(d: Draft) -> float:
     return (LEAST_HOLD_MM + d.edge_chamfer_mm) / (1 + d.c.g_cold) + d.tol
@@ -256,7 +249,7 @@ def _keeps_the_car(d: Draft) -> float:
     formula="0.3 * min(plug_w, plug_l)",
     source=derived("Three tenths of the smaller side"),
     needs=("pocket.hole_width_mm",),
-    numbers=_numbers,
+    numbers=plug_numbers,
     must=False,
 )
 def _tall_enough_to_be_of_use(d: Draft) -> float:
@@ -283,7 +276,7 @@ def _has_round_ends(d: Draft) -> bool:
     formula="r_h + u + tol",
     source=derived("Worst case of measurement and tolerance (ISO 2768-1 m, radii)"),
     needs=("pocket.corner_radius_mm", "make.measured_with"),
-    numbers=_numbers,
+    numbers=plug_numbers,
 )
 def _rounder_than_the_hole(d: Draft) -> float | None:
     return None if _has_round_ends(d) else _rounder_mm(d)
@@ -296,7 +289,7 @@ def _rounder_than_the_hole(d: Draft) -> float | None:
     formula="min(plug_w, plug_l) / 2",
     source=derived("Half circles of the same middle keep the same distance all round"),
     needs=("pocket.corner_radius_mm", "pocket.shape"),
-    numbers=_numbers,
+    numbers=plug_numbers,
 )
 def _round_ends(d: Draft) -> float | None:
     return _half_mm(d) if _has_round_ends(d) else None
@@ -309,110 +302,7 @@ def _round_ends(d: Draft) -> float | None:
     formula="min(plug_w, plug_l) / 2",
     source=derived("Plain geometry"),
     needs=("pocket.hole_width_mm",),
-    numbers=_numbers,
+    numbers=plug_numbers,
 )
 def _at_most_half_a_circle(d: Draft) -> float:
     return _half_mm(d)
-
-
-def _reach_mm(width_mm: float, length_mm: float, radius_mm: float) -> float:
-    """Twice how far a rectangle with round corners stands off its middle."""
-    return 2 * (radius_mm + hypot(width_mm / 2 - radius_mm, length_mm / 2 - radius_mm))
-
-
-@bound(
-    "body_diameter_mm",
-    "lower",
-    "The plug stands on a shoulder that is there all round it.",
-    formula="2 * (plug_r + sqrt((plug_w / 2 - plug_r)**2 + (plug_l / 2 - plug_r)**2)) + 3 + 2 * c_e",
-    source=derived("1.5 mm of flat shoulder beyond the plug's corners"),
-    needs=("pocket.hole_width_mm", "pocket.hole_length_mm"),
-    numbers=_numbers,
-)
-def _shoulder_is_all_round(d: Draft) -> float:
-    return _reach_mm(d.plug_width_mm, d.plug_length_mm, d.plug_corner_radius_mm) + 3 + 2 * d.edge_chamfer_mm
-
-
-def _loose_mm(d: Draft) -> float:
-    """Largest play of the plug across the smaller side of the hole."""
-    hole, plug = _least_hole_mm(d.c.pocket), 2 * _half_mm(d)
-    return max(0.0, hole + d.c.u - (plug - linear_tolerance_mm(plug)) * (1 + d.c.g_cold))
-
-
-def _least_hole_mm(hole: PlugFacts) -> float:
-    return min(hole.hole_width_mm, hole.hole_length_mm)
-
-
-@bound(
-    "body_diameter_mm",
-    "lower",
-    "The rim stands on the shoulder on both sides of the hole even where the plug is against one of them.",
-    formula="min(w_h, l_h) + play_h + 4 + 2 * c_e",
-    source=derived("2 mm of shoulder under each side of the rim, the plug at its smallest and against the other side"),
-    needs=("pocket.hole_width_mm", "pocket.hole_length_mm", "service.temperature_low_c"),
-    numbers=lambda d: {**_numbers(d), "play_h": _loose_mm(d)},
-)
-def _rim_is_on_the_shoulder(d: Draft) -> float:
-    return _least_hole_mm(d.c.pocket) + _loose_mm(d) + 2 * LEAST_OVER_MM + 2 * d.edge_chamfer_mm
-
-
-@bound(
-    "body_diameter_mm",
-    "lower",
-    "The shoulder stands under the hole's whole edge.",
-    formula="2 * (r_h + sqrt((w_h / 2 - r_h)**2 + (l_h / 2 - r_h)**2)) + 4 + 2 * c_e",
-    source=derived("2 mm of shoulder beyond the hole's corners"),
-    needs=("pocket.hole_width_mm", "pocket.hole_length_mm", "pocket.corner_radius_mm"),
-    numbers=_numbers,
-    must=False,
-)
-def _whole_edge_is_carried(d: Draft) -> float:
-    hole = d.c.pocket
-    reach = _reach_mm(hole.hole_width_mm, hole.hole_length_mm, hole.corner_radius_mm)
-    return reach + 2 * LEAST_OVER_MM + 2 * d.edge_chamfer_mm
-
-
-def _wide_enough_mm(d: Draft) -> float:
-    """The shoulder that brings the rim's pressure to the aim, as far as the rim goes and the lip beyond the seat is stiff."""
-    hole = d.c.pocket
-    stiff = d.seat_diameter_mm + max(0.0, d.web_mm - d.seat_length_mm)
-    rim = _reach_mm(hole.hole_width_mm, hole.hole_length_mm, hole.corner_radius_mm) + 2 * hole.rim_width_mm
-    low, high = 0.0, min(rim, stiff)
-    for _ in range(_HALVINGS):
-        middle = (low + high) / 2
-        area = shoulder_area_mm2(hole, middle)
-        pressure = d.c.design_force_n / area if area > 0 else inf
-        low, high = (middle, high) if pressure > PRESSURE_AIM * d.c.allowable_mpa else (low, middle)
-    return high
-
-
-@bound(
-    "body_diameter_mm",
-    "lower",
-    "The shoulder is wide enough for the hole's rim not to press too hard on it.",
-    formula="D_p + 2 * c_e",
-    source=derived(
-        "Pressure at 0.8 of its limit, as far as the rim goes; the lip stands out by half its thickness at most"
-    ),
-    needs=("pocket.rim_width_mm", "pocket.hole_width_mm", "car.gross_mass_kg", "make.material"),
-    numbers=lambda d: {"D_p": _wide_enough_mm(d), "c_e": d.edge_chamfer_mm},
-    must=False,
-)
-def _shoulder_is_wide_enough(d: Draft) -> float:
-    return _wide_enough_mm(d) + 2 * d.edge_chamfer_mm
-
-
-@bound(
-    "flats_width_mm",
-    "lower",
-    "Between the flats, too, plug and hole's rim have a shoulder to stand on.",
-    formula="max(plug_w + 3, w_h + play_h + 4) + 2 * c_e",
-    source=derived("1.5 mm beyond the plug, and 2 mm under each side of the rim, the plug against the other side"),
-    needs=("make.body", "pocket.hole_width_mm"),
-    numbers=lambda d: {**_numbers(d), "play_h": _loose_mm(d)},
-)
-def _flats_leave_a_shoulder(d: Draft) -> float | None:
-    if d.c.measurements.make.body != "two_flats":
-        return None
-    least = max(d.plug_width_mm + 3, d.c.pocket.hole_width_mm + _loose_mm(d) + 2 * LEAST_OVER_MM)
-    return least + 2 * d.edge_chamfer_mm
