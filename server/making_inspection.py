@@ -1,7 +1,7 @@
 """The inspection sheet in words: every characteristic with its limits, its reading and the verdict, and the part as made."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from geometry.as_made import AsMade, judge_as_made
 from geometry.document.as_made import READABLE
@@ -194,6 +194,7 @@ def _further(number: int, group: str, judged: Mapping[str, Judged], reading: For
     for name in READABLE:
         if name in judged or f"{group}{name}" in reading.typed:
             field, j = ask(f"{group}{name}", reading), judged.get(name)
+            field = replace(field, title=f"{j.title}, as read") if j else field
             counts = j is not None and j.set_number == number
             rows.append((field, verdict_view(j, reading.units, in_set=number) if j and counts else None))
     given = sum(1 for field, _ in rows if field.text)

@@ -79,7 +79,7 @@ def shop_form(reading: FormReading) -> ShopForm:
     elif process == "hand_tools":
         plan += (("The bar", (*_HAND, "shop.currency")),)
     else:
-        plan += (("The lathe", _LATHE), (_milled(reading)[0], _SLOT), ("The bar", _STOCK))
+        plan += (("The lathe", _LATHE), (_milled(reading), _SLOT), ("The bar", _STOCK))
     asked = {key for _, keys in plan for key in keys}
     others = tuple(key for key in reading.typed if key.startswith("shop.") and key not in asked)
     plan += (("Also given", others),) if others else ()
@@ -96,18 +96,13 @@ def shop_form(reading: FormReading) -> ShopForm:
 def ask(key: str, reading: FormReading) -> FieldView:
     """One question, its answers in plain words."""
     view = field_view(key, reading, {})
-    if key == "shop.slot_machine" and _milled(reading)[1]:
-        view = replace(view, title=_milled(reading)[1])
     assumed = view.assumed or _ASSUMED.get(key, "")
     return replace(view, assumed=assumed, is_long=view.is_long or view.is_words)
 
 
-def _milled(reading: FormReading) -> tuple[str, str]:
-    """What the questions about the end mill are called, and the first of them where no slot is asked about."""
-    head = reading.typed.get("head", USUAL_HEAD)
-    return {"plug": ("The plug", "Plug is milled on"), "cushion": ("Milling", "Milling is done on")}.get(
-        head, ("The slot", "")
-    )
+def _milled(reading: FormReading) -> str:
+    """What the end mill cuts, as a heading."""
+    return {"plug": "The plug", "cushion": "Milling"}.get(reading.typed.get("head", USUAL_HEAD), "The slot")
 
 
 def _line(fields: Mapping[str, FieldView], process: str) -> str:
@@ -118,7 +113,7 @@ def _line(fields: Mapping[str, FieldView], process: str) -> str:
     if process == "lathe_and_mill":
         slot = fields["shop.slot_machine"].chosen_words
         said += [
-            f"{'slot' if fields['shop.slot_machine'].title.startswith('Slot') else 'milling'} on {slot}",
+            f"milling on {slot}",
             f"dial counts {fields['shop.slide'].chosen_words}",
         ]
     return "; ".join(said)

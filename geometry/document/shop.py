@@ -87,7 +87,7 @@ class Shop(Group):
         assumed="1.5 mm",
     )
     slot_machine: Literal["mill", "vertical_slide", "none"] = chosen(
-        "Slot is cut on",
+        "Milling is done on",
         default="mill",
         help="A milling machine, a vertical slide on the lathe, or nothing: then it is sawn and filed by hand.",
     )

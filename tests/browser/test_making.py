@@ -69,7 +69,7 @@ def test_axe_finds_nothing_and_nothing_runs_over(phone: Page, site: Site, case: 
 
 def test_the_shop_is_one_line_until_it_is_opened_and_writes_another_card(page: Page, site: Site) -> None:
     page.goto(address(site, "card"))
-    slot = page.get_by_label("Slot is cut on")
+    slot = page.get_by_label("Milling is done on")
     expect(slot).to_be_hidden()
     page.get_by_text("The shop", exact=True).click()
     slot.select_option("vertical_slide")
