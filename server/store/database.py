@@ -101,11 +101,16 @@ def engine_of(setting: str) -> Engine:
     )
 
 
+_KEPT_NOWHERE = ":memory:"
+"""SQLite's own name for a database that ends with its connection: of use in tests alone."""
+
+
 def _sqlite(file: Path) -> Engine:
     try:
-        file.parent.mkdir(parents=True, exist_ok=True, mode=0o700)
-        # What is kept is nobody else's business on this machine.
-        os.close(os.open(file, os.O_CREAT | os.O_RDWR, 0o600))
+        if str(file) != _KEPT_NOWHERE:
+            file.parent.mkdir(parents=True, exist_ok=True, mode=0o700)
+            # What is kept is nobody else's business on this machine.
+            os.close(os.open(file, os.O_CREAT | os.O_RDWR, 0o600))
     except OSError as error:
         raise StoreUnavailableError(f"The database {file} cannot be opened: {error.strerror}.") from error
     engine = create_engine(f"sqlite:///{file}", hide_parameters=True, connect_args={"timeout": _WAIT_MS / 1000})
