@@ -5,7 +5,7 @@ from geometry.document.shop import Shop
 from geometry.finish import facet_cusp_mm
 from geometry.making.card import FIRST, Operation
 from geometry.making.corner import facet_picture, facet_table, facets_for
-from geometry.making.kit import FINE_FILE, RADIUS_GAUGE, saw
+from geometry.making.kit import CALIPER, FINE_FILE, RADIUS_GAUGE, SCRAPER, saw
 from geometry.making.last_pass import by_dial
 from geometry.making.machine import Machine
 from geometry.making.stock import FACING_MM, SAW_ROOM_MM, StockPlan
@@ -15,12 +15,16 @@ from geometry.pad import Pad
 
 CORNER_ROOM_MM = 2.0
 """What a pointed tool needs behind a corner to run out of the cut."""
+MOST_SCRAPED_MM = 0.5
+"""Up to here a corner is an edge to be broken by hand, and no arc to be cut; common practice, no source."""
 
 
 def corner_operation(pad: Pad, c: Conditions, shop: Shop, m: Machine, *, holding: Sentence, set_up: int) -> Operation:
-    """The seat's corner radius: straight cuts, then the file; a form tool behind a skirt; one profile on a CNC lathe."""
+    """The seat's corner: one profile on a CNC lathe; else an edge broken by hand, a form tool behind a skirt, straight cuts."""
     if m.is_stepless:
         return _profiled(pad, m, holding, set_up)
+    if pad.seat_corner_radius_mm <= MOST_SCRAPED_MM:
+        return _scraped(pad, c, holding, set_up)
     if _is_behind_skirt(pad):
         return _formed(pad, c, m, holding, set_up)
     return _faceted(pad, c, shop, m, holding, set_up)
@@ -48,6 +52,35 @@ def _profiled(pad: Pad, m: Machine, holding: Sentence, set_up: int) -> Operation
         cut=m.finishing(pad.seat_diameter_mm),
         leaves_mm={"seat_corner_radius_mm": radius},
         other_time_min=1.0,
+    )
+
+
+def _scraped(pad: Pad, c: Conditions, holding: Sentence, set_up: int) -> Operation:
+    radius, across = pad.seat_corner_radius_mm, pad.seat_diameter_mm
+    reach = "; behind the skirt, one whose blade is narrower than {gap}" if _is_behind_skirt(pad) else ""
+    lengths = {"gap": _gap_mm(pad)} if reach else {}
+    return Operation(
+        title="Break the seat's edge",
+        set_up=set_up,
+        holding=holding,
+        tools=(said(f"{SCRAPER.template}{reach}", **lengths), CALIPER),
+        steps=(
+            said("Stop the spindle, isolate the lathe, and turn the chuck by hand."),
+            said(
+                "Break the edge between the seat's face and its side with a scraper: two or three light strokes all the way"
+                " round, the blade at 45°, then one to each side of that, until it is round to about {radius}.",
+                radius=radius,
+            ),
+            said(
+                "It is even all round and has no burr: the seat's face begins {radius} inside the seat's {across}.",
+                radius=radius,
+                across=across,
+            ),
+        ),
+        why=said("A burr would stand on the jack before the seat's face does."),
+        watch=watch_for(c.material.family, "edges"),
+        leaves_mm={"seat_corner_radius_mm": radius},
+        other_time_min=2.0,
     )
 
 

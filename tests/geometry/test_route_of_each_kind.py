@@ -116,6 +116,27 @@ def test_a_corner_behind_a_skirt_is_not_cut_by_the_compound_slide(name: str, too
     assert corner.tools[0].shown().startswith(tool)
 
 
+@pytest.mark.parametrize("name", ["skirt", "short skirt", "recess", "stem with cross-hole"])
+@pytest.mark.parametrize(("radius", "is_scraped"), [(0.3, True), (0.5, True), (0.6, False)])
+def test_an_edge_of_half_a_millimetre_is_broken_with_a_scraper_and_not_cut_to_a_form(
+    name: str, radius: float, is_scraped: bool
+) -> None:
+    """Oracle: common practice, no source: so small an edge is broken by hand in a few minutes, whatever stands around it."""
+    pad = EVERY_KIND[name].with_(seat_corner_radius_mm=radius)
+    card = route_card(pad, CONDITIONS["lathe_and_mill", "metric"], Shop())
+    corner = next(o for o in card.operations if "seat_corner_radius_mm" in o.leaves_mm)
+    assert corner.tools[0].shown().startswith("Scraper") == is_scraped
+    assert (corner.cut is None and corner.time_min <= 3) == is_scraped
+
+
+def test_a_lathe_that_profiles_cuts_the_small_edge_with_the_rest() -> None:
+    """Oracle: the tool passes the edge in any case, so nobody stops the spindle for it."""
+    pad = EVERY_KIND["skirt"].with_(seat_corner_radius_mm=0.5)
+    card = route_card(pad, CONDITIONS["cnc", "metric"], Shop())
+    corner = next(o for o in card.operations if "seat_corner_radius_mm" in o.leaves_mm)
+    assert corner.title == "Profile the seat's corner"
+
+
 def test_a_plug_leaves_the_saw_and_the_file_as_it_leaves_the_mill() -> None:
     """Oracle: the milled plug; the 45° cut of a corner of 5 mm begins 5 · (2 − √2) = 2.93 mm from it."""
     pad, conditions = EVERY_KIND["plug"], CONDITIONS["lathe_and_mill", "metric"]
