@@ -11,6 +11,8 @@ from tests.drawing.kinds_on_paper import EVERY, PAPERS, design_of, drawn, facts_
 
 FARTHEST = (("post", "plug"), ("edge", "cushion"), ("teeth", "slot"))
 """Three that share neither foot nor head."""
+_TORN_OFF = ("Lifting card", "Record in service", "Sources")
+"""Sheets of the packet that keep to one page, and what follows them."""
 
 
 @pytest.mark.parametrize(("foot", "head"), EVERY)
@@ -39,6 +41,9 @@ def test_no_printed_page_speaks_of_one_either(foot: str, head: str, tmp_path: Pa
         found = foreign_words(foot, head, " ".join(text.split()).replace("\u200b", ""))
         # Columns part words, so that “never a post” may come apart; the data of the same page are held to that word.
         assert [word for word in found if word not in {"post", "posts"}] == [], name
+        if name == "packet":
+            firsts = [page.strip().partition("\n")[0] for page in text.split("\f")]
+            assert [firsts.index(sheet) - firsts.index(_TORN_OFF[0]) for sheet in _TORN_OFF] == [0, 1, 2]
     assert [words for text in texts_in(drawn(design, facts)) if (words := foreign_words(foot, head, text))] == []
 
 
