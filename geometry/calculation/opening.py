@@ -109,7 +109,7 @@ _SLOT_FACTORS = (
     ),
     Factor("2.57", "at most, on that yield: support of a thick floor around the edge", found("Prandtl's strip punch")),
     Factor("1/√3", "on σ_allow: shear of lip and web", derived("Shear yield by von Mises")),
-    Factor("1.5", "on σ_allow at the edge of the seat face", derived("A peak at the rim may yield a little")),
+    Factor("1.5", "on σ_allow at the edge of the seat face", derived("A peak at its edge may yield a little")),
     Factor("1.1", "on the squash of the seat", derived("A tenth more for the rounded corner")),
     Factor("1.5", "on the buckling stress of the seam", derived("Imperfect sheets buckle sooner")),
     Factor(
@@ -130,7 +130,7 @@ _SLOT_FACTORS = (
 )
 _FACE_FACTORS = (
     Factor("1/√3", "on σ_allow: shear of the lip around the seat", derived("Shear yield by von Mises")),
-    Factor("1.5", "on σ_allow at the edge of the seat face", derived("A peak at the rim may yield a little")),
+    Factor("1.5", "on σ_allow at the edge of the seat face", derived("A peak at its edge may yield a little")),
     Factor("1.1", "on the squash of the seat", derived("A tenth more for the rounded corner")),
     Factor("0.8", "of the pressure allowed: the aim of the body's size", derived("Room before the face sinks in")),
 )
