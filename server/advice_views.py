@@ -11,6 +11,7 @@ from geometry.comparison import MaterialRow, compare_materials
 from geometry.design import Design
 from geometry.drawing.plots import NARROW, WIDE, Plot, Table
 from geometry.errors import NoPadFitsError
+from geometry.making.own_words import car_words, jack_words
 from geometry.measurements import Measurements
 from geometry.remedies import Remedy, remedies_for_check, remedies_for_conflict
 from geometry.rules import Check
@@ -237,18 +238,25 @@ def curve_view(design: Design, units: Units) -> CurveView | None:
     bound = moment_bound_of(design)
     if curve is None or plot is None or narrow is None or bound is None:
         return None
+    car = car_words(design.conditions).name
     return CurveView(
         plot_view(plot, narrow, "curve"),
         (
-            f"The force rises to {shown.force(curve.greatest_force_n, units)}, reached when the seam has risen"
+            f"The force rises to {shown.force(curve.greatest_force_n, units)}, reached when the {car} has risen"
             f" {shown.length_with_unit(curve.plateau_rise_mm, units, digits=0)}. The pad is judged for that force, whatever lift"
             " is wanted.",
             f"Moments alone, without any spring, allow no more than {shown.force(bound, units)}.",
-            f"For the wanted lift the jack's rim must stand"
+            f"For the wanted lift the {_raised(design)} must stand"
             f" {shown.length_with_unit(design.rim_height_needed_mm, units, digits=0)} above the ground.",
             "The springs are a guess, so the rise at which a wheel leaves is one, too; the greatest force is not.",
         ),
     )
+
+
+def _raised(design: Design) -> str:
+    """What of the jack is raised, as heights are measured to it."""
+    top = jack_words(design.conditions).top
+    return "jack's rim" if top == "rim" else top
 
 
 def clearance_views(design: Design, units: Units) -> tuple[PlotView, ...]:

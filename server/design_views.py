@@ -10,6 +10,7 @@ from geometry.cautions import Caution, SignalWord
 from geometry.conditions import Conditions
 from geometry.design import Design
 from geometry.errors import Limit, NoPadFitsError
+from geometry.making.own_words import car_words
 from geometry.sizing import Bound, Entry
 from geometry.units import inch_to_mm, mm_to_inch
 from server import shown
@@ -188,7 +189,8 @@ def load_rows(conditions: Conditions, units: str) -> tuple[tuple[str, str], ...]
         ),
         ("Push from the side at the same time", shown.force(conditions.side_force_n, units)),
         (
-            f"Lean of the car once the seam has risen {shown.length_with_unit(conditions.lift_needed_mm, units)}",
+            f"Lean of the car once the {car_words(conditions).name} has risen"
+            f" {shown.length_with_unit(conditions.lift_needed_mm, units)}",
             f"{shown.plain(conditions.lean_deg, 1)}°",
         ),
     ]
