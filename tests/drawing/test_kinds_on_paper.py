@@ -1,5 +1,6 @@
 """The papers and data of every way to stand with every way to take the car: nothing raises, nothing speaks of another kind."""
 
+import re
 import subprocess
 from pathlib import Path
 
@@ -7,10 +8,14 @@ import pytest
 
 from geometry.calculation.sheet import calculation_sheet
 from geometry.packet import card_pdf, gauge_pdf, packet_pdf
-from tests.drawing.kinds_on_paper import EVERY, PAPERS, design_of, drawn, facts_of, foreign_words, texts_in
+from geometry.packet.card import card_data
+from tests.drawing.kinds_on_paper import EVERY, PAPERS, design_of, document_of, drawn, facts_of, foreign_words, texts_in
 
 FARTHEST = (("post", "plug"), ("edge", "cushion"), ("teeth", "slot"))
 """Three that share neither foot nor head."""
+_SIGNALS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
+_ACROSS = {"cup_bore_mm", "between_teeth_mm", "over_teeth_mm", "plate_diameter_mm", "ring_bore_mm", "post_bore_mm"}
+_DEPTHS = {"cup_depth_mm", "tooth_height_mm", "ring_height_mm"}
 _TORN_OFF = ("Lifting card", "Record in service", "Sources")
 """Sheets of the packet that keep to one page, and what follows them."""
 
@@ -27,6 +32,23 @@ def test_no_paper_speaks_of_a_part_that_this_jack_or_car_has_not(foot: str, head
         if (words := foreign_words(foot, head, text))
     ]
     assert said == []
+
+
+@pytest.mark.parametrize(("foot", "head"), EVERY)
+def test_the_card_says_which_jack_and_car_it_is_for_and_how_high_they_stand(foot: str, head: str) -> None:
+    """Oracle: the document's own figures; the pad's web between the car and what it stands on."""
+    design, document = design_of(foot, head), document_of(foot, head)
+    card, pad = card_data(design, facts_of(design)), design.pad
+    rows, where = dict(card["heights"]), dict(card["where"])
+    jack, (car,) = document["jack"], (document[group] for group in ("seam", "rail", "pocket") if group in document)
+    assert any(re.search(rf"\b{value:g} mm", where["Jack"]) for key, value in jack.items() if key in _ACROSS)
+    assert "2000 kg" in where["Jack"]
+    edge = next(value for key, value in car.items() if key in {"edge_height_mm", "face_height_mm", "rim_height_mm"})
+    depth = next((value for key, value in jack.items() if key in _DEPTHS and foot not in {"teeth", "edge", "post"}), 0)
+    assert f"{edge + depth - pad.web_mm:.0f} mm" in [height for words, height in rows.items() if " as the " in words]
+    assert f"{jack['rim_height_low_mm']} mm" in rows.values()
+    told = [words for _, sentences in card["cautions"] for words in sentences]
+    assert told == [c.text for signal in _SIGNALS for c in design.cautions if c.signal == signal]
 
 
 @pytest.mark.parametrize(("foot", "head"), FARTHEST)
