@@ -25,23 +25,23 @@ class GeometricalTolerance:
     """Whether the zone is a cylinder: its value is then a diameter."""
 
 
-SEAT_FACE, SEAT_AXIS = "A", "B"
-"""Datum letters: the seat face stands on the cup's floor, the seat's axis locates the pad in the bore."""
+SEAT_FACE, PLACE_AXIS = "A", "B"
+"""Datum letters: the face that stands on the jack, and the axis of what keeps the pad in its place there."""
 
 _CLASS_K = "ISO 2768-2:1989 class K (withdrawn, as a size of what a lathe and a mill give)"
-SLOT_SYMMETRY = GeometricalTolerance("slot_symmetry_mm", "symmetry", "slot", 0.6, SEAT_AXIS, memory(_CLASS_K))
-"""The slot's middle plane may stand half of this off the seat's axis, or off its exact place beside that."""
+SLOT_SYMMETRY = GeometricalTolerance("slot_symmetry_mm", "symmetry", "slot", 0.6, PLACE_AXIS, memory(_CLASS_K))
+"""The slot's middle plane may stand half of this off the axis of what locates the pad, or off its exact place beside that."""
 FLOOR_PARALLELISM = GeometricalTolerance(
     "slot_floor_parallelism_mm", "parallelism", "slot floor", 0.2, SEAT_FACE, memory(_CLASS_K)
 )
 """The floor may be this much higher or lower at one end than where its height was measured."""
-LIP_RUN_OUT = GeometricalTolerance("lip_run_out_mm", "run-out", "lip face", 0.2, SEAT_AXIS, memory(_CLASS_K))
+LIP_RUN_OUT = GeometricalTolerance("lip_run_out_mm", "run-out", "lip face", 0.2, PLACE_AXIS, memory(_CLASS_K))
 """The lip may be this much lower on one side than where the seat's length was measured."""
 GEOMETRICAL_TOLERANCES = (SLOT_SYMMETRY, FLOOR_PARALLELISM, LIP_RUN_OUT)
 
 
 def location_of(pad: Pad) -> GeometricalTolerance | None:
-    """Where the slot or the plug may stand: one zone about the seat's axis, or about the exact place of a slot that is off it.
+    """Where the slot or the plug may stand: one zone about the axis of what locates the pad, or about the exact place beside it.
 
     None for a cushion, which stands nowhere in particular.
     """

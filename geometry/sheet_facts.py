@@ -29,6 +29,10 @@ CRITICAL_BY_PLACE: Mapping[Locates, tuple[str, ...]] = MappingProxyType(
     }
 )
 """The same of what keeps the pad in its place, where that is not the seat."""
+LOCATING_DIAMETER: Mapping[Locates, str] = MappingProxyType(
+    {"seat": "seat_diameter_mm", "skirt": "skirt_bore_mm", "stem": "stem_diameter_mm"}
+)
+"""The diameter whose axis the jack gives to the pad."""
 CRITICAL_OF_A_PLUG = ("plug_length_mm", "plug_width_mm", "plug_height_mm", "plug_corner_radius_mm")
 """The same of a plug, which must go into its hole and stay in it."""
 _USED = {"dry": "used dry", "room": "used in room air", "soaked": "used wet"}
@@ -68,6 +72,7 @@ def sheet_facts(
         as_printed=design.conditions.process == "printed",
         projection=projection or ("third" if is_inch else "first"),
         paper=paper or ("letter" if is_inch else "A4"),
+        located_by=LOCATING_DIAMETER[design.conditions.foot.locates],
         critical=(
             *CRITICAL_SIZES,
             *CRITICAL_BY_PLACE[design.conditions.foot.locates],

@@ -48,6 +48,8 @@ class SheetFacts:
     """Where the design is kept, drawn as a code to point a camera at; no box without."""
     critical: tuple[str, ...] = ()
     """Names of the dimensions that an estimate depends on: marked on the sheet."""
+    located_by: str = "seat_diameter_mm"
+    """Name of the diameter that keeps the pad in its place: slot, plug and lip are toleranced about its axis."""
     created_by: str = ""
     approved_by: str = ""
     """Persons (ISO 7200): left open for a pen where nobody is named."""

@@ -16,7 +16,7 @@ from geometry.drawing.scales import Scale
 from geometry.drawing.signs import stacked, texture, tolerance_frame
 from geometry.drawing.style import STYLE
 from geometry.drawing.views import section_view
-from geometry.geometrical import LIP_RUN_OUT, SEAT_AXIS, SEAT_FACE, carrying_parallelism, location_of
+from geometry.geometrical import LIP_RUN_OUT, PLACE_AXIS, SEAT_FACE, carrying_parallelism, location_of
 from geometry.pad import Pad
 
 _LENGTHS = (5.0, 7.0, 9.0, 12.0, 15.0, 19.0, 24.0, 30.0, 37.0, 45.0, 55.0, 70.0)
@@ -45,6 +45,8 @@ class Plan:
     """The lip has a detail of its own, with its chamfer and its run-out."""
     is_printed: bool = False
     """Built up in layers: no face has a sign of texture."""
+    located_by: str = "seat_diameter_mm"
+    """The diameter that keeps the pad in its place: its axis is a datum."""
     is_trial: bool = False
     """Whether any order of placing will do, crossings or not: enough to see whether a scale has room."""
 
@@ -261,10 +263,10 @@ def _corner(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, p
 
 
 def _datums(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, plan: Plan) -> None:
-    """Datum A at the seat face, datum B at the seat's axis, and where slot or plug stand about that."""
+    """Datum A at the seat face, datum B at the axis of what locates the pad, and where slot or plug stand about that."""
     k = scale.factor
     face, body = pad.seat_flat_diameter_mm * k / 2, _half_body(pad) * k
-    place_axis_datum(canvas, SEAT_AXIS, _placed(canvas, "seat_diameter_mm"))
+    place_axis_datum(canvas, PLACE_AXIS, _placed(canvas, plan.located_by))
     beside = [(way * (body + x), 0.0) for x in (3.5, 5.0, 12.0, 17.0, 22.0, 30.0, 40.0, 50.0) for way in (-1, 1)]
     places = [((x, 0.0), 270.0) for x in _face_places(pad, scale)]
     places += [(foot, turn) for foot in beside for turn in (270.0, 90.0)]

@@ -91,7 +91,9 @@ def _at_scale(pad: Pad, shown: dict[str, Measure], sheets: _Sheets, scale: Scale
             try:
                 details = details_of(pad, shown, scale, facts, reach_mm=reach, lip_apart=lip_apart, narrow=narrow)
                 windows = tuple((detail.centre, detail.window_mm) for detail in details)
-                plan = Plan(facts.units, windows, right_limit, lip_apart, facts.as_printed, is_trial=True)
+                plan = Plan(
+                    facts.units, windows, right_limit, lip_apart, facts.as_printed, facts.located_by, is_trial=True
+                )
                 found = _about_section(pad, shown, sheets, scale, plan, details)
             except NoRoomError:
                 break

@@ -6,11 +6,15 @@ import pytest
 
 from geometry.checks import judge
 from geometry.design import design_pad
+from geometry.drawing import draw
 from geometry.drawing.facts import CRITICAL_MARK
 from geometry.drawing.measures import measures
+from geometry.drawing.model import Arrow
+from geometry.drawing.style import STYLE
 from geometry.measurements import read_measurements
 from geometry.sheet_facts import CRITICAL_SIZES, sheet_facts
 from tests.documents import van
+from tests.drawing.kinds_on_paper import EVERY, design_of, facts_of
 from tests.geometry.feet.post_documents import posted
 from tests.geometry.feet.round_documents import standing
 
@@ -59,6 +63,35 @@ def test_what_keeps_a_pad_in_its_place_is_marked_as_a_slip_in_it_fails_a_check(p
     for name, slip in slips.items():
         slipped = design.pad.with_(**{name: getattr(design.pad, name) * slip})
         assert "fail" in {check.verdict for check in judge(design.conditions, slipped)}, name
+
+
+LOCATED_BY = {
+    "cup": "seat_diameter_mm",
+    "ring": "seat_diameter_mm",
+    "recess": "seat_diameter_mm",
+    "land": "seat_diameter_mm",
+    "edge": "skirt_bore_mm",
+    "teeth": "skirt_bore_mm",
+    "post": "stem_diameter_mm",
+}
+
+
+@pytest.mark.parametrize(("foot", "head"), EVERY)
+def test_the_axis_datum_stands_at_the_diameter_that_goes_into_or_around_the_jack(foot: str, head: str) -> None:
+    """ISO 5459 (from memory): in line with a diameter's dimension line the triangle means that diameter's axis.
+
+    Oracle: the jack's own shape: what a bore takes in, or what hangs around an edge.
+    """
+    design = design_of(foot, head)
+    drawing = draw(design.pad, facts_of(design))
+    triangles = [s for s in drawing.shapes if isinstance(s, Arrow) and s.width_mm == STYLE.arrow_mm]
+    (across,) = (arrow.tip for arrow in triangles if arrow.direction_deg % 180 == 0)
+    letters = [
+        text.words for text in drawing.texts if text.words in ("A", "B") and text.box.bottom < across[1] < text.box.top
+    ]
+    level = {d.measure.name: d.lines[0].start[1] for d in drawing.dimensions if d.measure.name in LOCATED_BY.values()}
+    assert letters == ["B"]
+    assert [name for name, y in level.items() if y == pytest.approx(across[1])] == [LOCATED_BY[foot]]
 
 
 def test_exactly_the_deciding_sizes_are_marked_on_a_designs_drawing() -> None:
