@@ -159,7 +159,11 @@ def clearance_plot(
         title=f"{what} against temperature",
         description=_clearance_words(what, lines, needed, units),
         x=Axis("temperature of the pad, °C", low, high),
-        y=Axis(f"least {'play' if which in {'slot', 'plug'} else 'clearance'}, {units}", min(values) - room, max(values) + room),
+        y=Axis(
+            f"least {'play' if which in {'slot', 'plug'} else 'clearance'}, {units}",
+            min(values) - room,
+            max(values) + room,
+        ),
         series=(*series, needed_line),
         bands=(Band(lines["dry"], lines["soaked"]),),
     )
