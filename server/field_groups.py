@@ -112,6 +112,13 @@ NEEDED_FOR_LOAD: Mapping[str, tuple[str, ...]] = {
     "stated": ("car.load_kg",),
     "statics": ("car.gross_mass_kg", *_STATICS[:5]),
 }
+_NEEDED_BY_CHOICE: Mapping[tuple[str, str], tuple[str, ...]] = {
+    ("jack.located_by", "edge"): ("jack.free_edge_mm",),
+    ("jack.located_by", "ring"): ("jack.ring_bore_mm", "jack.ring_height_mm"),
+    ("jack.located_by", "recess"): ("jack.ring_bore_mm", "jack.ring_height_mm"),
+    ("jack.stands_on", "teeth"): ("jack.over_teeth_mm", "jack.tip_length_mm", "jack.tip_width_mm"),
+    ("pocket.shape", "rectangular"): ("pocket.hole_length_mm",),
+}
 _ASKED_ONLY_WHERE_TYPED = ("service.hold",)
 """A choice with one answer on this sheet; shown where an address gives another."""
 
@@ -129,6 +136,18 @@ class FieldGroup:
     next: str = ""
     next_words: str = ""
     """The way to the groups before and after, where they are walked through one at a time."""
+
+
+def needed_in(reading: FormReading) -> tuple[str, ...]:
+    """Fields that the answers given so far make necessary, though the document allows to leave them out."""
+    typed, fields = reading.typed, reading.fields
+    load = NEEDED_FOR_LOAD.get(typed.get("car.load_source", "gross_mass"), ())
+    chosen = (
+        keys
+        for (choice, answer), keys in _NEEDED_BY_CHOICE.items()
+        if choice in fields and typed.get(choice, str(fields[choice].default)) == answer
+    )
+    return (*load, *(key for keys in chosen for key in keys))
 
 
 Ask = Callable[..., tuple[FieldView, ...]]

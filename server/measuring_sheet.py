@@ -12,7 +12,7 @@ from geometry.cautions import ONE_LINE
 from geometry.drawing.section import section_of_partial, to_svg
 from server import field_groups
 from server.documents import query_pairs
-from server.field_views import FieldView, LinkView, field_view
+from server.field_views import CHOICE_WORDS, FieldView, LinkView, field_view
 from server.forms import FormReading, Units, read_form
 from server.templating import render
 from server.ways import asked_beside, units_ways, ways_of
@@ -42,6 +42,8 @@ class MeasuringPage:
     """The whole sheet."""
 
     section: Markup
+    kinds: str
+    """For which jack and which lifting point it is."""
     parts: tuple[SheetPart, ...]
     cautions: tuple[str, ...]
     tools: str
@@ -49,6 +51,15 @@ class MeasuringPage:
     units_links: tuple[LinkView, ...]
     back: str
     caution_line: str
+
+    @property
+    def needed(self) -> str:
+        """How many boxes make a first pad, in a word."""
+        count = sum(field.is_required for part in self.parts for field in part.fields)
+        return _COUNTS[count] if count < len(_COUNTS) else str(count)
+
+
+_COUNTS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
 
 
 @router.get("/measure")
@@ -62,7 +73,8 @@ def measuring_page(units: Units, case: FormReading | None = None) -> MeasuringPa
     """The context of the sheet: every number that the working sheet asks of jack and car, and the way back to ``case``."""
     case = case or read_form([("units", units)])
     foot, head = case.foot, case.head
-    reading = read_form([("units", units), ("foot", foot), ("head", head)])
+    choices = [(key, case.typed[key]) for key in field_groups.stand_of(foot, head).kinds if key in case.typed]
+    reading = read_form([("units", units), *choices])
     stand = field_groups.stand_of(foot, head)
 
     def part(heading: str, *keys: str) -> SheetPart:
@@ -70,6 +82,7 @@ def measuring_page(units: Units, case: FormReading | None = None) -> MeasuringPa
 
     return MeasuringPage(
         section=Markup(to_svg(section_of_partial({"foot": foot, "head": head}), units=units, width=600)),  # noqa: S704 - our own drawing
+        kinds=f"{CHOICE_WORDS['foot'][foot]}; {CHOICE_WORDS['head'][head]}",
         parts=(
             part("The jack", *stand.jack, "jack.rated_load_kg"),
             part("More about the jack", *stand.more_jack),
@@ -86,4 +99,4 @@ def measuring_page(units: Units, case: FormReading | None = None) -> MeasuringPa
 
 
 def _field(key: str, reading: FormReading, balloons: Mapping[str, int]) -> FieldView:
-    return field_view(key, reading, balloons, field_groups.NEEDED_FOR_LOAD["gross_mass"])
+    return field_view(key, reading, balloons, field_groups.needed_in(reading))

@@ -195,7 +195,7 @@ def pad_page(outcome: Outcome, section: SectionView, *, has_welcome: bool = Fals
     """The context of the working sheet."""
     reading, design = outcome.reading, outcome.design
     units, typed = reading.units, reading.typed
-    needed = field_groups.NEEDED_FOR_LOAD.get(typed.get("car.load_source", "gross_mass"), ())
+    needed = field_groups.needed_in(reading)
 
     doubts = doubts_of(_numbers(reading))
     stand = field_groups.stand_of(reading.foot, reading.head)

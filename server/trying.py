@@ -151,7 +151,7 @@ def _change_page(access: Access, found: Revision, changes: Mapping[str, str]) ->
     reading, came = reading_of_address(inputs), _came_of(found, inputs)
 
     def ask(*keys: str) -> tuple[FieldView, ...]:
-        needed = field_groups.NEEDED_FOR_LOAD.get(reading.typed.get("car.load_source", "gross_mass"), ())
+        needed = field_groups.needed_in(reading)
         return tuple(field_view(key, reading, {}, needed) for key in keys)
 
     at = links.saved_address(access.secret, found.letters)

@@ -5,7 +5,7 @@ from math import hypot
 
 from geometry.buildable import require_buildable
 from geometry.drawing.section_known import Known
-from geometry.drawing.section_stand_in_kinds import likely_pad_of_any_kind
+from geometry.drawing.section_stand_in_kinds import TYPICAL_WIDTH_MM, likely_pad_of_any_kind
 from geometry.errors import BadMeasurementsError
 from geometry.heads.slot.fields import ASSUMED_PAINT_MM, ASSUMED_SHEET_MM
 from geometry.kinds import USUAL_FOOT, USUAL_HEAD
@@ -15,7 +15,6 @@ TYPICAL_MM = {
     "cup_bore_mm": 68.0,
     "cup_depth_mm": 12.0,
     "rim_height_low_mm": 105.0,
-    "thickness_mm": 3.0,
     "height_mm": 20.0,
     "edge_height_mm": 190.0,
 }
@@ -27,7 +26,9 @@ _TYPICAL_PLACE_MM = 20.0
 def or_typical(known: Known, name: str) -> float:
     """The measurement, or what is typical of it."""
     value: float | None = getattr(known, name)
-    return TYPICAL_MM[name] if value is None else value
+    if value is not None:
+        return value
+    return TYPICAL_WIDTH_MM[known.head] if name == "thickness_mm" else TYPICAL_MM[name]
 
 
 def bore_of(known: Known) -> float:

@@ -6,7 +6,7 @@ from geometry.drawing.section_known import Known
 from geometry.pad import Pad
 
 _TYPICAL_BORE_MM, _TYPICAL_DEPTH_MM = 68.0, 12.0
-_TYPICAL_WIDTH_MM = {"slot": 3.0, "cushion": 50.0, "plug": 30.0}
+TYPICAL_WIDTH_MM = {"slot": 3.0, "cushion": 50.0, "plug": 30.0}
 """Of seam, face and hole until they are measured; common practice, no source."""
 
 
@@ -39,7 +39,7 @@ def _seat(diameter: float, length: float, radius: float) -> dict[str, float]:
 
 
 def _head(known: Known) -> dict[str, float]:
-    width = known.thickness_mm or _TYPICAL_WIDTH_MM[known.head]
+    width = known.thickness_mm or TYPICAL_WIDTH_MM[known.head]
     match known.head:
         case "slot":
             depth = max(3.0, (known.height_mm or 20.0) - 3.5)
