@@ -384,7 +384,8 @@ class _Sizer:
         if must_low > must_high + _EPS:
             raise self.conflict(name)
         if must_high - must_low <= _EPS:
-            return must_low  # Two musts leave this one value, whatever the step: a round plug's radius is half its width.
+            # Two musts leave this one value, whatever the step: a round plug's radius is half its width.
+            return must_low
         # What keeps the pad in its place is made as finely as the tools allow: on a post that is the stem.
         step = self.steps[0 if name == LOCATING[self.draft.c.foot.locates] else habit.step]
         if name == "slot_width_mm" and self.draft.c.slot_is_milled:
