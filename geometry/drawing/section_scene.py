@@ -26,6 +26,9 @@ from geometry.pad import Pad
 _SHAPE = 0.8
 """Height of the picture over its width; what is left of it below the cup brings the ground nearer to its true distance."""
 
+_CLEAR_OF_STEM = 6
+"""In units of the picture: how far the floor of a deep hole is drawn from the stem at least, so that it is seen to be clear."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Scene:
@@ -188,7 +191,7 @@ def _hole(known: Known, pad: Pad, unit: float) -> tuple[float, float | None, flo
     depth = hole_depth_of(known)
     if depth is None:
         return diameter / 2, None, -least
-    floor = min(depth, max(40 * unit, pad.stem_length_mm + unit))
+    floor = min(depth, max(40 * unit, pad.stem_length_mm + _CLEAR_OF_STEM * unit))
     return diameter / 2, -floor, -max(least, floor + 4 * unit)
 
 

@@ -20,6 +20,7 @@ def shapes_of(scene: Scene) -> tuple[Shape, ...]:
         *_cup(scene),
         *_boss(scene),
         Shape("pad", section_outline(scene.pad), is_closed=True, is_ghost=scene.pad_is_stand_in),
+        *_pin_hole(scene),
         *_pad_beyond(scene),
         *((*thick_place(scene), *paint(scene), *sheets(scene)) if has_seam else ()),
         *_centres(scene),
@@ -132,6 +133,15 @@ def _boss(scene: Scene) -> Iterator[Shape]:
         corners: list[Point] = [(half, 0), (half, high), (-half, high), (-half, 0)]
         yield Shape("cut-steel", polyline([*corners, corners[0]]), is_closed=True)
         yield Shape("cup-edge", polyline(corners))
+
+
+def _pin_hole(scene: Scene) -> Iterator[Shape]:
+    """The retaining pin's hole, which runs across the picture: where the cut meets its upper and its lower side."""
+    pad = scene.pad
+    if pad.has_cross_hole:
+        half, radius = pad.stem_diameter_mm / 2, pad.cross_hole_diameter_mm / 2
+        for level in (radius - pad.cross_hole_distance_mm, -radius - pad.cross_hole_distance_mm):
+            yield Shape("hole-edge", polyline([(-half, level), (half, level)]), is_ghost=scene.pad_is_stand_in)
 
 
 def _pad_beyond(scene: Scene) -> Iterator[Shape]:

@@ -4,6 +4,7 @@ from typing import Any
 
 import pytest
 from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from geometry.design import design_pad
 from geometry.drawing.section import Section, section_of_partial
@@ -12,6 +13,7 @@ from geometry.drawing.section_shape import Kind
 from geometry.drawing.section_words import description
 from geometry.measurements import read_measurements
 from geometry.outline import Point
+from tests.geometry.feet.post_documents import posted
 from tests.geometry.section_cases import document, section_of, sections
 
 _BOSS, _DRAIN, _CROSSED = "scout_hall_minivan_boss", "kayak_club_estate_drain", "orchard_pickup_crossed_slots"
@@ -96,6 +98,35 @@ def test_the_thick_place_is_drawn_as_thick_as_measured() -> None:
     plates = [s for s in section.shapes if s.kind == "seam" and s.width_mm == pytest.approx((6.5 - 2.8) / 2)]
     edges = [s.outline[0].start[0] + side * s.width_mm / 2 for s in plates for side in (-1, 1)]
     assert max(edges) - min(edges) == pytest.approx(6.5)
+
+
+@settings(max_examples=40, deadline=None)
+@given(depth=st.floats(40, 109))
+def test_the_floor_of_a_deep_bore_is_seen_to_be_clear_of_the_stem(depth: float) -> None:
+    """Oracle: the measured depth less the pad's stem; a gap that is wider than 6 units may be drawn that narrow, no narrower."""
+    scene = section_of(posted(jack__post_bore_depth_mm=depth)).scene
+    assert scene.hole_floor is not None
+    stem = scene.pad.stem_length_mm
+    gap, drawn = depth - stem, -stem - scene.hole_floor
+    assert gap > 0
+    assert min(gap, 6 * scene.unit_mm) - 1e-9 <= drawn <= gap + 1e-9
+
+
+@pytest.mark.parametrize("head", ["slot", "cushion", "plug"])
+def test_the_pins_hole_crosses_the_stem_where_the_pad_has_it(head: str) -> None:
+    """Oracle: the pad's own sizes: it lies in the plane of the cut, as far up and down as it is wide, from side to side."""
+    section = section_of(posted(head))
+    pad = section.scene.pad
+    (upper, lower) = (_box(points) for points in _ends(section, "hole-edge"))
+    assert upper[1] - lower[1] == pytest.approx(pad.cross_hole_diameter_mm)
+    assert (upper[1] + lower[1]) / 2 == pytest.approx(-pad.cross_hole_distance_mm)
+    for left, low, right, high in (upper, lower):
+        assert (left, right) == (-pad.stem_diameter_mm / 2, pad.stem_diameter_mm / 2)
+        assert low == high
+
+
+def test_without_a_pin_no_hole_crosses_the_stem() -> None:
+    assert _ends(section_of(posted(pinned=False)), "hole-edge") == []
 
 
 def test_walls_between_crossed_slots_are_seen_beyond_the_cut() -> None:
