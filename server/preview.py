@@ -8,7 +8,7 @@ import segno
 from markupsafe import Markup
 
 from geometry.drawing.measures import measures
-from geometry.drawing.table import WORDS
+from geometry.drawing.table import words_of
 from server.deciding import deciding_sizes
 from server.store.designs import Revision
 from server.working_out import facts_of, pad_of
@@ -30,7 +30,7 @@ def preview_data(revision: Revision) -> dict[str, Any]:
         "title": (revision.design["title"] or "Lifting pad")[:_LONGEST_TITLE],
         "line": f"Lifting pad, revision {revision.letters}, {facts.material}",
         "verdict": revision.design["verdict"],
-        "sizes": [[WORDS[name].partition(":")[0], found[name].words] for name, _ in sizes],
+        "sizes": [[words_of(name, found).partition(":")[0], found[name].words] for name, _ in sizes],
         "date": [day.year, day.month, day.day],
     }
 

@@ -9,7 +9,7 @@ from geometry.cautions import ONE_LINE
 from geometry.drawing.facts import Projection, SheetFacts
 from geometry.drawing.facts import Units as SheetUnits
 from geometry.drawing.measures import GENERAL, length_words, measures
-from geometry.drawing.table import WORDS
+from geometry.drawing.table import words_of
 from geometry.errors import BadMeasurementsError, NoPadFitsError
 from server import shown
 from server.deciding import deciding_sizes
@@ -280,7 +280,7 @@ def _sizes(revision: Revision, facts: SheetFacts) -> tuple[SizeView, ...]:
     found = measures(pad, replace(facts, critical=()))
     return tuple(
         SizeView(
-            WORDS[name],
+            words_of(name, found),
             why,
             found[name].words,
             length_words(found[name].lower_mm, facts.units),

@@ -89,8 +89,9 @@ def test_a_wrong_digit_would_be_found(text: str, result: str, *, is_right: bool)
 
 @pytest.mark.parametrize("path", SAMPLES, ids=lambda p: p.stem)
 def test_every_line_of_a_sample_sheet_follows_from_its_own_text(path: Path) -> None:
-    """Oracle: interval arithmetic on the printed digits."""
-    assert _redo(sheet_data(calculation_sheet(_sample(path)))) >= 120
+    """Oracle: interval arithmetic on the printed digits. Without a seam a sheet has fewer lines."""
+    design = _sample(path)
+    assert _redo(sheet_data(calculation_sheet(design))) >= (120 if design.pad.has_slot else 90)
 
 
 @_SETTINGS

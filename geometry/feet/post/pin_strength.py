@@ -149,7 +149,29 @@ def net_area_mm2(*, stem_mm: float, hole_mm: float) -> float:
 
     .. math:: A = \pi d^2/4 - d_0 d
 
+    Parameters
+    ----------
+    stem_mm : float
+        Diameter of the bar, [mm]
+    hole_mm : float
+        Diameter of the hole across it, [mm]
+
+    Returns
+    -------
+    float
+        Area that is left, [mm²]
+
+    Notes
+    -----
+    The hole is taken as a strip as long as the bar is thick, which is longer than the hole.
+
+    Examples
+    --------
     >>> round(net_area_mm2(stem_mm=30, hole_mm=8), 1)
     466.9
+
+    References
+    ----------
+    Derived: areas of a circle and of a rectangle.
     """
     return pi * stem_mm**2 / 4 - hole_mm * stem_mm
