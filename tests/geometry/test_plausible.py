@@ -6,12 +6,27 @@ import pytest
 from hypothesis import given
 
 from geometry.design import design_pad
+from geometry.doubt import Doubt
+from geometry.kinds import FACES, JACKS
 from geometry.measurements import Measurements
-from geometry.plausible import DOUBTS, Doubt, doubts_of
+from geometry.plausible import DOUBTS, doubts_of
 from geometry.variants import bounds_of, field_of
 from tests.documents import ordinary_documents, sample, understood
 
-SAMPLES = ("mobile_library_van", "tool_library_hatchback_stem", "allotment_estate_inch_shop", "choir_minibus_printed")
+SAMPLES = (
+    "mobile_library_van",
+    "tool_library_hatchback_stem",
+    "allotment_estate_inch_shop",
+    "choir_minibus_printed",
+    "brass_band_van_toothed_saddle",
+    "seed_library_estate_teeth_only",
+    "bell_ringers_wagon_plate_ring",
+    "puppet_theatre_van_plate_edge",
+    "canoe_store_bored_ram",
+    "village_bakery_van_rail_cushion",
+    "pottery_studio_city_car_pocket",
+    "lifeguard_station_pickup_round_plug",
+)
 
 
 def flat(document: dict[str, object]) -> dict[str, float]:
@@ -35,7 +50,7 @@ def test_ordinary_jobs_raise_no_doubt(name: str) -> None:
 def test_every_doubt_can_be_raised_by_a_number_that_can_exist(doubt: Doubt) -> None:
     """Oracle: the document's own bounds of the field, tried from end to end beside ordinary numbers."""
     low, high = bounds_of(doubt.field) or (0.0, 0.0)
-    ordinary = flat(sample("mobile_library_van"))
+    ordinary = {key: value for name in reversed(SAMPLES) for key, value in flat(sample(name)).items()}
     assert set(doubt.needs) <= ordinary.keys()
     tried = [low + (high - low) * step / 1000 for step in range(1001)] + [ordinary[key] for key in doubt.needs]
     assert any(doubt.is_odd({**ordinary, doubt.field: value}) for value in tried)
@@ -48,6 +63,39 @@ def test_a_doubt_names_the_number_that_it_is_about() -> None:
 def test_a_question_that_compares_is_silent_until_both_are_known() -> None:
     assert doubts_of({"jack.rim_diameter_mm": 70.0}) == {}
     assert "jack.rim_diameter_mm" in doubts_of({"jack.rim_diameter_mm": 70.0, "jack.cup_bore_mm": 68.0})
+
+
+@pytest.mark.parametrize("foot", JACKS)
+def test_what_must_be_measured_on_each_foot_can_be_doubted(foot: str) -> None:
+    """Oracle: the fields of the foot's own document that cannot be left out."""
+    required = {f"jack.{name}" for name, info in JACKS[foot].model_fields.items() if info.is_required()}
+    assert len(required) > 2
+    assert required <= {doubt.field for doubt in DOUBTS}
+
+
+@pytest.mark.parametrize(("group", "head"), [("seam", "slot"), ("rail", "cushion"), ("pocket", "plug")])
+def test_what_must_be_measured_for_each_head_can_be_doubted(group: str, head: str) -> None:
+    """Oracle: the fields of the head's own document that cannot be left out."""
+    required = {f"{group}.{name}" for name, info in FACES[head].model_fields.items() if info.is_required()}
+    assert len(required) > 2
+    assert required <= {doubt.field for doubt in DOUBTS}
+
+
+@pytest.mark.parametrize(
+    ("known", "field"),
+    [
+        ({"jack.between_teeth_mm": 76.0, "jack.over_teeth_mm": 80.0}, "jack.over_teeth_mm"),
+        ({"jack.plate_diameter_mm": 80.0, "jack.ring_bore_mm": 77.0}, "jack.ring_bore_mm"),
+        ({"jack.post_bore_mm": 32.0, "jack.bore_rim_diameter_mm": 37.0}, "jack.bore_rim_diameter_mm"),
+        ({"jack.pin_diameter_mm": 8.0, "jack.pin_distance_mm": 6.0}, "jack.pin_distance_mm"),
+        ({"jack.rim_height_low_mm": 120.0, "rail.face_height_mm": 118.0}, "rail.face_height_mm"),
+        ({"pocket.hole_width_mm": 40.0, "pocket.hole_length_mm": 30.0}, "pocket.hole_length_mm"),
+    ],
+)
+def test_two_numbers_that_do_not_go_together_are_doubted_at_the_second(known: dict[str, float], field: str) -> None:
+    """Oracle: common practice, no source: walls of 2 mm, a hole beside its own edge, a car on the jack already."""
+    assert doubts_of(known).keys() == {field}
+    assert all(doubts_of({key: value}) == {} for key, value in known.items())
 
 
 def test_an_unusual_job_is_designed_all_the_same() -> None:
