@@ -48,6 +48,16 @@ _RADII = {
 _GENERAL = found("ISO 2768-1:1989, class m, Tables 1 and 2; below 0.5 mm ± 0.1 mm is written at the dimension")
 
 
+def _write_above(book: Book, k: Case) -> None:
+    """How far the pad stands above what carries the car."""
+    if k.pad.has_slot:
+        book.write("above", k.pad.slot_depth_mm, formula=PAD_SYMBOLS["slot_depth_mm"])
+    elif k.pad.has_plug:
+        book.write("above", k.pad.plug_height_mm, formula=PAD_SYMBOLS["plug_height_mm"])
+    else:
+        book.write("above", 0.0, remark="nothing of it does")
+
+
 def write_pad(book: Book, k: Case, *, fixed: frozenset[str]) -> None:
     """The dimensions as chosen or fixed, the general tolerance of each, and the geometrical ones."""
     book.open("pad")
@@ -56,6 +66,7 @@ def write_pad(book: Book, k: Case, *, fixed: frozenset[str]) -> None:
             continue
         remark = "fixed by you" if name in fixed else "from the ledger"
         book.write(PAD_SYMBOLS[name], getattr(k.pad, name), remark=remark)
+    _write_above(book, k)
     book.open("tolerances")
     for name in DIMENSIONS:
         nominal = getattr(k.pad, name)
