@@ -4,6 +4,7 @@ The drawing and the solid play back the same outlines, so that they cannot disag
 """
 
 from geometry.outline import (
+    SAME_POINT_MM,
     Line,
     Outline,
     Point,
@@ -89,7 +90,7 @@ def _cut_in_the_middle(pad: Pad) -> Outline:
         return slot_outline(pad)
     half, floor, top = pad.relief_width_mm / 2, pad.body_top_mm - pad.relief_depth_mm, pad.body_top_mm
     wall, radius, web = pad.slot_width_mm / 2, pad.slot_corner_radius_mm, pad.web_mm
-    if floor <= web:
+    if floor <= web + SAME_POINT_MM:
         whole = polyline([(-half, top), (-half, floor), (half, floor), (half, top)])
         return moved(whole, pad.slot_offset_mm)
     # The relief's floor may meet the slot's wall within the wall's foot radius.

@@ -79,9 +79,12 @@ def _read(node: ast.expr) -> Interval:
             return -high, -low
         case ast.Call(func=ast.Name(id=name), args=args):
             return _call(name, [_read(a) for a in args])
-        case ast.BinOp(left=left, op=ast.Pow(), right=ast.Constant(value=2 | 4 as power)):
+        case ast.BinOp(left=left, op=ast.Pow(), right=ast.Constant(value=2)):
             low, high = sorted(abs(x) for x in _read(left))
-            return low**power, high**power
+            return low**2, high**2
+        case ast.BinOp(left=left, op=ast.Pow(), right=ast.Constant(value=4)):
+            low, high = sorted(abs(x) for x in _read(left))
+            return low**4, high**4
         case ast.BinOp(left=left, op=ast.Pow(), right=ast.Constant(value=3)):
             return _monotone(lambda x: x**3, _read(left))
         case ast.BinOp(left=left, op=op, right=right):

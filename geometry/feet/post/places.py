@@ -118,7 +118,7 @@ def sag_mm(*, force_n: float, bore_mm: float, web_mm: float, modulus_mpa: float)
     Examples
     --------
     >>> round(sag_mm(force_n=3000, bore_mm=30, web_mm=20, modulus_mpa=2000), 4)
-    0.0206
+    0.0205
 
     References
     ----------

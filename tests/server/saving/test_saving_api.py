@@ -12,7 +12,7 @@ from tests.server.saving.asking import save, send
 from tests.server.saving.test_saving_files import exported, upload
 
 pytestmark = pytest.mark.anyio
-NEEDS_MODELS = {"A.step", "A.stl", "A.3mf", "A.glb"}
+NEEDS_MODELS = {"A.step", "A.stl", "A.3mf", "A.glb", "A.zip"}
 
 
 @pytest.fixture
