@@ -135,7 +135,12 @@ def test_the_section_outline_encloses_the_widths_of_the_pad(pad: Pad) -> None:
 def test_a_relief_as_deep_as_its_slot_leaves_no_sliver_between_two_floors() -> None:
     """Oracle: binary arithmetic puts the two floors some 1e-15 mm apart; both are one."""
     pad = ORDINARY.with_(
-        seat_diameter_mm=15, seat_length_mm=1, seat_corner_radius_mm=0, body_diameter_mm=19, slot_width_mm=1, web_mm=3.42
+        seat_diameter_mm=15,
+        seat_length_mm=1,
+        seat_corner_radius_mm=0,
+        body_diameter_mm=19,
+        slot_width_mm=1,
+        web_mm=3.42,
     ).with_(slot_depth_mm=7.36, relief_width_mm=3.5, relief_length_mm=1, relief_depth_mm=7.36)
     for outline in outlines_of(pad):
         assert all(dist(piece.start, piece.end) > 1e-7 for piece in outline)
