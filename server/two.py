@@ -134,7 +134,7 @@ def _verdict(outcome: Outcome) -> str:
         return outcome.design.verdict_words
     if outcome.conflict:
         return f"No pad fits. {outcome.conflict.words}"
-    missing = ", ".join(FIELDS[key].title for key in outcome.reading.missing)
+    missing = ", ".join(outcome.reading.fields[key].title for key in outcome.reading.missing)
     return f"Still to be measured: {missing}." if missing else "There is no pad yet."
 
 
