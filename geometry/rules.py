@@ -5,6 +5,7 @@ A rule declares the measurements it needs; what is not checked, and which measur
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from functools import cache
 from math import inf
 from typing import TYPE_CHECKING, Literal
 
@@ -25,6 +26,7 @@ _LEAST_PARTS = 3
 """A room of one kind is a module of that kind's package; what stands beside the packages serves all kinds."""
 
 
+@cache
 def kind_of_room(module: str) -> str:
     """The foot or head whose room a module is; empty for a module that serves all.
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
+from functools import cache
 from math import ceil, floor, inf, isfinite
 
 import geometry.body.bounds
@@ -85,9 +86,12 @@ _NO_STEM = "None: the skirt keeps the pad in its place."
 _PIN = ("cross_hole_diameter_mm", "cross_hole_distance_mm")
 _PLUG = ("plug_length_mm", "plug_width_mm", "plug_height_mm", "plug_corner_radius_mm")
 
-_RULES: Mapping[str, tuple[BoundRule, ...]] = {
-    name: tuple(rule for rule in BOUND_RULES if rule.dimension == name) for name in DIMENSIONS
-}
+
+@cache
+def _rules_of(rooms: frozenset[str]) -> Mapping[str, tuple[BoundRule, ...]]:
+    """The bounds that a pad for a foot and a head with these rooms has to respect, by dimension."""
+    applying = [rule for rule in BOUND_RULES if not rule.kind or rule.kind in rooms]
+    return {name: tuple(rule for rule in applying if rule.dimension == name) for name in DIMENSIONS}
 
 
 @dataclass(frozen=True, slots=True)
@@ -199,7 +203,7 @@ def _refuse_strangers(fixed: Mapping[str, float], c: Conditions) -> None:
             f"A pad for this jack and this lifting point has no {name.removesuffix('_mm').replace('_', ' ')}. Let it go.",
         )
         for name, value in fixed.items()
-        if value > 0 and name not in _STANDARD and not any(rule.applies(c) for rule in _RULES[name])
+        if value > 0 and name not in _STANDARD and not _rules_of(c.rooms)[name]
     )
     if problems:
         raise BadMeasurementsError(problems)
@@ -229,6 +233,7 @@ class _Sizer:
 
     def __init__(self, conditions: Conditions, fixed: Mapping[str, float]) -> None:
         self.draft = Draft(conditions)
+        self.rules = _rules_of(conditions.rooms)
         self.fixed = fixed
         self.steps = _STEPS_MM[conditions.is_inch]
         self.tolerances: dict[str, float] = {}
@@ -279,7 +284,9 @@ class _Sizer:
 
     def choose_where_asked(self, name: str) -> None:
         """A dimension that most pads do not have: its fixed value, or what its rules ask for, or none where none applies."""
-        if name in self.fixed or any(self.limit(r) is not None for r in _RULES[name] if r.side == HABITS[name].end):
+        if name in self.fixed or any(
+            r.compute(self.draft) is not None for r in self.rules[name] if r.side == HABITS[name].end
+        ):
             self.choose(name)
 
     @property
@@ -371,8 +378,8 @@ class _Sizer:
     def pick(self, name: str, habit: Habit, *, musts_only: bool) -> float:
         """The best makeable value for the tolerance assumed in the draft."""
         must_low, must_high, low, high = -inf, inf, -inf, inf
-        for rule in _RULES[name]:
-            limit = self.limit(rule)
+        for rule in self.rules[name]:
+            limit = rule.compute(self.draft)
             if limit is None or (musts_only and not rule.must):
                 continue
             if rule.side == "lower":
@@ -419,10 +426,6 @@ class _Sizer:
         )
         return value
 
-    def limit(self, rule: BoundRule) -> float | None:
-        """What a rule says at the present state of the draft; None where it does not apply to this pad."""
-        return rule.compute(self.draft) if rule.applies(self.draft.c) else None
-
     def note(self, name: str, words: str) -> None:
         """Say something beside a dimension, once."""
         said = self.notes.setdefault(name, [])
@@ -433,7 +436,7 @@ class _Sizer:
         """All bounds of a dimension at the present state of the draft."""
         self.draft.tol = self.tolerances.get(name, 0.0)
         draft = replace(self.draft)
-        found = ((rule, rule.compute(draft)) for rule in _RULES[name] if rule.applies(draft.c))
+        found = ((rule, rule.compute(draft)) for rule in self.rules[name])
         return [Bound(rule, value, draft) for rule, value in found if value is not None and isfinite(value)]
 
     def conflict(self, name: str, step: float = 0.0, *, lower: Limit | None = None) -> NoPadFitsError:
