@@ -31,6 +31,15 @@ USUAL_FOOT: FootKind = "cup"
 USUAL_HEAD: HeadKind = "slot"
 
 
+def kinds_in(document: Mapping[str, object]) -> tuple[str, str]:
+    """The foot and the head that a document says; the usual one where it says none, or none that there is."""
+    foot, head = document.get("foot"), document.get("head")
+    return (
+        foot if isinstance(foot, str) and foot in JACKS else USUAL_FOOT,
+        head if isinstance(head, str) and head in FACES else USUAL_HEAD,
+    )
+
+
 def jack_model(foot: object) -> type[AnyJack]:
     """The fields of a kind of foot; those of the usual one where there is no such kind."""
     return JACKS.get(str(foot), CupJack)

@@ -8,7 +8,7 @@ from typing import Any, get_args
 
 from pydantic.fields import FieldInfo
 
-from geometry.kinds import FACE_GROUPS, USUAL_FOOT, USUAL_HEAD, face_group, jack_model
+from geometry.kinds import FACE_GROUPS, USUAL_FOOT, USUAL_HEAD, face_group, jack_model, kinds_in
 from geometry.materials import MATERIALS
 from geometry.measurements import Measurements, groups_in
 from geometry.quantity import Group, Kind
@@ -44,15 +44,17 @@ class FormField:
         return self.key.rpartition(".")[0]
 
 
+@cache
 def group_models() -> Mapping[str, tuple[type[Group], ...]]:
     """The groups of the document by name, in its order; several models where the kind of foot decides which one it is."""
     found = {name: groups_in(info.annotation) for name, info in Measurements.model_fields.items()}
     return {name: models for name, models in found.items() if models}
 
 
-def models_for(document: Mapping[str, Any]) -> Mapping[str, type[Group]]:
+@cache
+def models_of(foot: str, head: str) -> Mapping[str, type[Group]]:
     """The groups that a document with this foot and head asks for, each with its own model."""
-    face, jack = face_group(document.get("head", USUAL_HEAD)), jack_model(document.get("foot", USUAL_FOOT))
+    face, jack = face_group(head), jack_model(foot)
     return {
         name: jack if jack in models else models[0]
         for name, models in group_models().items()
@@ -60,11 +62,14 @@ def models_for(document: Mapping[str, Any]) -> Mapping[str, type[Group]]:
     }
 
 
+def models_for(document: Mapping[str, Any]) -> Mapping[str, type[Group]]:
+    """The groups that a document with its foot and head asks for."""
+    return models_of(*kinds_in(document))
+
+
 def is_asked(key: str, document: Mapping[str, Any]) -> bool:
-    """Whether a document with this foot and head has a field of this dotted name."""
-    group, _, name = key.rpartition(".")
-    models = models_for(document)
-    return not group or (group in models and name in models[group].model_fields)
+    """Whether a document with its foot and head has a field of this dotted name."""
+    return key in fields_of(*kinds_in(document))
 
 
 def _field(key: str, info: FieldInfo) -> FormField:
@@ -105,15 +110,16 @@ def _fields() -> Mapping[str, FormField]:
 @cache
 def fields_of(foot: str = USUAL_FOOT, head: str = USUAL_HEAD) -> Mapping[str, FormField]:
     """Every field that a document with this foot and head has, in the words of these kinds."""
-    models = models_for({"foot": foot, "head": head})
-    own = {
-        f"{group}.{name}": _field(f"{group}.{name}", info)
-        for group, model in models.items()
-        for name, info in model.model_fields.items()
-    }
-    return MappingProxyType(
-        {key: own.get(key, field) for key, field in FIELDS.items() if key in own or not field.group}
-    )
+    models = models_of(foot, head)
+    found: dict[str, FormField] = {}
+    for key, field in FIELDS.items():
+        if not field.group:
+            found[key] = field
+        elif field.group in models and key not in found:
+            # A group stands where its first field does, its fields in the order of their own model.
+            parts = models[field.group].model_fields.items()
+            found |= {f"{field.group}.{name}": _field(f"{field.group}.{name}", info) for name, info in parts}
+    return MappingProxyType(found)
 
 
 FIELDS: Mapping[str, FormField] = _fields()

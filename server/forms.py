@@ -10,7 +10,7 @@ from dataclasses import dataclass, field, replace
 from typing import Any, Literal, get_args
 
 from geometry.errors import Problem, UnreadableError
-from geometry.kinds import FACES, JACKS, USUAL_FOOT, USUAL_HEAD
+from geometry.kinds import kinds_in
 from geometry.measurements import Measurements
 from geometry.units import LengthUnit, MassUnit, mm_to_inch, parse_length_mm, parse_mass_kg, parse_number
 from server.fields import FIELDS, FormField, fields_of, is_asked
@@ -58,12 +58,12 @@ class FormReading:
     @property
     def foot(self) -> str:
         """The kind of foot that was chosen; the usual one where none was, or none of that name."""
-        return _known_kind(self.document.get("foot"), JACKS, USUAL_FOOT)
+        return kinds_in(self.document)[0]
 
     @property
     def head(self) -> str:
         """The kind of head, likewise."""
-        return _known_kind(self.document.get("head"), FACES, USUAL_HEAD)
+        return kinds_in(self.document)[1]
 
     @property
     def fields(self) -> Mapping[str, FormField]:
@@ -73,10 +73,6 @@ class FormReading:
     def refused(self, problems: tuple[Problem, ...]) -> "FormReading":
         """The same reading with what only the sizing could find wrong."""
         return replace(self, problems=(*self.problems, *problems), measurements=None)
-
-
-def _known_kind(given: object, kinds: Mapping[str, object], usual: str) -> str:
-    return given if isinstance(given, str) and given in kinds else usual
 
 
 def read_form(items: Sequence[tuple[str, str]]) -> FormReading:

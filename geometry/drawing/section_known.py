@@ -10,7 +10,7 @@ from typing import Any
 from annotated_types import Ge, Le
 
 from geometry.drawing.section_places import own_key
-from geometry.kinds import FACES, JACKS, USUAL_FOOT, USUAL_HEAD, face_group, jack_model
+from geometry.kinds import FACES, USUAL_FOOT, USUAL_HEAD, face_group, jack_model, kinds_in
 from geometry.measurements import Measurements
 from geometry.pad import DIMENSIONS
 from geometry.quantity import Group
@@ -154,8 +154,7 @@ def _in_usual_names(foot: str, head: str, own: Mapping[str, Any]) -> Iterator[tu
 
 def known_of_partial(document: Mapping[str, Any]) -> Known:
     """What an unfinished document says so far; a value that cannot be counts as not yet measured."""
-    foot, head = (str(document.get(key) or usual) for key, usual in (("foot", USUAL_FOOT), ("head", USUAL_HEAD)))
-    foot, head = foot if foot in JACKS else USUAL_FOOT, head if head in FACES else USUAL_HEAD
+    foot, head = kinds_in(document)
     own: dict[str, Any] = {}
     for group, model in asked_of(foot, head).groups.items():
         given = document.get(group) or {}
