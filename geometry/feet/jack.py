@@ -2,7 +2,8 @@
 
 from typing import Any
 
-from geometry.quantity import measured
+from geometry.errors import Problem
+from geometry.quantity import measured, problem_if
 
 
 def rated_load() -> Any:
@@ -57,4 +58,14 @@ def head_height_high(title: str, how: str) -> Any:
         help="The jack must reach far enough to lift the wheel off the ground.",
         how=how,
         assumed="nothing; whether the jack lifts far enough is then not checked",
+    )
+
+
+def no_higher_when_up(*, low_mm: float, high_mm: float | None, stands: str) -> Problem | None:
+    """The problem with a jack whose head would stand no higher up than down; ``stands`` opens with what does."""
+    return problem_if(
+        high_mm is not None and high_mm <= low_mm,
+        "rim_height_high_mm",
+        high_mm,
+        f"Jack up, the {stands} at {high_mm} mm, jack down at {low_mm:g} mm: up must be more than down.",
     )

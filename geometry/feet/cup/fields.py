@@ -7,7 +7,7 @@ from pydantic import model_validator
 
 from geometry.errors import Problem
 from geometry.feet.facts import FootFacts
-from geometry.feet.jack import rated_load, saddle_tilt
+from geometry.feet.jack import head_height_high, no_higher_when_up, rated_load, saddle_tilt
 from geometry.quantity import Group, Number, measured, problem_if, refuse
 
 
@@ -92,15 +92,8 @@ class CupJack(Group):
         help="Jack and pad must pass under the seam's edge.",
         how="With the jack fully down, measure from the ground to the top of the rim.",
     )
-    rim_height_high_mm: Number | None = measured(
-        "Rim height, jack up",
-        unit="mm",
-        ge=30,
-        le=3000,
-        default=None,
-        help="The jack must reach far enough to lift the wheel off the ground.",
-        how="Pump the jack up with nothing on it and measure from the ground to the top of the rim.",
-        assumed="nothing; whether the jack lifts far enough is then not checked",
+    rim_height_high_mm: Number | None = head_height_high(
+        "Rim height, jack up", "Pump the jack up with nothing on it and measure from the ground to the top of the rim."
     )
     saddle_tilt_deg: Number = saddle_tilt()
     floor_boss_height_mm: Number = measured(
@@ -150,12 +143,7 @@ class CupJack(Group):
                 self.rim_diameter_mm,
                 f"A rim {self.rim_diameter_mm} mm across cannot surround a bore of {bore:g} mm. Measure both again.",
             ),
-            problem_if(
-                high is not None and high <= self.rim_height_low_mm,
-                "rim_height_high_mm",
-                high,
-                f"Jack up, the rim stands at {high} mm, jack down at {self.rim_height_low_mm:g} mm: up must be more than down.",
-            ),
+            no_higher_when_up(low_mm=self.rim_height_low_mm, high_mm=high, stands="rim stands"),
             problem_if(
                 self.rim_height_low_mm <= depth,
                 "rim_height_low_mm",

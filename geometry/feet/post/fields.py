@@ -9,7 +9,7 @@ from pydantic import model_validator
 
 from geometry.errors import Problem
 from geometry.feet.facts import FootFacts
-from geometry.feet.jack import head_height_high, head_height_low, rated_load, saddle_tilt
+from geometry.feet.jack import head_height_high, head_height_low, no_higher_when_up, rated_load, saddle_tilt
 from geometry.quantity import Group, Number, measured, problem_if, refuse
 
 
@@ -138,12 +138,7 @@ class PostJack(Group):
                 rim,
                 f"A rim of {rim:g} mm around a bore of {bore:g} mm leaves less than 2 mm of face to stand on. Measure both again.",
             ),
-            problem_if(
-                high is not None and high <= self.rim_height_low_mm,
-                "rim_height_high_mm",
-                high,
-                f"Jack up, the rim stands at {high} mm, jack down at {self.rim_height_low_mm:g} mm: up must be more than down.",
-            ),
+            no_higher_when_up(low_mm=self.rim_height_low_mm, high_mm=high, stands="rim stands"),
             problem_if(
                 depth is not None and depth >= self.rim_height_low_mm,
                 "post_bore_depth_mm",

@@ -7,8 +7,9 @@ from typing import ClassVar, Self
 
 from pydantic import model_validator
 
+from geometry.heads.car import height_on_a_flat_tyre, higher_on_a_flat_tyre, way_in
 from geometry.heads.facts import HeadFacts
-from geometry.quantity import Group, Number, measured, problem_if, refuse
+from geometry.quantity import Group, Number, measured, refuse
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -98,16 +99,7 @@ class FlatRail(Group):
         help="Jack and pad must pass under it.",
         how="With the car on its wheels, measure from the ground to the face.",
     )
-    face_height_flat_mm: Number | None = measured(
-        "Face above the ground, tyre flat",
-        unit="mm",
-        ge=20,
-        le=1500,
-        default=None,
-        help="With a flat tyre the car stands lower, and the jack must still go under.",
-        how="Measure the same with the tyre let down, or take off what the tyre loses.",
-        assumed="nothing; whether the jack goes under with a flat tyre is then not checked",
-    )
+    face_height_flat_mm: Number | None = height_on_a_flat_tyre("Face above the ground, tyre flat")
     clear_beside_mm: Number | None = measured(
         "Clear beside the face",
         unit="mm",
@@ -119,29 +111,12 @@ class FlatRail(Group):
         how="Measure from the level of the face up to the lowest thing beside it that the cushion could touch.",
         assumed="nothing; what stands beside the face is then not checked",
     )
-    roll_in_obstacle_mm: Number | None = measured(
-        "Lowest thing on the way in",
-        unit="mm",
-        ge=-300,
-        le=300,
-        default=None,
-        help="The jack must pass under it on its way in.",
-        how="Measure from the level of the face: above it positive, below it negative.",
-        assumed="nothing hangs below the face",
-    )
+    roll_in_obstacle_mm: Number | None = way_in("face")
 
     @model_validator(mode="after")
     def _must_exist(self) -> Self:
-        flat = self.face_height_flat_mm
-        refuse(
-            "rail",
-            problem_if(
-                flat is not None and flat > self.face_height_mm,
-                "face_height_flat_mm",
-                flat,
-                f"With a flat tyre the face cannot stand higher ({flat} mm) than with a full one ({self.face_height_mm:g} mm).",
-            ),
-        )
+        flat, full = self.face_height_flat_mm, self.face_height_mm
+        refuse("rail", higher_on_a_flat_tyre("face_height_flat_mm", flat, full, "face"))
         return self
 
     def facts(self) -> CushionFacts:

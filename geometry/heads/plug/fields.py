@@ -2,13 +2,13 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from math import pi
 from types import MappingProxyType
 from typing import ClassVar, Literal, Self
 
 from pydantic import model_validator
 
 from geometry.errors import Problem
+from geometry.heads.car import height_on_a_flat_tyre, higher_on_a_flat_tyre, way_in
 from geometry.heads.facts import HeadFacts
 from geometry.quantity import Group, Number, chosen, measured, problem_if, refuse
 
@@ -86,11 +86,6 @@ class PlugFacts(HeadFacts):
         """Whether a turned plug goes in."""
         return self.shape == "round"
 
-    @property
-    def hole_area_mm2(self) -> float:
-        """The hole in the rim's plane, [mm²]."""
-        return self.hole_width_mm * self.hole_length_mm - (4 - pi) * self.corner_radius_mm**2
-
 
 class Pocket(Group):
     """The hole or pocket that the plug enters, and its rim that stands on the shoulder."""
@@ -158,39 +153,16 @@ class Pocket(Group):
         help="Jack and pad, plug and all, must pass under it.",
         how="With the car on its wheels, measure from the ground to the rim of the hole.",
     )
-    rim_height_flat_mm: Number | None = measured(
-        "Rim above the ground, tyre flat",
-        unit="mm",
-        ge=20,
-        le=1500,
-        default=None,
-        help="With a flat tyre the car stands lower, and the jack must still go under.",
-        how="Measure the same with the tyre let down, or take off what the tyre loses.",
-        assumed="nothing; whether the jack goes under with a flat tyre is then not checked",
-    )
-    roll_in_obstacle_mm: Number | None = measured(
-        "Lowest thing on the way in",
-        unit="mm",
-        ge=-300,
-        le=300,
-        default=None,
-        help="The jack must pass under it on its way in.",
-        how="Measure from the level of the rim: above it positive, below it negative.",
-        assumed="nothing hangs below the rim",
-    )
+    rim_height_flat_mm: Number | None = height_on_a_flat_tyre("Rim above the ground, tyre flat")
+    roll_in_obstacle_mm: Number | None = way_in("rim")
 
     @model_validator(mode="after")
     def _must_exist(self) -> Self:
-        flat = self.rim_height_flat_mm
+        flat, full = self.rim_height_flat_mm, self.rim_height_mm
         refuse(
             "pocket",
             *self._shape_problems(),
-            problem_if(
-                flat is not None and flat > self.rim_height_mm,
-                "rim_height_flat_mm",
-                flat,
-                f"With a flat tyre the rim cannot stand higher ({flat} mm) than with a full one ({self.rim_height_mm:g} mm).",
-            ),
+            higher_on_a_flat_tyre("rim_height_flat_mm", flat, full, "rim"),
         )
         return self
 

@@ -6,6 +6,7 @@ from typing import ClassVar, Self
 from pydantic import StrictInt, model_validator
 
 from geometry.errors import Problem
+from geometry.heads.car import higher_on_a_flat_tyre
 from geometry.heads.facts import HeadFacts
 from geometry.quantity import Group, Number, measured, problem_if, refuse
 
@@ -244,12 +245,7 @@ class SlotSeam(Group):
                 edge,
                 f"{edge} mm at the lowest edge is more than the {steel:g} mm of steel in the seam. Measure both again.",
             ),
-            problem_if(
-                flat is not None and flat > self.edge_height_mm,
-                "edge_height_flat_mm",
-                flat,
-                f"With a flat tyre the edge cannot stand higher ({flat} mm) than with a full one ({self.edge_height_mm:g} mm).",
-            ),
+            higher_on_a_flat_tyre("edge_height_flat_mm", flat, self.edge_height_mm, "edge"),
         )
         refuse("seam", *self._local_problems())
         return self
