@@ -57,5 +57,10 @@ class Case:
 
 def case_of(conditions: Conditions, pad: Pad, spread: Spread = AS_DRAWN) -> Case:
     """Put the load on the pad."""
-    head = _LOADINGS[conditions.head.kind](conditions, pad, spread)
-    return Case(conditions, pad, foot_loading(conditions, pad, spread), head, spread)
+    foot, head = foot_loading(conditions, pad, spread), head_loading(conditions, pad, spread)
+    return Case(conditions, pad, foot, head, spread)
+
+
+def head_loading(conditions: Conditions, pad: Pad, spread: Spread = AS_DRAWN) -> HeadLoading:
+    """What the load does to the pad's head alone."""
+    return _LOADINGS[conditions.head.kind](conditions, pad, spread)

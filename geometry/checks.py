@@ -39,7 +39,7 @@ _UNKNOWN_WITHOUT = {
 def judge(conditions: Conditions, pad: Pad, spread: Spread = AS_DRAWN) -> tuple[Check, ...]:
     """Every check of ``pad``, in the order in which they are registered; ``spread`` is how far the part may be from it."""
     case = case_of(conditions, pad, spread)
-    return tuple(_answer(rule, case) for rule in CHECK_RULES.values() if rule.applies(conditions))
+    return tuple(_answer(rule, case) for rule in CHECK_RULES.values() if rule.applies(conditions.rooms))
 
 
 def governing_first(checks: tuple[Check, ...]) -> tuple[Check, ...]:

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from geometry.bearing import floor_factor, floor_strength_mpa, loaded_length_mm
-from geometry.case import case_of
+from geometry.case import head_loading
 from geometry.conditions import Conditions
 from geometry.feet.play import LOCATING, play_mm
 from geometry.fits import linear_tolerance_mm
@@ -152,7 +152,7 @@ class Draft:
             return self.edge_force_n_per_mm * min(diameter_mm, self.loaded_length_mm)
         if self.body_diameter_mm <= 0:
             return 0.0
-        return case_of(self.c, self.pad()).head.force_over_n(diameter_mm)
+        return head_loading(self.c, self.pad()).force_over_n(diameter_mm)
 
     def pad(self) -> Pad:
         """The dimensions as they stand, frozen."""

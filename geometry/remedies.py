@@ -69,7 +69,7 @@ def remedies_for_conflict(measurements: Measurements, conflict: NoPadFitsError) 
         return _design(measurements, changes)
 
     c = conditions_of(measurements)
-    rules = [rule for rule in BOUND_RULES if rule.dimension == conflict.dimension and rule.applies(c)]
+    rules = [rule for rule in BOUND_RULES if rule.dimension == conflict.dimension and rule.applies(c.rooms)]
     needed = [key for rule in rules for key in c.own_keys(rule.needs)]
     keys = dict.fromkeys([conflict.upper.field, conflict.lower.field, *needed])
     measurable = [key for key in keys if key not in _LOAD]

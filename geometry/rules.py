@@ -3,7 +3,7 @@
 A rule declares the measurements it needs; what is not checked, and which measurement matters, follow from that.
 """
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Set
 from dataclasses import dataclass
 from functools import cache
 from math import inf
@@ -37,6 +37,10 @@ def kind_of_room(module: str) -> str:
     return parts[2] if module.startswith(_KINDS) and len(parts) > _LEAST_PARTS else ""
 
 
+def _serves(kind: str, rooms: Set[str]) -> bool:
+    return not kind or kind in rooms
+
+
 @dataclass(frozen=True, slots=True)
 class BoundRule:
     """One requirement on one dimension: a limit with its reason, formula and source."""
@@ -60,9 +64,9 @@ class BoundRule:
         """The foot or head that the rule belongs to; empty for a rule of every pad."""
         return kind_of_room(self.compute.__module__)
 
-    def applies(self, c: "Conditions") -> bool:
-        """Whether a pad for this foot and head has to respect it."""
-        return not self.kind or self.kind in c.rooms
+    def applies(self, rooms: Set[str]) -> bool:
+        """Whether a pad whose foot and head have these rooms has to respect it."""
+        return _serves(self.kind, rooms)
 
 
 BOUND_RULES: list[BoundRule] = []
@@ -143,9 +147,9 @@ class CheckRule:
         """The foot or head that the check belongs to; empty for a check of every pad."""
         return kind_of_room(self.find.__module__)
 
-    def applies(self, c: "Conditions") -> bool:
-        """Whether a pad for this foot and head is judged by it."""
-        return not self.kind or self.kind in c.rooms
+    def applies(self, rooms: Set[str]) -> bool:
+        """Whether a pad whose foot and head have these rooms is judged by it."""
+        return _serves(self.kind, rooms)
 
 
 CHECK_RULES: dict[str, CheckRule] = {}

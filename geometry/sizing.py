@@ -90,7 +90,7 @@ _PLUG = ("plug_length_mm", "plug_width_mm", "plug_height_mm", "plug_corner_radiu
 @cache
 def _rules_of(rooms: frozenset[str]) -> Mapping[str, tuple[BoundRule, ...]]:
     """The bounds that a pad for a foot and a head with these rooms has to respect, by dimension."""
-    applying = [rule for rule in BOUND_RULES if not rule.kind or rule.kind in rooms]
+    applying = [rule for rule in BOUND_RULES if rule.applies(rooms)]
     return {name: tuple(rule for rule in applying if rule.dimension == name) for name in DIMENSIONS}
 
 

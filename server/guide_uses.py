@@ -27,7 +27,7 @@ def _keys_by_check() -> Mapping[str, tuple[str, ...]]:
     """By check: its needs in the words of each example that it judges, in the order of the examples."""
     cases = tuple(_cases())
     return {
-        rule.code: tuple(dict.fromkeys(key for c in cases if rule.applies(c) for key in c.own_keys(rule.needs)))
+        rule.code: tuple(dict.fromkeys(key for c in cases if rule.applies(c.rooms) for key in c.own_keys(rule.needs)))
         for rule in CHECK_RULES.values()
     }
 

@@ -207,7 +207,7 @@ def test_whatever_is_fixed_gives_a_pad_a_conflict_or_a_refusal_in_words(
         assert len(str(error)) > 20
         return
     assert {name: getattr(made.pad, name) for name in fixed} == fixed
-    assert len(judge(conditions, made.pad)) == sum(rule.applies(conditions) for rule in CHECK_RULES.values())
+    assert len(judge(conditions, made.pad)) == sum(rule.applies(conditions.rooms) for rule in CHECK_RULES.values())
 
 
 def test_an_inch_shop_gets_inch_sizes() -> None:

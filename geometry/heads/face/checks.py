@@ -4,10 +4,10 @@ from math import atan, degrees, sqrt
 
 from geometry.case import Case
 from geometry.heads.loading import FaceLoading
+from geometry.heads.over_rim import GAP, LEAST_RIM_GAP_MM, gap_over_rim
 from geometry.provenance import derived
 from geometry.rules import Finding, Pointless, check
 
-LEAST_RIM_GAP_MM = 1.0
 _NEEDS = ("seam.thickness_mm", "jack.cup_bore_mm", "car.gross_mass_kg", "make.material")
 _WITHIN = "The car's face presses within the seat's circle: nothing stands out beyond it."
 
@@ -82,7 +82,7 @@ def _lip_numbers(k: Case) -> dict[str, float]:
 @check(
     "face_rim_clear",
     "The car's face above the cup's rim",
-    formula="(web - tol - tol_par) * (1 + g_cold) - delta - squash - cup_depth - u",
+    formula=GAP,
     limit_formula="1.0",
     unit="mm",
     sense="at_least",
@@ -91,11 +91,9 @@ def _lip_numbers(k: Case) -> dict[str, float]:
     place="lip",
 )
 def _face_rim_clear(k: Case) -> Finding | Pointless:
-    s, c = k.head, k.c
-    if c.foot.depth_mm <= 0:
+    if k.c.foot.depth_mm <= 0:
         return Pointless("Nothing of the jack's head stands up around the pad.")
-    lowest = (k.pad.web_mm - s.web_tolerance_mm - s.floor_parallelism_mm) * (1 + c.g_cold)
-    gap = lowest - s.indentation_mm - k.foot.squash_mm - c.foot.depth_mm - c.u
+    gap, numbers = gap_over_rim(k)
     return Finding(
         gap,
         LEAST_RIM_GAP_MM,
@@ -104,16 +102,7 @@ def _face_rim_clear(k: Case) -> Finding | Pointless:
             if gap >= 0
             else f"Under load the car's face would meet the cup's rim: it lies {-gap:.1f} mm below it."
         ),
-        {
-            "web": k.pad.web_mm,
-            "tol": s.web_tolerance_mm,
-            "tol_par": s.floor_parallelism_mm,
-            "g_cold": c.g_cold,
-            "delta": s.indentation_mm,
-            "squash": k.foot.squash_mm,
-            "cup_depth": c.foot.depth_mm,
-            "u": c.u,
-        },
+        numbers,
     )
 
 

@@ -5,6 +5,7 @@ from math import sqrt
 from geometry import formulas
 from geometry.bearing import DESIGN_FACTOR_ON_YIELD, floor_factor
 from geometry.case import Case
+from geometry.heads.over_rim import GAP, LEAST_RIM_GAP_MM, gap_over_rim
 from geometry.heads.slot.bounds import LIP_STRESS_SHARE, MARKING_MOST
 from geometry.provenance import derived, found, memory
 from geometry.rules import Finding, Pointless, check
@@ -12,7 +13,6 @@ from geometry.walls import lip_bending_mpa, wall_bending_mpa
 
 LEAST_SIDE_PLAY_MM = 0.3
 LEAST_SILL_GAP_MM = 2.0
-LEAST_RIM_GAP_MM = 1.0
 FROST_C = -10.0
 FROST_RADIUS_MM = 0.5
 _FIT = derived(
@@ -331,7 +331,7 @@ def _sill_clear(k: Case) -> Finding:
 @check(
     "rim_clear",
     "Seam's edge above the cup's rim",
-    formula="(web - tol - tol_par) * (1 + g_cold) - delta - squash - cup_depth - u",
+    formula=GAP,
     limit_formula="1.0",
     unit="mm",
     sense="at_least",
@@ -340,9 +340,7 @@ def _sill_clear(k: Case) -> Finding:
     place="rim",
 )
 def _rim_clear(k: Case) -> Finding:
-    s, c = k.slot, k.c
-    lowest = (k.pad.web_mm - s.web_tolerance_mm - s.floor_parallelism_mm) * (1 + c.g_cold)
-    gap = lowest - s.indentation_mm - k.foot.squash_mm - c.foot.depth_mm - c.u
+    gap, numbers = gap_over_rim(k)
     return Finding(
         gap,
         LEAST_RIM_GAP_MM,
@@ -351,16 +349,7 @@ def _rim_clear(k: Case) -> Finding:
             if gap >= 0
             else f"Under load the seam's edge would meet the cup's rim: it lies {-gap:.1f} mm below it."
         ),
-        {
-            "web": k.pad.web_mm,
-            "tol": s.web_tolerance_mm,
-            "tol_par": s.floor_parallelism_mm,
-            "g_cold": c.g_cold,
-            "delta": s.indentation_mm,
-            "squash": k.foot.squash_mm,
-            "cup_depth": c.foot.depth_mm,
-            "u": c.u,
-        },
+        numbers,
     )
 
 
