@@ -1,33 +1,14 @@
 """Why a cushion and a plug are as large as they are: what follows “because” for the bounds of both."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from types import MappingProxyType
-from typing import Protocol
+from typing import TYPE_CHECKING
 
-from geometry.rules import Numbers
-
-
-class Told(Protocol):
-    """What a phrase may ask of the numbers of its bound."""
-
-    @property
-    def numbers(self) -> Numbers:
-        """The symbols of the formula with their values."""
-
-    def mm(self, symbol: str) -> str:
-        """A length of the bound's formula."""
-
-    def measured(self, symbol: str, uncertainty: str = "u") -> str:
-        """A measured length with its uncertainty."""
-
-    def hot(self) -> str:
-        """How much the size grows at the hottest and wettest."""
-
-    def cold(self) -> str:
-        """How much it shrinks at the coldest."""
+if TYPE_CHECKING:
+    from geometry.calculation.why import Phrase
 
 
-_PLUG: dict[tuple[str, str], Callable[[Told], str]] = {
+_PLUG: "dict[tuple[str, str], Phrase]" = {
     ("plug_length_mm", "(l_h - u) / (1 + g_hot) - 1.0 - tol"): lambda b: (
         f"the hole is {b.measured('l_h')} long, {b.hot()}, 1 is kept free, and it may be made {b.mm('tol')} too large"
     ),
@@ -81,7 +62,7 @@ _PLUG: dict[tuple[str, str], Callable[[Told], str]] = {
     ),
 }
 """Of a plug and its shoulder."""
-FACE_PHRASES: Mapping[tuple[str, str], Callable[[Told], str]] = MappingProxyType(
+FACE_PHRASES: "Mapping[tuple[str, str], Phrase]" = MappingProxyType(
     {
         ("web_mm", "seat_length + sqrt(3) * V_l / sigma_allow"): lambda b: (
             f"the seat is {b.mm('seat_length')} long and above it the lip must take {b.numbers['V_l']:.0f} N/mm in shear at"

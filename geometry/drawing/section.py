@@ -34,7 +34,6 @@ __all__ = [
 ]
 
 WIDTH = 1080
-NARROW_WIDTH = 390
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,7 +5,7 @@ from functools import lru_cache
 
 from geometry.outline import Point
 
-PAPER, INK, PENCIL, CHALK = "#fbf8f0", "#1d262d", "#5d6b75", "#fffdf7"
+INK, PENCIL, CHALK = "#1d262d", "#5d6b75", "#fffdf7"
 NYLON, NYLON_EDGE, STEEL, SHEET, CENTRE = "#e9dcc3", "#5b3d1e", "#dfe5e8", "#8fa1ad", "#8a4b2a"
 THICK, THIN = "1.8", "0.7"
 """Visible edges and everything thin, in page units: the ratio 0.7 to 0.25 of a drawing."""

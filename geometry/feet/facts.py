@@ -6,6 +6,8 @@ from math import inf
 from types import MappingProxyType
 from typing import ClassVar, Literal
 
+from geometry.own_terms import in_own_terms
+
 Locates = Literal["seat", "skirt", "stem"]
 
 
@@ -66,6 +68,4 @@ class FootFacts:
 
     def said(self, words: str) -> str:
         """Words of a shared rule in those of this foot."""
-        for theirs, ours in self.terms.items():
-            words = words.replace(theirs, ours)
-        return words
+        return in_own_terms(words, self.terms)

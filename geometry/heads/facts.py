@@ -5,6 +5,8 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import ClassVar
 
+from geometry.own_terms import in_own_terms
+
 
 @dataclass(frozen=True, kw_only=True)
 class HeadFacts:
@@ -32,6 +34,4 @@ class HeadFacts:
 
     def said(self, words: str) -> str:
         """Words of a shared rule in those of this head."""
-        for theirs, ours in self.says.items():
-            words = words.replace(theirs, ours)
-        return words
+        return in_own_terms(words, self.says)

@@ -24,6 +24,8 @@ FLOORS: dict[str, int] = {
     "geometry.feet.jack": 1,
     "geometry.heads": 1,
     "geometry.heads.facts": 1,
+    "geometry.heads.car": 1,
+    "geometry.own_terms": 0,
     **{f"geometry.feet.{kind}{room}": 1 for kind in JACKS for room in ("", ".fields")},
     **{f"geometry.heads.{kind}{room}": 1 for kind in FACES for room in ("", ".fields")},
     "geometry.kinds": 1,

@@ -9,7 +9,7 @@ from pydantic import model_validator
 
 from geometry.errors import Problem
 from geometry.feet.facts import FootFacts
-from geometry.feet.jack import head_height_high, head_height_low, rated_load, saddle_tilt
+from geometry.feet.jack import head_height_high, head_height_low, no_higher_when_up, rated_load, saddle_tilt
 from geometry.quantity import Group, Number, chosen, measured, problem_if, refuse
 
 ASSUMED_CORNER_MM = 1.0
@@ -71,7 +71,7 @@ _HOLE_KEYS = {
     "jack.rim_diameter_mm": "jack.plate_diameter_mm",
     **_NO_BOSS,
 }
-_RING_KEYS: Mapping[str, str] = MappingProxyType(
+RING_KEYS: Mapping[str, str] = MappingProxyType(
     {
         "jack.cup_bore_mm": "jack.ring_bore_mm",
         "jack.cup_depth_mm": "jack.ring_height_mm",
@@ -109,7 +109,7 @@ class PlateFacts(FootFacts):
 
     def own_key(self, key: str) -> str:
         """This plate's own measurement for a key of a shared rule; a bare plate has no ring to be measured."""
-        return (_EDGE_KEYS if self.located_by == "edge" else _RING_KEYS).get(key, key)
+        return (_EDGE_KEYS if self.located_by == "edge" else RING_KEYS).get(key, key)
 
 
 class PlateJack(Group):
@@ -246,12 +246,7 @@ class PlateJack(Group):
                 hole,
                 f"A hole of {hole or 0:g} mm leaves nothing to stand on in {room:g} mm. Measure both again.",
             ),
-            problem_if(
-                high is not None and high <= self.rim_height_low_mm,
-                "rim_height_high_mm",
-                high,
-                f"Jack up, the head stands at {high} mm, jack down at {self.rim_height_low_mm:g} mm: up must be more than down.",
-            ),
+            no_higher_when_up(low_mm=self.rim_height_low_mm, high_mm=high, stands="head stands"),
             problem_if(
                 height is not None and self.rim_height_low_mm <= height,
                 "rim_height_low_mm",

@@ -9,7 +9,6 @@ from geometry.rules import Numbers
 from geometry.seat import seat_area_mm2
 from geometry.units import inch_to_mm
 
-LEAST_PIN_GAP_MM = 0.1
 OFF_THE_MIDDLE_MM = 0.3
 """How far the cross-hole may be drilled off the stem's axis, beside the pin."""
 _COARSEST_FINE_MM, _COARSEST_MIDDLE_MM = inch_to_mm(0.005), inch_to_mm(0.025)

@@ -10,7 +10,7 @@ from pydantic import StrictInt, model_validator
 
 from geometry.errors import Problem
 from geometry.feet.facts import FootFacts
-from geometry.feet.jack import head_height_high, head_height_low, rated_load, saddle_tilt
+from geometry.feet.jack import head_height_high, head_height_low, no_higher_when_up, rated_load, saddle_tilt
 from geometry.quantity import Group, Number, chosen, measured, problem_if, refuse
 
 ASSUMED_ROOT_RADIUS_MM = 2.0
@@ -74,7 +74,7 @@ _TIP_TERMS: Mapping[str, str] = MappingProxyType(
 )
 """On the teeth: words of a cup's and a plate's rules."""
 _NO_BOSS = {"jack.floor_boss_height_mm": "", "jack.floor_boss_diameter_mm": ""}
-_LAND_KEYS: Mapping[str, str] = MappingProxyType(
+LAND_KEYS: Mapping[str, str] = MappingProxyType(
     {
         "jack.cup_bore_mm": "jack.between_teeth_mm",
         "jack.cup_depth_mm": "jack.tooth_height_mm",
@@ -134,7 +134,7 @@ class SaddleFacts(FootFacts):
 
     def own_key(self, key: str) -> str:
         """This saddle's own measurement for a key of a shared rule."""
-        return (_TIP_KEYS if self.on_teeth else _LAND_KEYS).get(key, key)
+        return (_TIP_KEYS if self.on_teeth else LAND_KEYS).get(key, key)
 
 
 class SaddleJack(Group):
@@ -294,12 +294,7 @@ class SaddleJack(Group):
                 hole,
                 f"A hole of {hole or 0:g} mm leaves no land in {bore:g} mm between the teeth. Measure both again.",
             ),
-            problem_if(
-                high is not None and high <= self.rim_height_low_mm,
-                "rim_height_high_mm",
-                high,
-                f"Jack up, the tips stand at {high} mm, jack down at {self.rim_height_low_mm:g} mm: up must be more than down.",
-            ),
+            no_higher_when_up(low_mm=self.rim_height_low_mm, high_mm=high, stands="tips stand"),
             problem_if(
                 self.rim_height_low_mm <= height,
                 "rim_height_low_mm",
