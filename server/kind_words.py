@@ -6,12 +6,12 @@ from types import MappingProxyType
 STANDS: Mapping[str, str] = MappingProxyType(
     {
         "cup": "stands in the cup",
-        "saddle": "stands on the toothed saddle",
+        "saddle": "stands on the saddle",
         "plate": "stands on the plate",
-        "post": "stands with its stem in the bore",
+        "post": "stands on the bore's rim",
     }
 )
-"""Continues “the pad …”, by kind of foot."""
+"""Continues “the pad …” or “the seat …”, by kind of foot."""
 TAKES: Mapping[str, str] = MappingProxyType(
     {
         "slot": "takes the welded seam under the sill in its slot",

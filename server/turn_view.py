@@ -13,7 +13,7 @@ from geometry.kinds import USUAL_FOOT
 from geometry.pad import Pad
 from server import links, shown
 from server.forms import FormReading
-from server.kind_words import AROUND
+from server.kind_words import AROUND, STANDS
 
 PICTURE_WORDS = "The pad as it is held in the hand, from the right, the front and above"
 _DIGITS = 3
@@ -98,19 +98,11 @@ def pad_words(pad: Pad, units: str, *, foot: str = USUAL_FOOT) -> tuple[str, ...
         )
     return (
         *foot_words,
-        f"The seat, {mm(pad.seat_diameter_mm)} across and {mm(pad.seat_length_mm)} long, {_SEAT[foot]};"
+        f"The seat, {mm(pad.seat_diameter_mm)} across and {mm(pad.seat_length_mm)} long, {STANDS[foot]};"
         f" its lower edge is rounded by {mm(pad.seat_corner_radius_mm)}.",
         f"Above it the body widens to {mm(pad.body_diameter_mm)}; the top is {mm(pad.top_height_mm)} above the seat's face.",
         _top_words(pad, mm),
     )
-
-
-_SEAT = {
-    "cup": "stands in the cup",
-    "saddle": "stands on the saddle",
-    "plate": "stands on the plate",
-    "post": "stands on the bore's rim",
-}
 
 
 def _top_words(pad: Pad, mm: Callable[[float], str]) -> str:

@@ -10,7 +10,8 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from geometry.drawing.section_known import Known
-from geometry.drawing.section_stand_in import (
+from geometry.drawing.section_stand_in import stand_in_pad
+from geometry.drawing.section_typical import (
     TYPICAL_MM,
     bare_of,
     bore_of,
@@ -19,7 +20,6 @@ from geometry.drawing.section_stand_in import (
     hole_of,
     or_typical,
     rim_of,
-    stand_in_pad,
 )
 from geometry.pad import Pad
 
