@@ -129,7 +129,7 @@ async def readings(request: Request, secret: Secret, letters: Letters) -> Respon
         except BadMeasurementsError as error:
             words = "; ".join(problem.message for problem in error.problems)
             return private_page("readings.html", _readings_page(access, found, form, name=name, trouble=words), 422)
-        if asked := questions_in(kept):
+        if asked := questions_in(kept, measured_names(pad_of(found.design))):
             page = _readings_page(access, found, form, name=name, trouble="", questions=asked)
             return private_page("readings.html", page, 422)
         add_readings(store_of(request), found.id, name=name, taken=kept)

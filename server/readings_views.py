@@ -1,6 +1,6 @@
 """Readings of a finished part: judged once when they are given, kept with their outcome, and shown as kept."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, Literal
 
@@ -9,7 +9,7 @@ from geometry.as_made import judge_as_made
 from geometry.conditions import conditions_of
 from geometry.design import Design
 from geometry.document.as_made import READABLE, ReadingSet
-from geometry.drawing.table import WORDS
+from geometry.drawing.table import words_of
 from geometry.errors import BadMeasurementsError, Problem
 from geometry.measurements import read_measurements
 from server import shown
@@ -78,11 +78,12 @@ def judged_set(revision: Revision, given: Mapping[str, Any], units: str) -> dict
     }
 
 
-def reading_view(reading: Reading, by: str, units: str) -> ReadingView:
-    """One set as it was kept; nothing is judged again."""
+def reading_view(reading: Reading, by: str, units: str, of: Collection[str]) -> ReadingView:
+    """One set as it was kept, of a pad with the dimensions ``of``; nothing is judged again."""
     kept = reading.readings
     rows = [
-        (WORDS[name], _read(kept["set"][name], units), kept["judged"].get(name, "")) for name in _names(kept["set"])
+        (words_of(name, of), _read(kept["set"][name], units), kept["judged"].get(name, ""))
+        for name in _names(kept["set"])
     ]
     note = kept["set"].get("note", "")
     instrument = kept["set"].get("instrument", ReadingSet.model_fields["instrument"].default)
@@ -94,21 +95,21 @@ def reading_view(reading: Reading, by: str, units: str) -> ReadingView:
         f"Read with a {instrument}. {note}".strip(),
         reading.id,
         "struck" in kept,
-        frozenset(outside_in(kept)),
+        frozenset(outside_in(kept, of)),
     )
 
 
-def outside_in(kept: Mapping[str, Any]) -> tuple[str, ...]:
-    """The titles of what was read outside its limits."""
+def outside_in(kept: Mapping[str, Any], of: Collection[str]) -> tuple[str, ...]:
+    """The titles of what was read outside its limits, on a pad with the dimensions ``of``."""
     # Sets of before their verdicts were kept say it in words alone.
     verdicts = kept.get("verdicts") or {n: "reject" for n, words in kept["judged"].items() if "outside" in words}
-    return tuple(WORDS[name] for name in _names(kept["set"]) if verdicts.get(name) == "reject")
+    return tuple(words_of(name, of) for name in _names(kept["set"]) if verdicts.get(name) == "reject")
 
 
-def questions_in(kept: Mapping[str, Any]) -> tuple[str, ...]:
+def questions_in(kept: Mapping[str, Any], of: Collection[str]) -> tuple[str, ...]:
     """What to ask before a set is kept: of each reading that looks like a slip."""
     asked = (name for name, verdict in kept["verdicts"].items() if verdict == "asked")
-    return tuple(f"{WORDS[name]}: {kept['judged'][name]}" for name in asked)
+    return tuple(f"{words_of(name, of)}: {kept['judged'][name]}" for name in asked)
 
 
 def failed_standing(revision: Revision, kept: Sequence[Reading], units: str) -> Standing | None:

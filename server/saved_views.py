@@ -1,6 +1,6 @@
 """A saved design in words: what a machinist needs first, then what others added. Nothing is sized again."""
 
-from collections.abc import Mapping, Sequence, Set
+from collections.abc import Collection, Mapping, Sequence, Set
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -11,6 +11,7 @@ from geometry.drawing.facts import Units as SheetUnits
 from geometry.drawing.measures import GENERAL, length_words, measures
 from geometry.drawing.table import words_of
 from geometry.errors import BadMeasurementsError, NoPadFitsError
+from geometry.making.how_measured import measured_names
 from server import shown
 from server.deciding import deciding_sizes
 from server.design_views import CautionGroup
@@ -147,6 +148,7 @@ class Beside:
 def saved_page(access: Access, revision: Revision, beside: Beside, viewer: Viewer, said: str) -> SavedPage:
     """The context of a revision's page."""
     secret, letters, design = access.secret, revision.letters, revision.design
+    sizes = measured_names(pad_of(design))
     facts = facts_of(revision, units=viewer.units, projection=viewer.projection)
     eye = eye_units(facts)
     at = saved_address(secret, letters)
@@ -166,7 +168,7 @@ def saved_page(access: Access, revision: Revision, beside: Beside, viewer: Viewe
         standing=failed,
         said=SAID.get(said, ""),
         came=_came(beside) if access.is_owner else (),
-        outside=_outside(beside.readings),
+        outside=_outside(beside.readings, sizes),
         newer=_newer(access, revision, beside.entries),
         today=_today(access, revision, eye),
         units=_units(access, letters, facts, viewer),
@@ -185,7 +187,7 @@ def saved_page(access: Access, revision: Revision, beside: Beside, viewer: Viewe
         entries=tuple(entry_view(access, e, letters) for e in beside.entries),
         remarks=tuple(RemarkView(by_words(r.name or r.kind, r.created_at), r.words) for r in beside.remarks),
         proposals=tuple(proposal_view(access, letters, p) for p in beside.proposals),
-        readings=tuple(reading_view(r, by_words(r.name, r.created_at), eye) for r in beside.readings),
+        readings=tuple(reading_view(r, by_words(r.name, r.created_at), eye, sizes) for r in beside.readings),
         take_readings=saved_address(secret, letters, "/readings", units=eye if viewer.units else ""),
         cautions=kept_cautions(design["cautions"]),
         caution_line=ONE_LINE,
@@ -204,10 +206,10 @@ def _came(beside: Beside) -> tuple[Way, ...]:
     return tuple(Way(f"{n} {one if n == 1 else many}", place) for n, one, many, place in found if n)
 
 
-def _outside(kept: Sequence[Reading]) -> tuple[str, ...]:
+def _outside(kept: Sequence[Reading], of: Collection[str]) -> tuple[str, ...]:
     """The sizes outside their limits in the newest set that was not struck out."""
     standing = [reading.readings for reading in kept if "struck" not in reading.readings]
-    return outside_in(standing[-1]) if standing else ()
+    return outside_in(standing[-1], of) if standing else ()
 
 
 def _newer(access: Access, revision: Revision, entries: Sequence[Entry]) -> Way | None:

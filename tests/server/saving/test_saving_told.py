@@ -6,6 +6,7 @@ import pytest
 from httpx import AsyncClient
 
 from geometry.standing import DO_NOT_USE
+from tests.geometry.heads.documents import on_a_rail
 from tests.server.saving.asking import inputs, links_of, page, save, send, words_of
 from tests.server.saving.conftest import client_of
 from tests.server.saving.test_saving_files import exported, upload
@@ -158,3 +159,13 @@ async def test_who_saves_first_is_not_asked_for_a_link_that_is_not_there(asking:
     assert folded
     assert 'id="to"' in folded[0]
     assert 'id="name"' in folded[0]
+
+
+async def test_a_reading_is_called_as_on_the_drawing_of_its_own_kind_of_pad(asking: AsyncClient) -> None:
+    """Oracle: the drawing's table of a pad without a slot."""
+    owner = await save(asking, on_a_rail())
+    web = (await asking.get(f"{owner}.json")).json()["pad"]["web_mm"]
+    await wrong(asking, (await links_of(asking, owner))["friend"], web)
+    text = words_of(await page(asking, owner))
+    assert text.count("Web: top above seat face") >= 2
+    assert "slot floor" not in text
