@@ -14,6 +14,7 @@ from server import field_groups
 from server.documents import query_pairs
 from server.field_views import CHOICE_WORDS, FieldView, LinkView, field_view
 from server.forms import FormReading, Units, read_form
+from server.shown import counted
 from server.templating import render
 from server.ways import asked_beside, units_ways, ways_of
 
@@ -55,11 +56,7 @@ class MeasuringPage:
     @property
     def needed(self) -> str:
         """How many boxes make a first pad, in a word."""
-        count = sum(field.is_required for part in self.parts for field in part.fields)
-        return _COUNTS[count] if count < len(_COUNTS) else str(count)
-
-
-_COUNTS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
+        return counted(sum(field.is_required for part in self.parts for field in part.fields))
 
 
 @router.get("/measure")

@@ -132,6 +132,11 @@ class SavedPage:
     """The address that forms of this revision are sent below."""
     design_path: str
 
+    @property
+    def sizes_counted(self) -> str:
+        """How many sizes decide, in a word."""
+        return shown.counted(len(self.sizes))
+
 
 @dataclass(frozen=True, slots=True)
 class Beside:

@@ -221,3 +221,15 @@ def bare_lengths_in(words: str, units: str, *, keep: str) -> str:
     parts = words.split(keep) if keep else [words]
     inches = keep.join(_BARE_NUMBER.sub(lambda m: length(float(m[1]), units), part) for part in parts)
     return with_customary(inches, units)
+
+
+_COUNTS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
+
+
+def counted(number: int) -> str:
+    """A count in a word, as it stands in a sentence; in digits above twelve.
+
+    >>> counted(5), counted(13)
+    ('five', '13')
+    """
+    return _COUNTS[number] if number < len(_COUNTS) else str(number)

@@ -1,7 +1,5 @@
 """What jack and car together, and the stock, ask of web and body."""
 
-from math import sqrt
-
 from geometry.draft import Draft
 from geometry.geometrical import FLOOR_PARALLELISM
 from geometry.provenance import derived, recomputed
@@ -173,23 +171,6 @@ def _no_post(d: Draft) -> float:
 )
 def _comes_out_of_the_bar(d: Draft) -> float | None:
     return max(d.c.stock_mm) - STOCK_ALLOWANCE_MM if d.c.rod_is_cut else None
-
-
-@bound(
-    "web_mm",
-    "lower",
-    "The lip under the overhanging seam does not shear off.",
-    formula="seat_length + max(4, sqrt(3) * q / (2 * sigma_allow))",
-    source=derived("Shear yield σ/√3 (von Mises) on both sides of the edge; 4 mm at least"),
-    needs=("jack.cup_depth_mm", "seam.thickness_mm", "car.gross_mass_kg", "make.material"),
-    numbers=lambda d: {
-        "seat_length": d.seat_length_mm,
-        "q": d.edge_force_n_per_mm,
-        "sigma_allow": d.c.allowable_mpa,
-    },
-)
-def _lip_is_thick(d: Draft) -> float:
-    return d.seat_length_mm + max(4.0, sqrt(3) * d.edge_force_n_per_mm / (2 * d.c.allowable_mpa))
 
 
 @bound(

@@ -64,6 +64,9 @@ _PLUG: "dict[tuple[str, str], Phrase]" = {
 """Of a plug and its shoulder."""
 FACE_PHRASES: "Mapping[tuple[str, str], Phrase]" = MappingProxyType(
     {
+        ("web_mm", "seat_length + 4"): lambda b: (
+            f"the seat is {b.mm('seat_length')} long and a lip of 4 must stand above it"
+        ),
         ("web_mm", "seat_length + sqrt(3) * V_l / sigma_allow"): lambda b: (
             f"the seat is {b.mm('seat_length')} long and above it the lip must take {b.numbers['V_l']:.0f} N/mm in shear at"
             f" {b.numbers['sigma_allow']:.1f} MPa"

@@ -2,7 +2,7 @@
 
 from math import sqrt
 
-from geometry.case import case_of
+from geometry.case import head_loading
 from geometry.draft import Draft
 from geometry.geometrical import FLOOR_PARALLELISM
 from geometry.heads.face.lip import LipLoad
@@ -15,13 +15,13 @@ _NEEDS = ("seam.thickness_mm", "jack.cup_bore_mm", "car.gross_mass_kg", "make.ma
 
 def _lip(d: Draft) -> LipLoad:
     """What presses beyond the seat at the sizes as they stand; nothing while there is no body."""
-    head = case_of(d.c, d.pad()).head if d.body_diameter_mm > 0 else None
+    head = head_loading(d.c, d.pad()) if d.body_diameter_mm > 0 else None
     return head.lip if isinstance(head, FaceLoading) else LipLoad()
 
 
 def _sinks_mm(d: Draft) -> float:
     """How far the car's face sinks into the pad at the sizes as they stand."""
-    return case_of(d.c, d.pad()).head.indentation_mm if d.body_diameter_mm > 0 else 0.0
+    return head_loading(d.c, d.pad()).indentation_mm if d.body_diameter_mm > 0 else 0.0
 
 
 def _numbers(d: Draft) -> Numbers:
@@ -32,6 +32,19 @@ def _numbers(d: Draft) -> Numbers:
         "V_l": lip.shear_n_per_mm,
         "M_l": lip.moment_n,
     }
+
+
+@bound(
+    "web_mm",
+    "lower",
+    "A lip at least 4 mm thick stands above the seat.",
+    formula="seat_length + 4",
+    source=derived("Least lip worth making"),
+    needs=("jack.cup_depth_mm",),
+    numbers=_numbers,
+)
+def _lip_is_a_lip(d: Draft) -> float:
+    return d.seat_length_mm + 4.0
 
 
 @bound(

@@ -122,6 +122,23 @@ def _web_is_not_punched(d: Draft) -> float:
 @bound(
     "web_mm",
     "lower",
+    "The lip under the overhanging seam does not shear off.",
+    formula="seat_length + max(4, sqrt(3) * q / (2 * sigma_allow))",
+    source=derived("Shear yield σ/√3 (von Mises) on both sides of the edge; 4 mm at least"),
+    needs=("jack.cup_depth_mm", "seam.thickness_mm", "car.gross_mass_kg", "make.material"),
+    numbers=lambda d: {
+        "seat_length": d.seat_length_mm,
+        "q": d.edge_force_n_per_mm,
+        "sigma_allow": d.c.allowable_mpa,
+    },
+)
+def _lip_is_thick(d: Draft) -> float:
+    return d.seat_length_mm + max(4.0, sqrt(3) * d.edge_force_n_per_mm / (2 * d.c.allowable_mpa))
+
+
+@bound(
+    "web_mm",
+    "lower",
     "The lip under the overhanging seam is not bent through between the slot's walls.",
     formula="seat_length + (1.1 * q + sqrt((1.1 * q)**2 + 5.2 * sigma_allow * q * slot)) / (4 * sigma_allow)",
     source=derived("Own finite elements of the lip, up to 2σ on its underside"),

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from geometry import formulas
 from geometry.calculation.pictures import clearance_plots_of
 from geometry.calculation.sheet import CalculationSheet, calculation_sheet
+from geometry.calculation.why import why
 from geometry.design import Design
 from tests.geometry.heads.documents import designed, designs_of, in_a_hole, in_an_oblong_hole, on_a_rail
 
@@ -67,3 +68,13 @@ def test_the_clearances_are_those_of_the_checks(document: dict[str, Any], fits: 
         assert min(c.least.value for c in of_plug) == pytest.approx(checks["plug_fit_tight"])
         assert checks["plug_fit_loose"] in [pytest.approx(c.most.value) for c in of_plug]
     assert len(clearance_plots_of(sheet.design)) == (2 if of_plug else 1)
+
+
+@pytest.mark.parametrize("document", [on_a_rail(), in_a_hole()], ids=["cushion", "plug"])
+def test_no_reason_of_a_size_speaks_of_a_seam_that_is_not_there(document: dict[str, Any]) -> None:
+    """Oracle: the words; a lip that a seam's edge loads is a slot's."""
+    design = designed(document)
+    reasons = [why(design, entry) for entry in design.ledger.values()]
+    reasons += [bound.reason for entry in design.ledger.values() for bound in entry.bounds]
+    assert any("a lip of 4 must stand above it" in words or "4 mm thick" in words for words in reasons)
+    assert not [words for words in reasons if "seam" in words or "edge's 0" in words]
