@@ -24,7 +24,7 @@ from tests.server.asking import address
 from tests.server.saving.asking import inputs
 
 FEW, MANY = 100, 100_000
-ROUNDS, AT_ONCE = 10, 4
+ROUNDS, AT_ONCE = 30, 4
 LONG = 10_000
 GOAL = 1.2
 Ask = Callable[[httpx.AsyncClient, str], Awaitable[httpx.Response]]
