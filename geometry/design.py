@@ -12,10 +12,11 @@ from geometry.cautions import Caution, cautions_for
 from geometry.checks import governing_first, judge
 from geometry.conditions import Conditions, conditions_of
 from geometry.errors import BadMeasurementsError, NoPadFitsError
+from geometry.ledger import Bound, Entry, Ledger
 from geometry.measurements import Measurements
 from geometry.pad import Pad
 from geometry.rules import Check
-from geometry.sizing import Bound, Entry, Ledger, size
+from geometry.sizing import size
 from geometry.variants import variant
 from geometry.volume import volume_mm3
 

@@ -10,9 +10,9 @@ from geometry.calculation.clearances import Clearance, Figure
 from geometry.calculation.opening import not_covered_by, scope_of
 from geometry.calculation.sheet import PARTS, CalculationSheet, CheckPart, LedgerPart, SymbolNote
 from geometry.cautions import ONE_LINE
+from geometry.ledger import Bound
 from geometry.mathml import mathml, mathml_equation
 from geometry.provenance import Source
-from geometry.sizing import Bound
 from server import links, shown
 from server.advice_views import clearance_views, curve_view, sensitivity_view
 from server.calculation_context import (

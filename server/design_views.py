@@ -10,8 +10,8 @@ from geometry.cautions import Caution, SignalWord
 from geometry.conditions import Conditions
 from geometry.design import Design
 from geometry.errors import Limit, NoPadFitsError
+from geometry.ledger import Bound, Entry
 from geometry.making.own_words import car_words
-from geometry.sizing import Bound, Entry
 from geometry.units import inch_to_mm, mm_to_inch
 from server import shown
 from server.check_views import verdict_words

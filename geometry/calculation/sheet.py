@@ -16,10 +16,10 @@ from geometry.calculation.why import why
 from geometry.case import case_of
 from geometry.conditions import Conditions
 from geometry.design import Design
+from geometry.ledger import Bound, Entry
 from geometry.provenance import Mark, Source
 from geometry.rules import Check, Numbers
 from geometry.sensitivity import Sensitivity, sensitivities
-from geometry.sizing import Bound, Entry
 from geometry.symbols import dimension_title, symbol_in
 
 _ORDER = tuple(Mark)

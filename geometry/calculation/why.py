@@ -8,8 +8,8 @@ from geometry.calculation.why_post import POST
 from geometry.calculation.why_skirt import SKIRT
 from geometry.design import Design, let_go
 from geometry.errors import NoPadFitsError
+from geometry.ledger import Bound, Entry
 from geometry.rules import BoundRule, Numbers
-from geometry.sizing import Bound, Entry
 from geometry.units import inch_to_mm
 
 Phrase = Callable[["Told"], str]

@@ -6,9 +6,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+import geometry.sizing  # noqa: F401 - registers every bound
 from geometry.formulas import evaluate, pretty, shown, substituted, symbols
+from geometry.habits import HABITS
 from geometry.rules import BOUND_RULES, CHECK_RULES, BoundRule, CheckRule
-from geometry.sizing import HABITS
 
 
 def test_brackets_stay_where_they_matter() -> None:

@@ -143,9 +143,16 @@ def test_a_fixed_value_outside_its_interval_is_kept_reported_and_judged() -> Non
     entry = made.ledger["seat_diameter_mm"]
     assert made.pad.seat_diameter_mm == 69.0
     assert [b.rule.side for b in entry.broken] == ["upper"]
-    assert entry.free_value_mm == 67.2
     checks = judge(conditions_of(read_measurements(van(fixed__seat_diameter_mm=69.0))), made.pad)
     assert "seat_fit_tight" in {c.code for c in checks if c.verdict == "fail"}
+
+
+@pytest.mark.parametrize(("fixed_mm", "says_so"), [(16.0, False), (10.0, True)])
+def test_a_fixed_slot_is_opened_in_passes_only_where_no_cutter_is_as_wide(fixed_mm: float, says_so: bool) -> None:
+    """Oracle: the cutters to hand, 5 and 16 mm; left free, the slot of this seam would be between them."""
+    job = van(seam__thickness_mm=7.6, make__cutter_diameters_mm=[5, 16], fixed__slot_width_mm=fixed_mm)
+    notes = sized(job).ledger["slot_width_mm"].notes
+    assert any("side passes" in note for note in notes) == says_so
 
 
 def test_the_seat_of_a_68_mm_cup_is_67_2_mm() -> None:

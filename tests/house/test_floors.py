@@ -52,6 +52,8 @@ FLOORS: dict[str, int] = {
     "geometry.__main__": 5,
     **dict.fromkeys(
         (
+            "geometry.ledger",
+            "geometry.choosing",
             "geometry.sizing",
             "geometry.checks",
             "geometry.cautions",
@@ -84,8 +86,6 @@ def floor_of(module: str) -> int:
         return 4
     if module.startswith(("geometry.drawing", "geometry.making")):
         return 3
-    if module.startswith("geometry.packet"):
-        return 5
     return FLOORS.get(module, 2)
 
 
