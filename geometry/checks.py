@@ -15,6 +15,7 @@ import geometry.heads.cushion.checks
 import geometry.heads.face.checks
 import geometry.heads.plug.checks
 import geometry.heads.plug.strength
+import geometry.heads.slot.carrying
 import geometry.heads.slot.checks
 import geometry.heads.slot.cutting
 import geometry.heads.slot.leaning

@@ -7,6 +7,7 @@ from types import MappingProxyType
 from geometry.fits import Grade, linear_tolerance_mm, radius_tolerance_mm
 from geometry.geometrical import SLOT_SYMMETRY, GeometricalTolerance
 from geometry.pad import Pad
+from geometry.provenance import derived
 
 OUTER_CORNERS = frozenset(
     {"seat_corner_radius_mm", "plug_corner_radius_mm", "slot_mouth_chamfer_mm", "edge_chamfer_mm"}
@@ -44,3 +45,7 @@ class Spread:
 
 AS_DRAWN = Spread()
 """The part as the drawing allows it: class m."""
+WORST_FIT = derived(
+    "Worst case of measurement, growth and tolerance (ISO 2768-1 m; of a part that was measured, what the reading may be off)"
+)
+"""What a check of a fit rests on, whatever goes into what."""

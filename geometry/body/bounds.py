@@ -9,7 +9,7 @@ from geometry.seat import disc_thickness_mm
 ENTRY_CLEARANCE_MM = 5.0
 LEAST_WEB_MM = 10.0
 STOCK_ALLOWANCE_MM = 2.0
-_HEIGHTS = derived("Worst case of heights above ground, growth and tolerance")
+WORST_HEIGHTS = derived("Worst case of heights above ground, growth and tolerance")
 
 
 def _heights(d: Draft) -> Numbers:
@@ -84,7 +84,7 @@ def _bridged_force_n(d: Draft) -> float:
     "lower",
     "The pad is tall enough for this jack to lift the car as far as wanted.",
     formula="(lift + edge - rim_high + cup_depth + u + 2 * u_g) / (1 + g_cold) + tol + tol_par",
-    source=_HEIGHTS,
+    source=WORST_HEIGHTS,
     needs=("jack.rim_height_high_mm", "seam.edge_height_mm", "car.lift_needed_mm", "make.ground_uncertainty_mm"),
     numbers=_heights,
 )
@@ -110,7 +110,7 @@ def _entry_mm(d: Draft, edge_mm: float) -> float:
     "upper",
     "The walls pass under the seam's edge as the jack rolls in.",
     formula="(edge - rim_low + cup_depth - u - 2 * u_g - 5 + obstacle) / (1 + g_hot) - tol - tol_d - tol_par - above",
-    source=_HEIGHTS,
+    source=WORST_HEIGHTS,
     needs=("seam.edge_height_mm", "jack.rim_height_low_mm", "seam.roll_in_obstacle_mm", "make.ground_uncertainty_mm"),
     numbers=_heights,
 )
@@ -123,7 +123,7 @@ def _passes_under(d: Draft) -> float:
     "upper",
     "The walls pass under the seam's edge even with the tyre flat.",
     formula="(edge_flat - rim_low + cup_depth - u - 2 * u_g - 5 + obstacle) / (1 + g_hot) - tol - tol_d - tol_par - above",
-    source=_HEIGHTS,
+    source=WORST_HEIGHTS,
     needs=("seam.edge_height_flat_mm", "jack.rim_height_low_mm", "make.ground_uncertainty_mm"),
     numbers=_heights,
     must=False,

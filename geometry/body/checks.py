@@ -1,14 +1,12 @@
 """Checks of the whole: heights between jack and car, the jack itself, the bar, and how the car leans."""
 
 from geometry import lift
-from geometry.body.bounds import STOCK_ALLOWANCE_MM
+from geometry.body.bounds import ENTRY_CLEARANCE_MM, STOCK_ALLOWANCE_MM, WORST_HEIGHTS
 from geometry.case import Case
 from geometry.provenance import derived, found
 from geometry.rules import Finding, Pointless, check
 
-LEAST_ENTRY_MM = 5.0
 MOST_SLENDERNESS = 1.2
-_HEIGHTS = derived("Worst case of heights above ground, growth and tolerance")
 
 
 @check(
@@ -44,9 +42,9 @@ def _entry(k: Case, edge_mm: float, flat: bool) -> Finding:
     tyre = " with the tyre flat" if flat else ""
     return Finding(
         gap,
-        LEAST_ENTRY_MM,
+        ENTRY_CLEARANCE_MM,
         lambda: (
-            f"Jack and pad pass {gap:.0f} mm under the seam's edge{tyre} at worst; {LEAST_ENTRY_MM:g} mm is wanted."
+            f"Jack and pad pass {gap:.0f} mm under the seam's edge{tyre} at worst; {ENTRY_CLEARANCE_MM:g} mm is wanted."
             if gap >= 0
             else f"Jack and pad may be {-gap:.0f} mm too tall to pass under the seam's edge{tyre}."
         ),
@@ -76,7 +74,7 @@ _ENTRY = "edge - rim_low + cup_depth - u - 2 * u_g + obstacle - (h + tol_w + tol
     limit_formula="5",
     unit="mm",
     sense="at_least",
-    source=_HEIGHTS,
+    source=WORST_HEIGHTS,
     needs=("seam.edge_height_mm", "jack.rim_height_low_mm", "jack.cup_depth_mm", "seam.roll_in_obstacle_mm"),
     place="wall_top",
 )
@@ -91,7 +89,7 @@ def _entry_height(k: Case) -> Finding:
     limit_formula="5",
     unit="mm",
     sense="at_least",
-    source=_HEIGHTS,
+    source=WORST_HEIGHTS,
     needs=("seam.edge_height_flat_mm", "jack.rim_height_low_mm", "jack.cup_depth_mm"),
     place="wall_top",
     advice=True,
@@ -107,7 +105,7 @@ def _entry_height_flat(k: Case) -> Finding:
     limit_formula="lift",
     unit="mm",
     sense="at_least",
-    source=_HEIGHTS,
+    source=WORST_HEIGHTS,
     needs=("jack.rim_height_high_mm", "seam.edge_height_mm", "car.lift_needed_mm"),
     place="body",
 )

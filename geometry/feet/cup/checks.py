@@ -5,14 +5,12 @@ from math import inf
 from geometry.case import Case
 from geometry.provenance import derived
 from geometry.rules import Finding, Pointless, check
+from geometry.spread import WORST_FIT
 
 LEAST_SEAT_CLEARANCE_MM = 0.1
 MOST_PLAY_SHARE = 0.10
 LEAST_STEM_CLEARANCE_MM = 0.5
 LEAST_LIP_GAP_MM = 0.2
-_FIT = derived(
-    "Worst case of measurement, growth and tolerance (ISO 2768-1 m; of a part that was measured, what the reading may be off)"
-)
 
 
 @check(
@@ -22,7 +20,7 @@ _FIT = derived(
     limit_formula="0.1",
     unit="mm",
     sense="at_least",
-    source=_FIT,
+    source=WORST_FIT,
     needs=("jack.cup_bore_mm", "make.measured_with", "service.temperature_high_c", "service.wetness"),
     place="seat_side",
 )
@@ -47,7 +45,7 @@ def _seat_fit_tight(k: Case) -> Finding:
     formula="cup_bore + u - (seat - tol) * (1 + g_cold)",
     limit_formula="0.10 * cup_bore",
     unit="mm",
-    source=_FIT,
+    source=WORST_FIT,
     needs=("jack.cup_bore_mm", "make.measured_with", "service.temperature_low_c"),
     place="seat_side",
 )
@@ -76,7 +74,7 @@ def _seat_fit_loose(k: Case) -> Finding:
     limit_formula="0.5",
     unit="mm",
     sense="at_least",
-    source=_FIT,
+    source=WORST_FIT,
     needs=("jack.stem_hole_diameter_mm", "jack.stem_hole_depth_mm", "make.measured_with"),
     place="stem",
 )
@@ -125,7 +123,7 @@ def _stem_clear(k: Case) -> Finding | Pointless:
     limit_formula="0.2",
     unit="mm",
     sense="at_least",
-    source=_FIT,
+    source=WORST_FIT,
     needs=("jack.cup_depth_mm", "make.measured_with", "service.temperature_low_c", "car.gross_mass_kg"),
     place="lip",
 )

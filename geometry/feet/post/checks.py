@@ -2,14 +2,12 @@
 
 from geometry.case import Case
 from geometry.feet.post.bounds import LEAST_SHARE_OF_BORE, LENGTH_SHARES
-from geometry.provenance import derived, practice
+from geometry.provenance import practice
 from geometry.rules import Finding, Pointless, check
+from geometry.spread import WORST_FIT
 
 LEAST_CLEARANCE_MM = 0.1
 LEAST_BOTTOM_MM = 0.5
-_FIT = derived(
-    "Worst case of measurement, growth and tolerance (ISO 2768-1 m; of a part that was measured, what the reading may be off)"
-)
 _NO_STEM = Pointless("The pad has no stem.")
 
 
@@ -20,7 +18,7 @@ _NO_STEM = Pointless("The pad has no stem.")
     limit_formula="0.1",
     unit="mm",
     sense="at_least",
-    source=_FIT,
+    source=WORST_FIT,
     needs=("jack.post_bore_mm", "make.measured_with", "service.temperature_high_c", "service.wetness"),
     place="stem",
 )
@@ -48,7 +46,7 @@ def _post_fit_tight(k: Case) -> Finding | Pointless:
     formula="bore + u - (stem - tol) * (1 + g_cold)",
     limit_formula="0.10 * bore",
     unit="mm",
-    source=_FIT,
+    source=WORST_FIT,
     needs=("jack.post_bore_mm", "make.measured_with", "service.temperature_low_c"),
     place="stem",
 )
@@ -78,7 +76,7 @@ def _post_fit_loose(k: Case) -> Finding:
     limit_formula="0.5",
     unit="mm",
     sense="at_least",
-    source=_FIT,
+    source=WORST_FIT,
     needs=("jack.post_bore_depth_mm", "make.measured_with", "service.temperature_high_c"),
     place="stem",
 )

@@ -5,13 +5,11 @@ from geometry.feet.skirt.bounds import MOST_PLAY_SHARE
 from geometry.feet.skirt.wall import push_n_per_mm, root_strength_mpa, root_stress_mpa
 from geometry.provenance import derived
 from geometry.rules import Finding, check
+from geometry.spread import WORST_FIT
 
 LEAST_CLEARANCE_MM = 0.2
 LEAST_OVERLAP_MM = 3.0
 LEAST_FREE_MM = 1.0
-_FIT = derived(
-    "Worst case of measurement, growth and tolerance (ISO 2768-1 m; of a part that was measured, what the reading may be off)"
-)
 _AROUND = "jack.plate_diameter_mm"
 
 
@@ -22,7 +20,7 @@ _AROUND = "jack.plate_diameter_mm"
     limit_formula="0.2",
     unit="mm",
     sense="at_least",
-    source=_FIT,
+    source=WORST_FIT,
     needs=(_AROUND, "make.measured_with", "service.temperature_low_c"),
     place="rim",
 )
@@ -47,7 +45,7 @@ def _skirt_fit_tight(k: Case) -> Finding:
     formula="(skirt + tol) * (1 + g_hot) - around + u",
     limit_formula="0.10 * around",
     unit="mm",
-    source=_FIT,
+    source=WORST_FIT,
     needs=(_AROUND, "make.measured_with", "service.temperature_high_c", "service.wetness"),
     place="rim",
 )
@@ -102,7 +100,7 @@ def _skirt_overlap(k: Case) -> Finding:
     limit_formula="1.0",
     unit="mm",
     sense="at_least",
-    source=_FIT,
+    source=WORST_FIT,
     needs=("jack.free_edge_mm", "make.measured_with", "service.temperature_high_c"),
     place="rim",
 )

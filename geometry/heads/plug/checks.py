@@ -7,13 +7,11 @@ from geometry.heads.plug.bounds import LEAST_HOLD_MM, most_play_mm
 from geometry.heads.plug.loading import sides_mm
 from geometry.provenance import derived
 from geometry.rules import Finding, Pointless, check
+from geometry.spread import WORST_FIT
 
 LEAST_PLAY_MM = 0.5
 LEAST_ABOVE_MM = 0.5
 KNOWN_RIM_MM = 8.0
-_FIT = derived(
-    "Worst case of measurement, growth and tolerance (ISO 2768-1 m; of a part that was measured, what the reading may be off)"
-)
 _HOLE = ("pocket.hole_width_mm", "pocket.hole_length_mm", "make.measured_with", "service.temperature_high_c")
 
 
@@ -55,7 +53,7 @@ def _plug_shoulder_bearing(k: Case) -> Finding:
     limit_formula="0.5",
     unit="mm",
     sense="at_least",
-    source=_FIT,
+    source=WORST_FIT,
     needs=_HOLE,
     place="wall_top",
 )
@@ -81,7 +79,7 @@ def _plug_fit_tight(k: Case) -> Finding:
     formula="w_h + u - (plug_w - tol) * (1 + g_cold)",
     limit_formula="max(3, 0.15 * w_h)",
     unit="mm",
-    source=_FIT,
+    source=WORST_FIT,
     needs=("pocket.hole_width_mm", "pocket.hole_length_mm", "make.measured_with", "service.temperature_low_c"),
     place="wall_top",
 )
@@ -154,7 +152,7 @@ def _corner_tolerance_mm(k: Case) -> float:
     limit_formula="0.5",
     unit="mm",
     sense="at_least",
-    source=_FIT,
+    source=WORST_FIT,
     needs=("pocket.hole_depth_mm", "make.measured_with", "service.temperature_high_c"),
     place="wall_top",
 )
