@@ -8,7 +8,8 @@ from math import isfinite
 from typing import Any
 
 from geometry import ENGINE_VERSION, SCHEMA_VERSION, formulas
-from geometry.cautions import Caution, cautions_for
+from geometry.case_cautions import cautions_for
+from geometry.cautions import Caution
 from geometry.checks import governing_first, judge
 from geometry.conditions import Conditions, conditions_of
 from geometry.errors import BadMeasurementsError, NoPadFitsError

@@ -4,7 +4,8 @@ from collections.abc import Iterator, Mapping
 from functools import cache
 from typing import Any
 
-from geometry.cautions import Caution, cautions_for
+from geometry.case_cautions import cautions_for
+from geometry.cautions import Caution
 from geometry.design import design_pad
 from geometry.measurements import read_measurements
 from server import shown

@@ -57,6 +57,7 @@ FLOORS: dict[str, int] = {
             "geometry.sizing",
             "geometry.checks",
             "geometry.cautions",
+            "geometry.case_cautions",
             "geometry.route",
             "geometry.inspection",
             "geometry.readings",

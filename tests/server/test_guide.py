@@ -31,7 +31,7 @@ from server.links import STATIC, Sample, ready_sample, samples
 from tests.house.test_words import CLAIMS
 
 PAGE = guide_text("mm")
-CAUTIONS_FILE = Path(__file__).parents[2] / "geometry" / "cautions.py"
+CAUTIONS_FILES = [Path(__file__).parents[2] / "geometry" / name for name in ("cautions.py", "case_cautions.py")]
 JUDGED = [sample for sample in samples() if not sample.key.endswith("_no_pad")]
 TRADE = (
     *("cup", "rim", "seat", "stem", "slot", "wall", "web", "lip", "seam", "sill", "stock", "blank"),
@@ -161,7 +161,8 @@ def test_every_caution_that_is_written_anywhere_in_the_program_is_said() -> None
     """Counted in the source: each ``Caution(...)`` there is one entry here."""
     calls = [
         node
-        for node in ast.walk(ast.parse(CAUTIONS_FILE.read_text()))
+        for path in CAUTIONS_FILES
+        for node in ast.walk(ast.parse(path.read_text()))
         if isinstance(node, ast.Call) and getattr(node.func, "id", "") == "Caution"
     ]
     assert len(all_cautions()) == len(calls)
