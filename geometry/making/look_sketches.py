@@ -2,15 +2,16 @@
 
 from collections.abc import Mapping
 from types import MappingProxyType
-from typing import Literal
 
 from geometry.feet.facts import Locates
+from geometry.kinds import HeadKind
 
-Head = Literal["slot", "cushion", "plug"]
 Lines = tuple[tuple[str, str], ...]
 """(class, path) of each line."""
 Words = tuple[tuple[float, float, str], ...]
 """(x, y, word)."""
+Fault = tuple[str, Lines, Words]
+"""A part of the pad's outline with the fault in it, what is drawn over it, and the words."""
 WIDTH, HEIGHT = 240, 176
 """Of every sketch, in its own units."""
 LOOK_OF: Mapping[str, str] = {
@@ -35,11 +36,8 @@ _FEET: Mapping[str, str] = MappingProxyType(
     }
 )
 """From the body's right edge round the foot and back."""
-
-
-def _top_faults() -> dict[str, tuple[str, Lines, Words]]:
-    """By place: the top with its fault, what is drawn over it, and the words."""
-    return {
+_ABOVE: Mapping[str, Fault] = MappingProxyType(
+    {
         "wall": (
             _TOPS["slot"],
             (
@@ -111,15 +109,15 @@ def _top_faults() -> dict[str, tuple[str, Lines, Words]]:
             ((52, 80, "chalk"), (162, 104, "oil")),
         ),
     }
-
-
+)
+"""By place: the top with its fault, what is drawn over it, and the words; no top of its own where any has the fault."""
 _ROOTS: Mapping[str, tuple[float, float]] = MappingProxyType(
     {"seat": (180, 110), "skirt": (194, 108), "stem": (144, 118)}
 )
 """Where a crack starts under each foot."""
 
 
-def _root(foot: Locates) -> tuple[str, Lines, Words]:
+def _root(foot: Locates) -> Fault:
     x, y = _ROOTS[foot]
     sign = 1 if foot == "skirt" else -1
     return (
@@ -133,7 +131,7 @@ def _root(foot: Locates) -> tuple[str, Lines, Words]:
     )
 
 
-_SEATS: Mapping[str, tuple[str, Lines, Words]] = MappingProxyType(
+_SEATS: Mapping[str, Fault] = MappingProxyType(
     {
         "seat": (
             "V110H180V142a8 8 0 0 1-8 8Q120 130 68 150a8 8 0 0 1-8-8V110H30Z",
@@ -155,7 +153,7 @@ _SEATS: Mapping[str, tuple[str, Lines, Words]] = MappingProxyType(
         ),
     }
 )
-_TIGHT: Mapping[str, tuple[str, Lines, Words]] = MappingProxyType(
+_TIGHT: Mapping[str, Fault] = MappingProxyType(
     {
         "seat": (
             "V110H181C190 118 190 138 176 149Q174 150 170 150H70Q66 150 64 149C50 138 50 118 59 110H30Z",
@@ -186,7 +184,7 @@ _TIGHT: Mapping[str, tuple[str, Lines, Words]] = MappingProxyType(
         ),
     }
 )
-_LIPS: Mapping[str, tuple[str, Lines, Words]] = MappingProxyType(
+_LIPS: Mapping[str, Fault] = MappingProxyType(
     {
         "seat": (
             "V110H202v-5h-10v5H180V142a8 8 0 0 1-8 8H68a8 8 0 0 1-8-8V110H48v-5h-10v5H30Z",
@@ -217,15 +215,13 @@ _LIPS: Mapping[str, tuple[str, Lines, Words]] = MappingProxyType(
         ),
     }
 )
-_BELOW: Mapping[str, Mapping[str, tuple[str, Lines, Words]]] = MappingProxyType(
-    {"seat": _SEATS, "seat_side": _TIGHT, "lip": _LIPS}
-)
+_BELOW: Mapping[str, Mapping[str, Fault]] = MappingProxyType({"seat": _SEATS, "seat_side": _TIGHT, "lip": _LIPS})
 
 
-def sketch_of(place: str, head: Head, foot: Locates) -> tuple[Lines, Words]:
+def sketch_of(place: str, head: HeadKind, foot: Locates) -> tuple[Lines, Words]:
     """Lines and words of the fault at a place of a pad with this head and foot."""
     if place == "root" or place in _BELOW:
         below, lines, words = _root(foot) if place == "root" else _BELOW[place][foot]
         return (("sk-pad", f"{_TOPS[head]}{below}"), *lines), words
-    above, lines, words = _top_faults()[place]
+    above, lines, words = _ABOVE[place]
     return (("sk-pad", f"{above or _TOPS[head]}{_FEET[foot]}"), *lines), words

@@ -6,7 +6,8 @@ from html import escape
 from geometry.conditions import Conditions
 from geometry.drawing.lettering import FONT_FAMILY
 from geometry.feet.facts import Locates
-from geometry.making.look_sketches import HEIGHT, LOOK_OF, WIDTH, Head, sketch_of
+from geometry.kinds import HeadKind
+from geometry.making.look_sketches import HEIGHT, LOOK_OF, WIDTH, sketch_of
 from geometry.making.own_words import JackWords, jack_words
 from geometry.pad import Pad
 from geometry.provenance import practice
@@ -22,7 +23,7 @@ class Look:
     """Where on the section it is."""
     what: str
     then: str
-    head: Head = "slot"
+    head: HeadKind = "slot"
     foot: Locates = "seat"
     """What the pad of the sketch has above and below."""
 
@@ -77,7 +78,7 @@ _OF_PLUG = (
 
 def looks_of(c: Conditions, pad: Pad) -> tuple[Look, ...]:
     """What to look for on this pad, from what carries the car down."""
-    head: Head = "slot" if pad.has_slot else "plug" if pad.has_plug else "cushion"
+    head: HeadKind = "slot" if pad.has_slot else "plug" if pad.has_plug else "cushion"
     foot = c.foot.locates
     first, last = {
         "slot": ((_WALL, _FLOOR), (_WALL_TOP,)),
@@ -98,7 +99,7 @@ def _below(jack: JackWords, foot: Locates, *, has_root: bool) -> tuple[Look, ...
     )
 
 
-def _drawn(look: Look, head: Head, foot: Locates) -> Look:
+def _drawn(look: Look, head: HeadKind, foot: Locates) -> Look:
     return Look(place=look.place, what=look.what, then=look.then, head=head, foot=foot)
 
 

@@ -126,7 +126,7 @@ JACKS: Mapping[str, JackWords] = MappingProxyType(
             goes="drops into the bore",
             into="into the bore",
             mark="A mark of anything else than the bore's rim under the lip",
-            read="Measure the seat's length; the lip must not touch.",
+            read=_READ_LIP,
         ),
     }
 )
