@@ -32,7 +32,7 @@ _RIGHT_HAND_CLEARANCE = 0.1
 def saw_blank(conditions: Conditions, plan: StockPlan) -> Operation:
     """Cut the blank from the bar."""
     stub = (
-        said("Of that, {stub} only serves to hold it and is cut away.", stub=plan.stub_mm)
+        said("Of the blank, {stub} only serves to hold it and is cut away.", stub=plan.stub_mm)
         if plan.stub_mm > _RIGHT_HAND_CLEARANCE
         else None
     )

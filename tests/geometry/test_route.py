@@ -184,6 +184,13 @@ def test_the_card_names_every_step_from_saw_to_rest() -> None:
         assert step in titles
 
 
+def test_the_part_that_only_serves_to_hold_is_part_of_the_blank() -> None:
+    """Oracle: of the 1.5 mm on each end, which the step before names, no 29 mm can be cut away."""
+    steps = [step.shown() for step in named(card(van()), "Saw the blank").steps]
+    (stub,) = [step for step in steps if "only serves to hold it" in step]
+    assert stub.startswith("Of the blank, ")
+
+
 def test_nylon_is_said_to_string_slip_and_move() -> None:
     """Oracle: common practice, no source."""
     text = " ".join(s.shown() for s in sentences(card(van(make={"material": "pa66"}))))
