@@ -10,7 +10,10 @@ _LOW = "jack.rim_height_low_mm"
 _THICK, _BARE, _HEIGHT = "seam.thickness_mm", "seam.bare_thickness_mm", "seam.height_mm"
 _FACE, _FACE_LONG, _BESIDE = "rail.face_width_mm", "rail.face_length_mm", "rail.clear_beside_mm"
 _HOLE, _HOLE_LONG, _HOLE_DEEP = "pocket.hole_width_mm", "pocket.hole_length_mm", "pocket.hole_depth_mm"
-_GROSS = "car.gross_mass_kg"
+_GROSS, _BASE, _TRACK = "car.gross_mass_kg", "car.wheelbase_mm", "car.track_mm"
+_FOR_ITS_SIZE = "{value} kg is little for a car of this wheelbase: is it the whole vehicle's mass, and not an axle's?"
+"""Permitted masses of cars are seldom below 320 kg for each square metre between the wheels, or 470 kg for each metre of wheelbase;
+those of one axle are. Common practice, no source."""
 
 
 def _heights(key: str, flat: str, what: str) -> tuple[Doubt, ...]:
@@ -91,15 +94,22 @@ _OF_POCKET = (
 )
 _OF_CAR = (
     Doubt(_GROSS, below(_GROSS, 850), "{value} kg is light: is it the greatest permitted mass, and not an axle's?"),
+    Doubt(
+        _GROSS,
+        lambda known: known[_GROSS] < 320 * known[_BASE] * known[_TRACK] / 1e6,
+        _FOR_ITS_SIZE,
+        (_BASE, _TRACK),
+    ),
+    Doubt(_GROSS, lambda known: known[_GROSS] < 470 * known[_BASE] / 1e3, _FOR_ITS_SIZE, (_BASE,)),
     Doubt(_GROSS, above(_GROSS, 3500), "{value} kg is heavy for a car: is it the vehicle's own plate, in kilograms?"),
     Doubt(
-        "car.wheelbase_mm",
-        lambda known: not 2000 <= known["car.wheelbase_mm"] <= 4000,
+        _BASE,
+        lambda known: not 2000 <= known[_BASE] <= 4000,
         "A wheelbase of {value} mm is unusual: hub to hub?",
     ),
     Doubt(
-        "car.track_mm",
-        lambda known: not 1200 <= known["car.track_mm"] <= 1900,
+        _TRACK,
+        lambda known: not 1200 <= known[_TRACK] <= 1900,
         "A track of {value} mm is unusual: tyre middle to tyre middle?",
     ),
 )

@@ -36,6 +36,7 @@ far fewer than this are ever needed; a test asks for the ledger to hold at the e
 STANDARD_CHAMFER_INCH_SHOP_MM = inch_to_mm(0.040)
 _SKIRT = ("skirt_bore_mm", "skirt_length_mm")
 _NO_STEM = "None: the skirt keeps the pad in its place."
+_NO_STEM_LENGTH = "None, as there is no stem."
 _PIN = ("cross_hole_diameter_mm", "cross_hole_distance_mm")
 _PLUG = ("plug_length_mm", "plug_width_mm", "plug_height_mm", "plug_corner_radius_mm")
 
@@ -131,7 +132,7 @@ class _Sizer(Chooser):
             self.choose_stem()
         elif c.foot.locates == "skirt":
             self.note("stem_diameter_mm", _NO_STEM)
-            self.note("stem_length_mm", _NO_STEM)
+            self.note("stem_length_mm", _NO_STEM_LENGTH)
         self.choose_all_asked(*_PIN)
 
     def choose_slot(self) -> None:

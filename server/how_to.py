@@ -48,7 +48,11 @@ _PICTURES: Mapping[str, Drawn] = {
         "The jack pumped up with nothing on it, a rule beside it up to the top of its rim",
     ),
     "jack.rated_load_kg": ("plate", "A plate with figures: the one in kilograms is copied"),
-    "car.gross_mass_kg": ("plate", "A plate with figures: the one in kilograms is copied"),
+    "car.gross_mass_kg": (
+        "vehicle-plate",
+        "A plate with four figures in kilograms: that of the car alone is copied; those of car and trailer, of the front axle and"
+        " of the rear axle are crossed out",
+    ),
     "seam.thickness_mm": (
         "caliper-on-seam",
         "A caliper closed on the seam from below, paint and sealer between its jaws",
@@ -59,8 +63,8 @@ _PICTURES: Mapping[str, Drawn] = {
         "A torch held at the seam's edge from below: its sheets show as lines side by side",
     ),
     "seam.edge_thickness_mm": (
-        "sheets-by-torch",
-        "A torch held at the seam's edge from below: its sheets show as lines side by side",
+        "lowest-sheet",
+        "The seam cut across: of its two sheets one stands lower, and its thickness is measured across",
     ),
     "seam.height_mm": ("seam-height", "A rule beside the seam, from the sill's underside down to the seam's edge"),
     "seam.straight_length_mm": (

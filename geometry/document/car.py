@@ -23,7 +23,10 @@ class Car(Group):
         kind="mass",
         default=None,
         help="The car may be lifted loaded, and one sill point can carry more than half of it.",
-        how="Read the greatest permitted mass from the vehicle's plate (door pillar or papers).",
+        # The order of a plate's figures is from memory; that the axles together come to no less follows from what they are for.
+        how="Read it from the vehicle's plate (door pillar or papers). Of several figures in kilograms take that of the whole"
+        " vehicle: not the larger one with a trailer, and not that of one axle, often marked 1 and 2. The two axles together"
+        " come to at least as much.",
     )
     load_kg: Number | None = measured(
         "Stated load",

@@ -90,12 +90,28 @@ def test_what_must_be_measured_for_each_head_can_be_doubted(group: str, head: st
         ({"jack.pin_diameter_mm": 8.0, "jack.pin_distance_mm": 6.0}, "jack.pin_distance_mm"),
         ({"jack.rim_height_low_mm": 120.0, "rail.face_height_mm": 118.0}, "rail.face_height_mm"),
         ({"pocket.hole_width_mm": 40.0, "pocket.hole_length_mm": 30.0}, "pocket.hole_length_mm"),
+        ({"car.gross_mass_kg": 1250.0, "car.wheelbase_mm": 2750.0}, "car.gross_mass_kg"),
     ],
 )
 def test_two_numbers_that_do_not_go_together_are_doubted_at_the_second(known: dict[str, float], field: str) -> None:
     """Oracle: common practice, no source: walls of 2 mm, a hole beside its own edge, a car on the jack already."""
     assert doubts_of(known).keys() == {field}
     assert all(doubts_of({key: value}) == {} for key, value in known.items())
+
+
+@pytest.mark.parametrize(("kg", "is_asked"), [(1250, True), (1400, False), (1600, False)])
+def test_an_axles_mass_on_a_car_of_this_size_is_asked_about(kg: int, is_asked: bool) -> None:
+    """Oracle: common practice, no source: one axle carries some 1250 kg where the whole of a mid-sized van is 1400 and more."""
+    known = {"car.wheelbase_mm": 2750.0, "car.track_mm": 1520.0, "car.gross_mass_kg": float(kg)}
+    assert ("not an axle's" in doubts_of(known).get("car.gross_mass_kg", "")) is is_asked
+
+
+def test_an_axles_mass_is_designed_for_all_the_same() -> None:
+    """Oracle: the question stands beside the box, and a pad comes back."""
+    document = sample("mobile_library_van")
+    document["car"]["gross_mass_kg"] = 1250
+    assert "car.gross_mass_kg" in doubts_of(flat(document))
+    assert design_pad(Measurements.model_validate(document)).fit_to_make
 
 
 def test_an_unusual_job_is_designed_all_the_same() -> None:

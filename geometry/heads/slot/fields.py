@@ -90,7 +90,8 @@ class SlotSeam(Group):
         le=15,
         default=None,
         help="Where one sheet stands lower than the others, it alone presses into the slot's floor.",
-        how="Look along the edge from below: count only the sheets that reach the lowest line.",
+        how="Look along the edge from below. Where all sheets end level, leave this out. Else measure the steel of those that"
+        " reach the lowest line, across, without paint.",
         assumed="all sheets end level",
     )
     yield_mpa: Number | None = measured(

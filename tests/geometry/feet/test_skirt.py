@@ -231,6 +231,7 @@ def test_a_hole_under_a_skirt_is_not_said_to_want_a_stem(way: str) -> None:
     design = designed(document)
     assert "stem" not in " ".join(c.text for c in design.cautions)
     assert design.ledger["stem_diameter_mm"].notes == ("None: the skirt keeps the pad in its place.",)
+    assert design.ledger["stem_length_mm"].notes == ("None, as there is no stem.",)
 
 
 def test_a_skirt_on_a_cup_and_a_stem_beside_a_skirt_are_refused() -> None:
