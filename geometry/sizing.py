@@ -15,6 +15,7 @@ import geometry.feet.skirt.bounds
 import geometry.heads.cushion.bounds
 import geometry.heads.face.bounds
 import geometry.heads.plug.bounds
+import geometry.heads.plug.height
 import geometry.heads.plug.shoulder
 import geometry.heads.slot.bounds
 import geometry.heads.slot.options  # noqa: F401 - importing these rooms registers their bounds

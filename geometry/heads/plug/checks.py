@@ -3,7 +3,8 @@
 from math import sqrt
 
 from geometry.case import Case
-from geometry.heads.plug.bounds import LEAST_HOLD_MM, most_play_mm
+from geometry.heads.plug.bounds import most_play_mm
+from geometry.heads.plug.height import LEAST_HOLD_MM
 from geometry.heads.plug.loading import sides_mm
 from geometry.provenance import derived
 from geometry.rules import Finding, Pointless, check
