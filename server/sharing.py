@@ -16,10 +16,11 @@ from server.difference import Difference, difference
 from server.links import saved_address
 from server.preview import code_picture
 from server.saved_api import Letters, Name, Secret
+from server.saved_context import SavedPage
 from server.saved_files import file_of_revision
 from server.saved_pages import PRIVATE, absolute, private_page, store_of
 from server.saved_parts import Viewer, Way, eye_units
-from server.saved_views import Beside, SavedPage, saved_page
+from server.saved_views import Beside, saved_page
 from server.store.database import Database
 from server.store.designs import Revision, entries, kept_endings, newest_number, revision
 from server.store.errors import NoSuchRevisionError
