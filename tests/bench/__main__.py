@@ -13,6 +13,7 @@ BENCHES = {
     "bench_core": "Sizing and judging",
     "bench_solid": "The solid and its files",
     "bench_workers": "The model processes",
+    "bench_screen": "The working sheet in a browser",
     "bench_server": "The whole server",
     "bench_store": "The database alone, with many saved designs",
     "bench_load": "Many saved designs, and many requests",

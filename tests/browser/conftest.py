@@ -4,20 +4,17 @@ import asyncio
 import os
 import re
 import shutil
-import socket
-import threading
-import time
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 
 import pytest
-import uvicorn
 from playwright.sync_api import Browser, Page, expect, sync_playwright
 from starlette.types import ASGIApp, Receive, Scope, Send
 
 from server.app import create_app
 from server.links import samples
 from server.settings import Settings
+from tests.listening import listening
 
 CHROMIUM = shutil.which("chromium") or "/usr/bin/chromium"
 FLAGS = [
@@ -62,17 +59,8 @@ class Site:
 @pytest.fixture(scope="package")
 def site() -> Iterator[Site]:
     lane = SlowLane(create_app(Settings(kernel_workers=1)))
-    with socket.create_server(("127.0.0.1", 0)) as listening:
-        server = uvicorn.Server(uvicorn.Config(lane, log_level="error", lifespan="on"))
-        thread = threading.Thread(target=server.run, kwargs={"sockets": [listening]}, daemon=True)
-        thread.start()
-        until = time.monotonic() + 30
-        while not server.started:
-            assert time.monotonic() < until, "the server did not start"
-            time.sleep(0.05)
-        yield Site(f"http://127.0.0.1:{listening.getsockname()[1]}", lane)
-        server.should_exit = True
-        thread.join(15)
+    with listening(lane) as address:
+        yield Site(address, lane)
 
 
 @pytest.fixture(scope="package")
