@@ -2,13 +2,10 @@
 
 from collections.abc import Mapping
 from types import MappingProxyType
-from typing import TYPE_CHECKING
 
-if TYPE_CHECKING:
-    from geometry.calculation.why import Phrase
+from geometry.calculation.told import Phrase
 
-
-_PLUG: "dict[tuple[str, str], Phrase]" = {
+_PLUG: dict[tuple[str, str], Phrase] = {
     ("plug_length_mm", "(l_h - u) / (1 + g_hot) - 1.0 - tol"): lambda b: (
         f"the hole is {b.measured('l_h')} long, {b.hot()}, 1 is kept free, and it may be made {b.mm('tol')} too large"
     ),

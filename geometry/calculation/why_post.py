@@ -1,13 +1,9 @@
 """Why seat, stem and cross-hole of a pad on a post's bore are what they are."""
 
-from typing import TYPE_CHECKING
-
+from geometry.calculation.told import Phrase
 from geometry.feet.post.places import LEAST_CROSS_HOLE
 
-if TYPE_CHECKING:
-    from geometry.calculation.why import Phrase
-
-POST: "dict[tuple[str, str], Phrase]" = {
+POST: dict[tuple[str, str], Phrase] = {
     ("seat_diameter_mm", "(bore + u + 4) / (1 + g_cold) + 1.4 + tol"): lambda b: (
         f"2 of seat must stand on the rim on each side of a bore of {b.measured('bore')}, and {b.cold()}"
     ),

@@ -1,13 +1,10 @@
 """Why a skirt, and the seat and body around it, are as large as they are: what follows “because”."""
 
-from typing import TYPE_CHECKING
-
-if TYPE_CHECKING:
-    from geometry.calculation.why import Phrase
+from geometry.calculation.told import Phrase
 
 _WALL = "max(6, sqrt(V_s * (3 * V_s + sqrt(9 * V_s**2 + (31.2 * sigma_s * skirt_l)**2)) / 2) / sigma_s)"
 
-SKIRT: "dict[tuple[str, str], Phrase]" = {
+SKIRT: dict[tuple[str, str], Phrase] = {
     ("seat_diameter_mm", "sqrt(4 * F_d / (pi * sigma_allow) + hole**2) + 1.0"): lambda b: (
         f"{b.numbers['F_d']:.0f} N are to press it with no more than {b.numbers['sigma_allow']:.1f} MPa"
     ),

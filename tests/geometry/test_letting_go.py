@@ -6,7 +6,8 @@ from typing import Any
 import pytest
 from hypothesis import given, settings
 
-from geometry.calculation.why import length, why
+from geometry.calculation.told import length
+from geometry.calculation.why import why
 from geometry.design import Design, design_pad, let_go
 from geometry.errors import NoPadFitsError
 from geometry.measurements import read_measurements
