@@ -86,6 +86,7 @@ class Design:
         unchecked = len(self.with_verdict("not_checked"))
         advised = len(self.with_verdict("advice"))
         advice = "1 piece of advice" if advised == 1 else f"{advised} pieces of advice"
+        advice += _past_words(sum(check.utilisation > 1 for check in self.with_verdict("advice")), advised)
         rest = (f"; {advice}" if advised else "") + (f"; {unchecked} not checked" if unchecked else "")
         if self.failures:
             worst = self.failures[0]
@@ -158,6 +159,20 @@ def let_go(design: Design, dimension: str) -> Design | NoPadFitsError | None:
         return conflict
     except BadMeasurementsError:
         return None
+
+
+def _past_words(past: int, advised: int) -> str:
+    """How much of the advice is past its limit, so that nobody reads it as well; nothing where none is.
+
+    >>> _past_words(1, 1), _past_words(1, 3), _past_words(2, 2)
+    (', past its limit', ', 1 of them past its limit', ', all past their limits')
+    """
+    if not past:
+        return ""
+    limit = "past its limit" if past == 1 else "past their limits"
+    if past == advised:
+        return f", {limit}" if past == 1 else f", all {limit}"
+    return f", {past} of them {limit}"
 
 
 def _overload(check: Check) -> str:

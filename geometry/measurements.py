@@ -27,6 +27,8 @@ from geometry.own_values import with_own_values
 from geometry.quantity import Group, ShortText, chosen, problem_if, refuse
 
 _LONGEST_INTEGER = 10**12
+_MOST_DIGITS = 9
+"""Longer numbers are two that ran together, and are told by their length."""
 
 
 class Measurements(Group):
@@ -209,8 +211,23 @@ def _problem(error: ErrorDetails) -> Problem:
 def _shown(value: object, unit: str) -> str:
     """A value that was given, short enough to stand in a sentence."""
     if isinstance(value, float) or (isinstance(value, int) and abs(value) < _LONGEST_INTEGER):
-        return f"{value:g} {unit}".strip()
+        return _plainly(value, unit)
     return "that" if isinstance(value, int) else f"“{str(value)[:40]}”"
+
+
+def _plainly(value: float, unit: str) -> str:
+    """A number with its unit as people write it, without a power of ten.
+
+    >>> _plainly(12.5, "mm"), _plainly(1234567.0, "kg"), _plainly(1e-7, ""), _plainly(1.1e23, "mm")
+    ('12.5 mm', '1234567 kg', '0.0000001', 'of 24 digits')
+    """
+    text = f"{value:g}"
+    if "e" in text:
+        whole = f"{abs(value):.0f}"
+        if len(whole) > _MOST_DIGITS:
+            return f"of {len(whole)} digits"
+        text = f"{value:.0f}" if abs(value) >= 1 else f"{value:.12f}".rstrip("0").rstrip(".")
+    return f"{text} {unit}".strip()
 
 
 def _title_and_unit(loc: tuple[int | str, ...]) -> tuple[str, str]:

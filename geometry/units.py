@@ -47,7 +47,8 @@ _NUMBER = re.compile(
     r"""(?P<sign>[-−])?
         (?:(?P<whole>\d+)[ -]+(?P<n1>\d+)/(?P<d1>\d+)    # 1 1/2 or 1-1/2
          |(?P<n2>\d+)/(?P<d2>\d+)                        # 3/8
-         |(?P<decimal>\d+(?:[.,]\d*)?|[.,]\d+))          # 38.1 or 1,5
+         |(?P<decimal>[1-9]\d{0,2}(?:[ \u00a0\u2009\u202f]\d{3})+(?:[.,]\d*)?    # 2 290: a space before thousands
+            |\d+(?:[.,]\d*)?|[.,]\d+))                   # 38.1 or 1,5
         \s*(?P<unit>[a-z"]*)""",
     re.VERBOSE | re.ASCII,
 )
@@ -65,8 +66,8 @@ def parse_length_mm(text: str, default_unit: LengthUnit = "mm") -> float:
 def parse_mass_kg(text: str, default_unit: MassUnit = "kg") -> float:
     """Read a mass as typed; a bare number is in ``default_unit``. Returns kg.
 
-    >>> parse_mass_kg("2 lb")
-    0.90718474
+    >>> parse_mass_kg("2 lb"), parse_mass_kg("2 290")
+    (0.90718474, 2290.0)
     """
     return float(_parse(text, _KG_PER, default_unit, "a mass such as 1600 kg, 1.6 t or 3500 lb"))
 
@@ -131,7 +132,7 @@ def _fraction(match: re.Match[str]) -> Fraction:
         return Fraction(match["whole"]) + Fraction(int(match["n1"]), int(match["d1"]))
     if match["n2"]:
         return Fraction(int(match["n2"]), int(match["d2"]))
-    return Fraction(match["decimal"].replace(",", ".").removesuffix("."))
+    return Fraction("".join(match["decimal"].split()).replace(",", ".").removesuffix("."))
 
 
 def mm_to_inch(length_mm: float) -> float:

@@ -161,6 +161,23 @@ def _inputs(book: Book, c: Conditions) -> Iterator[Input]:
             )
 
 
+def assumed_symbols(c: Conditions) -> frozenset[str]:
+    """The symbols whose numbers nobody gave: they were left out, and something was taken instead."""
+    known = {key: entry.symbol for key, entry in _KNOWN.items()}
+    known |= {key: symbol for key, (symbol, _) in {**foot_symbols(c), **head_symbols(c)}.items()}
+    groups = {name: getattr(c.measurements, name) for name in {key.partition(".")[0] for key in known}}
+    given = {
+        f"{name}.{field}"
+        for name, group in groups.items()
+        if group is not None
+        for field in group.model_fields_set
+        if getattr(group, field) is not None
+    }
+    asked = {f"{name}.{field}" for name, group in groups.items() if group for field in type(group).model_fields}
+    told = {symbol for key, symbol in known.items() if key in given}
+    return frozenset(symbol for key, symbol in known.items() if key in asked and symbol not in told)
+
+
 def _title(title: str, c: Conditions) -> str:
     """What was asked, in the words of the pad's kinds where the question is that of every kind."""
     words = c.said(f"{title[:1].lower()}{title[1:]}")

@@ -30,6 +30,10 @@ from geometry.units import (
         ('0.385"', 9.779),
         ("38.1mm", 38.1),
         ("1,5 mm", 1.5),
+        ("2 290", 2290),
+        ("2\u00a0290 mm", 2290),
+        ("12\u202f290,5", 12290.5),
+        ("1\u2009234 567 mm", 1234567),
         ("6.8 cm", 68.0),
         (" 12. ", 12.0),
         (".5", 0.5),
@@ -43,7 +47,25 @@ def test_a_length_is_read_as_it_was_meant(text: str, mm: float) -> None:
 
 @pytest.mark.parametrize(
     "text",
-    ["", "-1", "1e3", "1/0", "1,234 mm", "3 ft", "9" * 41, "٣", "nan", "inf", "9**9", "1 2", "1/2/3", "12 mm mm"],
+    [
+        "",
+        "-1",
+        "1e3",
+        "1/0",
+        "1,234 mm",
+        "3 ft",
+        "9" * 41,
+        "٣",
+        "nan",
+        "inf",
+        "9**9",
+        "1 2",
+        "2 29",
+        "0 290",
+        "2 290 1",
+        "1/2/3",
+        "12 mm mm",
+    ],
 )
 def test_what_could_be_misread_is_refused(text: str) -> None:
     with pytest.raises(UnreadableError):

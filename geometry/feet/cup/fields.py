@@ -80,7 +80,7 @@ class CupJack(Group):
         default=None,
         help="The stem must not reach the bottom: the seat face carries the load.",
         how="Measure with the caliper's depth rod from the cup's floor.",
-        assumed="the hole goes through",
+        assumed="a hole, where there is one, goes through",
     )
     rated_load_kg: Number = rated_load()
     rim_height_low_mm: Number = measured(

@@ -170,16 +170,21 @@ def _walls_are_stout(d: Draft) -> float:
 
 def _marking_length(d: Draft) -> float:
     """Loaded length that keeps the seam's edge from marking the floor, as far as the seam and the seat allow."""
+    return min(unmarked_length_mm(d), d.c.seam.straight_length_mm, d.stiff_length_mm)
+
+
+def unmarked_length_mm(d: Draft) -> float:
+    """Loaded length on which the seam's edge would leave no mark, whether or not there is so much of it."""
     t_b = d.c.seam.edge_thickness_mm
     factor = floor_factor(web_mm=d.floor_thickness_mm, edge_thickness_mm=t_b, most=MARKING_MOST)
-    wanted = d.c.design_force_n / (MARKING_AIM * factor * d.c.allowable_mpa * t_b) + d.lost_length_mm
-    return min(wanted, d.c.seam.straight_length_mm, d.stiff_length_mm)
+    return d.c.design_force_n / (MARKING_AIM * factor * d.c.allowable_mpa * t_b) + d.lost_length_mm
 
 
 @bound(
     "body_diameter_mm",
     "lower",
-    "The seam's edge is carried over enough length to leave no lasting mark.",
+    "The seam's edge is carried over enough length to stay a fifth below what leaves a lasting mark, or over as much as seam"
+    " and lip allow.",
     formula="sqrt((L_m + 2 * c_e)**2 + slot**2)",
     source=derived("Marking at 0.8 of its limit, as far as the seam is straight and the overhang stiff"),
     needs=("car.gross_mass_kg", "seam.thickness_mm", "make.material", "seam.straight_length_mm"),
@@ -195,7 +200,8 @@ def _edge_leaves_no_mark(d: Draft) -> float | None:
 @bound(
     "body_diameter_mm",
     "lower",
-    "Beside the middle, too, the seam's edge is carried over enough length to leave no lasting mark.",
+    "Beside the middle, too, the seam's edge is carried over enough length to stay a fifth below what leaves a lasting mark, or"
+    " over as much as seam and lip allow.",
     formula="sqrt((L_m + 2 * c_e)**2 + (slot + 2 * slot_off)**2)",
     source=derived("Marking at 0.8 of its limit on the shorter chord of a slot off the middle"),
     needs=("car.gross_mass_kg", "seam.thickness_mm", "make.material", "seam.offset_mm"),

@@ -175,14 +175,15 @@ def _slot_slide(k: Case) -> Finding:
 )
 def _slot_end_foul(k: Case) -> Finding:
     straight, body = k.c.seam.straight_length_mm, k.pad.body_diameter_mm
+    assumed = ", as is assumed where nobody measured it" if k.c.seam.straight_is_assumed else ""
     return Finding(
         straight,
         body,
         lambda: (
-            f"The seam is straight for {straight:g} mm, longer than the pad is wide."
+            f"The seam is straight for {straight:g} mm{assumed}: longer than the pad is wide."
             if straight >= body
-            else f"The seam is straight for only {straight:g} mm and the pad is {body:g} mm wide: a notch or bend may stand in the"
-            " slot. Look at it with the pad held up by hand first."
+            else f"The seam is straight for only {straight:g} mm{assumed}, and the pad is {body:g} mm wide: a notch or bend may"
+            " stand in the slot. Look at it with the pad held up by hand first."
         ),
         {"straight": straight, "body": body},
     )

@@ -31,6 +31,7 @@ class SlotFacts(HeadFacts):
     yield_is_assumed: bool
     height_mm: float
     straight_length_mm: float
+    straight_is_assumed: bool
     bow_mm: float
     clear_outboard_mm: float
     clear_inboard_mm: float
@@ -292,6 +293,7 @@ class SlotSeam(Group):
             yield_is_assumed=self.yield_mpa is None,
             height_mm=self.height_mm,
             straight_length_mm=self.straight_length_mm,
+            straight_is_assumed="straight_length_mm" not in self.model_fields_set,
             bow_mm=self.bow_mm,
             edge_height_mm=self.edge_height_mm,
             edge_height_flat_mm=self.edge_height_flat_mm,
