@@ -14,9 +14,8 @@ from geometry.pad import Pad
 from geometry.provenance import Source, derived
 from geometry.rules import Check
 from geometry.spread import Spread
-from geometry.wear_kinds import WORN, Kind, Way, how_read, ways, worn_pad
+from geometry.wear_kinds import HALVINGS, WORN, Kind, Way, furthest, how_read, water_growth, ways, worn_pad
 
-HALVINGS = 24
 STEPS = 40
 """Wear is tried in so many steps before the last one is halved: a check may fail and pass again further on."""
 GROOVE_SOURCE = derived("A groove deeper than the steel is thick guides the seam away from the floor; 1 mm in any case")
@@ -24,11 +23,14 @@ DENT_SOURCE = derived("A dent is allowed 1 mm at most: what is deeper came from 
 LIMIT_SOURCE = derived(
     "What wears off in use may go half of the way to the first failing estimate: the other half is for what wears until"
     " the next reading. No nearer than the drawing's own tolerance; all such wear at once fails no estimate"
-    " that passes now. What swells or closes may go up to the first failing estimate"
+    " that passes now. What swells or closes may go up to the first failing estimate. A reading may have in it all the"
+    " water that the case allows, or none: neither condemns a size that the drawing allows"
 )
 WEAR_SHARE = 0.5
 """Of the way to the first failing estimate, what may be used up before the pad is discarded: judged."""
 
+_SHOWN_WATER_MM = 0.01
+_SAME_MM = 1e-9
 CALIPER_MM = 0.05
 """What a worn dimension is known to when it is measured with a caliper: common practice, no source."""
 
@@ -43,17 +45,22 @@ class WearLimit:
     """What is measured, by its name in the pad."""
     now_mm: float
     limit_mm: float
-    """Discard beyond this reading."""
+    """Discard beyond this reading, at 20 °C and with whatever water the pad has taken up."""
     allowed_mm: float
-    """How far it is from now to the limit."""
+    """How far the size as machined, dry, may go."""
     fails_mm: float | None
-    """Where the first estimate fails; None where another rule ends it sooner."""
+    """The size as machined, dry, at which the first estimate fails; None where another rule ends it sooner."""
     direction: Literal["up", "down"]
     check: Check | None
     """What fails first beyond the limit; None where another rule ends it sooner."""
     how: Sentence
     words: Sentence
     source: Source
+
+    @property
+    def away_mm(self) -> float:
+        """How far the reading may be from the size as new and dry."""
+        return abs(self.limit_mm - self.now_mm)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -115,45 +122,37 @@ class _Finder:
         reached = {way.kind: self.reach(way) for way in kinds}
         allowed = {way.kind: self._allowed(way, *reached[way.kind]) for way in kinds}
         worn = {kind: by for kind, by in allowed.items() if kind in WORN}
-        share = self._together(worn)
-        allowed |= {kind: share * by for kind, by in worn.items()}
+        allowed |= self._together(worn)
         return tuple(self._limit(way, allowed[way.kind], *reached[way.kind]) for way in kinds)
 
     def _allowed(self, way: Way, reach_mm: float, check: Check | None) -> float:
-        """How far one kind of wear may go by itself."""
-        if way.kind not in WORN or (way.kind == "groove" and check is None):
+        """How far one kind of wear may go by itself: what swells or closes, as far as a new part may be out in any case."""
+        if way.kind == "groove" and check is None:
             return reach_mm
+        if way.kind not in WORN:
+            return max(reach_mm, self.spread.of(self.pad, way.dimension))
         return min(reach_mm, max(WEAR_SHARE * reach_mm, self.spread.of(self.pad, way.dimension)))
 
-    def _together(self, worn: Mapping[Kind, float]) -> float:
-        """The share of these wears that may all have come about at once."""
+    def _together(self, worn: Mapping[Kind, float]) -> dict[Kind, float]:
+        """These wears, as far as all may have come about at once: beyond the drawing's own tolerances, a share of each."""
         names = [way.dimension for way in ways(self.pad, self.c) if way.kind in worn]
+        drawn = {way.kind: self._within_tolerance(way) for way in ways(self.pad, self.c) if way.kind in worn}
+        least = {kind: min(by, drawn[kind]) for kind, by in worn.items()}
 
-        def fails(share: float) -> bool:
-            made = worn_pad(self.pad, {kind: share * by for kind, by in worn.items()})
-            return bool(self.failures(made, *names))
+        def passes(by: Mapping[Kind, float]) -> bool:
+            return not self.failures(worn_pad(self.pad, by), *names)
 
-        if not fails(1.0):
-            return 1.0
-        low, high = 0.0, 1.0
-        for _ in range(HALVINGS):
-            middle = (low + high) / 2
-            low, high = (low, middle) if fails(middle) else (middle, high)
-        return low
+        if not passes(least):
+            least = dict.fromkeys(worn, 0.0)
+        return furthest(least, worn, passes)
+
+    def _within_tolerance(self, way: Way) -> float:
+        """How far a new part may be out, less what a caliper may be off, which is counted again where it is read."""
+        return max(0.0, self.spread.of(self.pad, way.dimension) - CALIPER_MM)
 
     def _limit(self, way: Way, allowed: float, reach: float, check: Check | None) -> WearLimit:
         now = getattr(self.pad, way.dimension)
-        limit, ends = now + way.sign * allowed, now + way.sign * reach
-        more = "more" if way.sign > 0 else "less"
-        words = f"Discard when it reads {more} than {{limit}}, {{allowed}} from now. "
-        lengths = {"limit": limit, "allowed": allowed}
-        if check is None:
-            words += way.beyond if allowed == reach else f"Nothing is allowed beyond {{ends}} in any case. {way.beyond}"
-            lengths |= {} if allowed == reach else {"ends": ends}
-        else:
-            title = f"{check.title[0].lower()}{check.title[1:]}"
-            words += f"Beyond that fails: {title}." if allowed == reach else f"At {{ends}} fails: {title}."
-            lengths |= {} if allowed == reach else {"ends": ends}
+        limit = self._read_at(way, allowed, reach, check)
         return WearLimit(
             kind=way.kind,
             title=way.title,
@@ -161,13 +160,47 @@ class _Finder:
             now_mm=now,
             limit_mm=limit,
             allowed_mm=allowed,
-            fails_mm=None if check is None else ends,
+            fails_mm=None if check is None else now + way.sign * reach,
             direction="up" if way.sign > 0 else "down",
             check=check,
             how=said(how_read(way.kind, self.pad)),
-            words=Sentence(words, lengths),
+            words=self._words(way, limit, self._read_at(way, reach, reach, check), check),
             source=self._source(way, check),
         )
+
+    def _read_at(self, way: Way, allowed: float, reach: float, check: Check | None) -> float:
+        """What is read of a size that has gone as far as it may: the estimates speak of the size as machined, dry, and add the
+        water themselves, but a pad is read with its water in it.
+
+        Where too much condemns, all that the case allows is let through. Where too little does, water must not hide it: the
+        limit lies where even a wet pad's size as machined still passes, no nearer than the drawing's own tolerance.
+        """
+        now: float = getattr(self.pad, way.dimension)
+        water = water_growth(self.c)
+        if way.sign > 0:
+            return (now + allowed) * (1 + water)
+        if check is None:
+            return now - allowed
+        nearest = now - min(allowed, self.spread.of(self.pad, way.dimension))
+        return max(now - allowed, min(nearest, (now - reach) * (1 + water)))
+
+    def _words(self, way: Way, limit: float, ends: float, check: Check | None) -> Sentence:
+        """The limit in words, and what is beyond it."""
+        now = getattr(self.pad, way.dimension)
+        more = "more" if way.sign > 0 else "less"
+        words = f"Discard when it reads {more} than {{limit}}, {{away}} from now. "
+        lengths = {"limit": limit, "away": abs(limit - now)}
+        water = now * water_growth(self.c)
+        if way.sign > 0 and water >= _SHOWN_WATER_MM:
+            words += "Of that, {water} is water that it may take up. "
+            lengths["water"] = water
+        is_end = abs(limit - ends) < _SAME_MM
+        if check is None:
+            words += way.beyond if is_end else f"Nothing is allowed beyond {{ends}} in any case. {way.beyond}"
+        else:
+            title = f"{check.title[0].lower()}{check.title[1:]}"
+            words += f"Beyond that fails: {title}." if is_end else f"At {{ends}} fails: {title}."
+        return Sentence(words, lengths if is_end else {**lengths, "ends": ends})
 
     def _source(self, way: Way, check: Check | None) -> Source:
         if way.kind != "groove" or check is not None:

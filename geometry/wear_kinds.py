@@ -1,14 +1,17 @@
 """The ways in which a pad wears: how each changes its dimensions, how far each is tried, and how it is read."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Literal
 
 from geometry.conditions import Conditions
 from geometry.feet.facts import Locates
+from geometry.growth import MADE_AT_C, growth, water_percent
 from geometry.pad import Pad
 
 DEEPEST_GROOVE_MM = 1.0
+HALVINGS = 24
+"""How often the way to a limit is halved: to less than a millionth of it."""
 _LEAST_RECESS_MM = 0.01
 """What is left of a recess that has worn away: a pad with none would not be asked whether it clears the boss."""
 Kind = Literal[
@@ -104,6 +107,29 @@ def ways(pad: Pad, c: Conditions) -> tuple[Way, ...]:
         way("slot_wide", "Slot opened", "slot_width_mm", 1, pad.slot_width_mm),
         way("slot_closed", "Slot closed up", "slot_width_mm", -1, 0.9 * pad.slot_width_mm),
     )
+
+
+def water_growth(c: Conditions) -> float:
+    """How much larger than machined a pad may be read at 20 °C that has done nothing but take up the water of its case."""
+    water = water_percent(c.material, wetness=c.measurements.service.wetness)
+    return growth(c.material, temperature_c=MADE_AT_C, water_percent=water)
+
+
+def furthest(
+    least: Mapping[Kind, float], most: Mapping[Kind, float], passes: Callable[[Mapping[Kind, float]], bool]
+) -> dict[Kind, float]:
+    """The furthest between two states of wear that still passes, every kind going on by the same share of its way."""
+
+    def at(share: float) -> dict[Kind, float]:
+        return {kind: low + share * (most[kind] - low) for kind, low in least.items()}
+
+    if passes(most):
+        return dict(most)
+    low, high = 0.0, 1.0
+    for _ in range(HALVINGS):
+        middle = (low + high) / 2
+        low, high = (middle, high) if passes(at(middle)) else (low, middle)
+    return at(low)
 
 
 def how_read(kind: Kind, pad: Pad) -> str:

@@ -101,7 +101,7 @@ def _wear(limit: WearLimit, units: Units) -> WearView:
     more = "more" if limit.direction == "up" else "less"
     why = limit.words.shown(units).partition(". ")[2]
     at = shown.length_with_unit(limit.limit_mm, units)
-    by = shown.length_with_unit(limit.allowed_mm, units)
+    by = shown.length_with_unit(limit.away_mm, units)
     return WearView(
         title=limit.title,
         now=shown.length_with_unit(limit.now_mm, units),
