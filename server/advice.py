@@ -10,7 +10,8 @@ from geometry.cautions import ONE_LINE
 from geometry.design import design_pad
 from geometry.errors import BadMeasurementsError, NoPadFitsError
 from server import links
-from server.advice_views import RemediesView, remedies_of
+from server.advice_context import RemediesView
+from server.advice_views import remedies_of
 from server.documents import query_pairs
 from server.forms import FormReading, read_form
 from server.templating import render

@@ -1,7 +1,6 @@
 """Advice on a design in words: the curve, other materials, what matters, and what would help."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Literal
 
 from markupsafe import Markup
@@ -9,7 +8,7 @@ from markupsafe import Markup
 from geometry.calculation.pictures import clearance_plots_of, lift_plot_of, moment_bound_of
 from geometry.comparison import MaterialRow, compare_materials
 from geometry.design import Design
-from geometry.drawing.plots import NARROW, WIDE, Plot, Table
+from geometry.drawing.plots import NARROW, WIDE, Plot
 from geometry.errors import NoPadFitsError
 from geometry.making.own_words import car_words, jack_words
 from geometry.measurements import Measurements
@@ -18,6 +17,18 @@ from geometry.rules import Check
 from geometry.sensitivity import Sensitivity, sensitivities
 from geometry.variants import Changes
 from server import links, shown
+from server.advice_context import (
+    ComparisonRow,
+    ComparisonView,
+    CurveView,
+    InfluenceView,
+    PlotView,
+    RemediesView,
+    RemedyView,
+    SensitivityRow,
+    SensitivityView,
+    Trouble,
+)
 from server.advice_words import error_words, remedy_words, sensitivity_words
 from server.design_views import conflict_words
 from server.field_views import LinkView
@@ -25,97 +36,6 @@ from server.forms import FormReading, Units
 
 MOST_TROUBLES = 4
 """For how many failing checks changes are computed; those that follow seldom need others."""
-
-
-@dataclass(frozen=True, slots=True)
-class PlotView:
-    """A plot for a sheet and for a phone, and its table."""
-
-    wide: Markup
-    narrow: Markup
-    table: Table
-
-
-@dataclass(frozen=True, slots=True)
-class CurveView:
-    """How the load grows as the car rises."""
-
-    plot: PlotView
-    sentences: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class ComparisonRow:
-    """One material in the user's own case."""
-
-    name: str
-    outcome: str
-    body: str
-    height: str
-    governing: str
-    remark: str
-    choose: LinkView | None
-    """The same job in this material; None for the one that is chosen, and for one that is refused."""
-    is_chosen: bool
-
-
-@dataclass(frozen=True, slots=True)
-class ComparisonView:
-    """Every material."""
-
-    rows: tuple[ComparisonRow, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class InfluenceView:
-    """What an error in one measurement does."""
-
-    title: str
-    error: str
-    before: str
-    after: str
-
-
-@dataclass(frozen=True, slots=True)
-class SensitivityRow:
-    """One governing check."""
-
-    title: str
-    words: str
-    influences: tuple[InfluenceView, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class SensitivityView:
-    """What to measure most carefully."""
-
-    rows: tuple[SensitivityRow, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class RemedyView:
-    """One change that was tried and helps."""
-
-    apply: LinkView
-    outcome: str
-
-
-@dataclass(frozen=True, slots=True)
-class Trouble:
-    """One thing that fails, with the changes that mend it."""
-
-    heading: str
-    words: str
-    remedies: tuple[RemedyView, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class RemediesView:
-    """Computed changes."""
-
-    troubles: tuple[Trouble, ...]
-    words: str = ""
-    """What to say where there is no trouble."""
 
 
 def changed(typed: Mapping[str, str], changes: Changes, units: Units) -> dict[str, str]:
@@ -161,8 +81,7 @@ def _comparison_row(row: MaterialRow, reading: FormReading) -> ComparisonRow:
 
 
 def _governing(check: Check) -> str:
-    title = check.title[0].lower() + check.title[1:]
-    return f"{title}, {shown.share(check.utilisation)}"
+    return f"{shown.lower_first(check.title)}, {shown.share(check.utilisation)}"
 
 
 def sensitivity_of(design: Design, units: Units = "mm") -> SensitivityView:

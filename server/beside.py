@@ -10,7 +10,8 @@ from geometry.cautions import ONE_LINE
 from geometry.design import Design, design_pad
 from geometry.errors import BadMeasurementsError, NoPadFitsError
 from server import links
-from server.advice_views import ComparisonView, CurveView, SensitivityView, comparison_view, curve_view, sensitivity_of
+from server.advice_context import ComparisonView, CurveView, SensitivityView
+from server.advice_views import comparison_view, curve_view, sensitivity_of
 from server.documents import query_pairs
 from server.forms import FormReading, read_form
 from server.templating import render

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from geometry.calculation.opening import Doubtful, Factor
-from server.advice_views import CurveView, PlotView, SensitivityView
+from server.advice_context import CurveView, PlotView, SensitivityView
 from server.design_views import CautionGroup
 
 

@@ -16,17 +16,8 @@ from geometry.design import design_pad
 from geometry.materials import MATERIALS
 from geometry.measurements import read_measurements
 from server import advice, calculation, materials_page
-from server.advice_views import (
-    ComparisonView,
-    CurveView,
-    RemediesView,
-    SensitivityView,
-    changed,
-    comparison_view,
-    curve_view,
-    remedies_of,
-    sensitivity_of,
-)
+from server.advice_context import ComparisonView, CurveView, RemediesView, SensitivityView
+from server.advice_views import changed, comparison_view, curve_view, remedies_of, sensitivity_of
 from server.app import create_app
 from server.forms import FormReading, read_form
 from server.links import address_of_document, ready_sample
