@@ -1,5 +1,6 @@
 """How one field of the measurement document is described; form, API schema and help are made from this."""
 
+from collections.abc import Mapping
 from typing import Annotated, Any, Literal
 
 from pydantic import BaseModel, ConfigDict, Field, FiniteFloat, Strict, StringConstraints
@@ -22,6 +23,16 @@ class Group(BaseModel):
 
     model_config = ConfigDict(frozen=True, extra="forbid", str_strip_whitespace=True, validate_default=False)
 
+    @classmethod
+    def asks_for(cls, name: str, answers: Mapping[str, object]) -> bool:
+        """Whether the answers to this group's own choices ask for a field; those not given are the usual ones."""
+        extra = cls.model_fields[name].json_schema_extra
+        only = extra.get("only_where") if isinstance(extra, dict) else None
+        if not isinstance(only, dict):
+            return True
+        chosen_here = {choice: answers.get(choice) or cls.model_fields[choice].default for choice in only}
+        return all(isinstance(wanted, list) and chosen_here[choice] in wanted for choice, wanted in only.items())
+
 
 def measured(
     title: str,
@@ -35,13 +46,17 @@ def measured(
     default: Any = ...,
     kind: Kind = "length",
     balloon: bool = False,
+    only_where: Mapping[str, tuple[str, ...]] | None = None,
 ) -> Any:
     """Describe a number that somebody measures or knows.
 
     ``ge`` and ``le`` are the bounds of what can exist, in ``unit``; ``how`` says how to measure it, ``assumed`` what is
-    taken when it is left out; ``balloon`` marks a field that the assembled section points at.
+    taken when it is left out; ``balloon`` marks a field that the assembled section points at; ``only_where`` names choices of
+    the same group and the answers to them without which the field has no use.
     """
     extra: JsonDict = {"unit": unit, "how": how, "assumed": assumed, "kind": kind, "balloon": balloon}
+    if only_where:
+        extra["only_where"] = {choice: list(answers) for choice, answers in only_where.items()}
     return Field(default, title=title, ge=ge, le=le, description=help, json_schema_extra=extra)
 
 

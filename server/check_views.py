@@ -43,6 +43,11 @@ class CheckGroup:
     checks: tuple[CheckView, ...]
     is_folded: bool
 
+    @property
+    def is_all_well(self) -> bool:
+        """Whether it holds nothing that asks for a look: a phone folds it until somebody wants to read it."""
+        return all(check.verdict == "pass" for check in self.checks)
+
 
 def check_groups(design: Design, on_sheet: Set[str], units: str = "mm") -> tuple[CheckGroup, ...]:
     """The checks, governing first: what fails, what is advised, what is near its limit, then the rest, folded."""

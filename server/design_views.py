@@ -120,14 +120,17 @@ def _dimension(design: Design, entry: Entry, typed: Mapping[str, str], units: st
     notes = list(entry.notes)
     notes += [f"Outside its bounds: {b.reason}" for b in entry.broken]
     notes += [f"Given up: {b.reason}" for b in entry.given_up]
+    reason = _reason(design, entry, units)
+    told = (shown.words_in(note, units) for note in notes)
     return DimensionView(
         name=entry.dimension,
         key=key,
         title=title_of(key),
         value="none" if absent else shown.length(entry.value_mm, units),
         tolerance="" if absent else f"± {shown.length(entry.tolerance_mm, units)}",
-        reason=_reason(design, entry, units),
-        notes=tuple(shown.words_in(note, units) for note in notes),
+        reason=reason,
+        # Why a size is none may be all that there is to say of it.
+        notes=tuple(words for words in told if words != reason),
         bounds=tuple(_bound(b, deciding, entry, units) for b in _tightest_first(entry)),
         is_fixed=entry.is_fixed,
         cost=cost_of_fixing(design, key, units) if entry.is_fixed else "",

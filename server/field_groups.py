@@ -2,16 +2,14 @@
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
-from functools import cache
 
 from geometry.design import Design
-from geometry.drawing.section_known import asked_of
-from geometry.kinds import USUAL_FOOT, USUAL_HEAD, face_group
 from server import shown
 from server.field_views import FieldView
-from server.fields import FIELDS, fields_of
+from server.fields import FIELDS
 from server.forms import FormReading
 from server.shown import lower_first
+from server.stand import MASSES, Stand, stand_for, stand_of
 
 _STATICS = (
     "car.front_share",
@@ -22,77 +20,6 @@ _STATICS = (
     "car.cg_offset_mm",
     "car.ride_frequency_hz",
 )
-_MORE_JACK = (
-    "jack.rim_height_high_mm",
-    "jack.stem_hole_depth_mm",
-    "jack.saddle_tilt_deg",
-    "jack.floor_boss_height_mm",
-    "jack.floor_boss_diameter_mm",
-)
-_MORE_SEAM = (
-    "seam.sheets",
-    "seam.edge_thickness_mm",
-    "seam.yield_mpa",
-    "seam.straight_length_mm",
-    "seam.bow_mm",
-    "seam.edge_height_flat_mm",
-    "seam.roll_in_obstacle_mm",
-    "seam.offset_mm",
-    "seam.local_thickness_mm",
-    "seam.local_drop_mm",
-    "seam.local_length_mm",
-)
-
-
-@dataclass(frozen=True, slots=True)
-class Stand:
-    """What is asked of jack and car where a pad has this foot and head; dotted keys in the order in which they are asked."""
-
-    kinds: tuple[str, ...]
-    """What the jack carries with and what the car is lifted by, each with the choice that goes with it."""
-    jack: tuple[str, ...]
-    """What balloons point at."""
-    car: tuple[str, ...]
-    more_jack: tuple[str, ...]
-    more_car: tuple[str, ...]
-    car_heading: str
-    balloons: Mapping[str, int]
-
-    @property
-    def keys(self) -> tuple[str, ...]:
-        """All of them."""
-        return (*self.kinds, *self.jack, *self.car, *self.more_jack, *self.more_car)
-
-
-_HEADINGS: Mapping[str, str] = {"slot": "seam", "cushion": "face", "plug": "hole"}
-
-
-@cache
-def stand_of(foot: str = USUAL_FOOT, head: str = USUAL_HEAD) -> Stand:
-    """The questions of a foot and a head."""
-    balloons, fields, group = asked_of(foot, head).balloons, fields_of(foot, head), face_group(head)
-
-    def rest(group: str) -> tuple[str, ...]:
-        return tuple(
-            key
-            for key, f in fields.items()
-            if f.group == group and key not in {*balloons, *_MASSES} and f.kind != "choice"
-        )
-
-    def choices(group: str) -> tuple[str, ...]:
-        return tuple(key for key, f in fields.items() if f.group == group and f.kind == "choice")
-
-    return Stand(
-        kinds=("foot", *choices("jack"), "head", *choices(group)),
-        jack=tuple(key for key in balloons if key.startswith("jack.")),
-        car=tuple(key for key in balloons if not key.startswith("jack.")),
-        more_jack=_MORE_JACK if foot == USUAL_FOOT else rest("jack"),
-        more_car=_MORE_SEAM if head == USUAL_HEAD else rest(group),
-        car_heading=_HEADINGS[head],
-        balloons=balloons,
-    )
-
-
 _USE = ("service.temperature_low_c", "service.temperature_high_c", "service.wetness", "service.ground")
 _MAKE = (
     "make.material",
@@ -106,7 +33,6 @@ _MAKE = (
     "make.uncertainty_mm",
     "make.ground_uncertainty_mm",
 )
-_MASSES = ("jack.rated_load_kg", "car.gross_mass_kg")
 NEEDED_FOR_LOAD: Mapping[str, tuple[str, ...]] = {
     "gross_mass": ("car.gross_mass_kg",),
     "stated": ("car.load_kg",),
@@ -157,7 +83,7 @@ Ask = Callable[..., tuple[FieldView, ...]]
 def more(name: str, heading: str, fields: tuple[FieldView, ...]) -> FieldGroup:
     """Optional questions, folded until one of them has a problem."""
     given = sum(1 for field in fields if field.text)
-    line = f"{given} of {len(fields)} given" if given else f"{len(fields)} that can be left out"
+    line = f"{given} of {len(fields)} given" if given else f"{len(fields)} can be left out"
     return FieldGroup(name, heading, line, fields, any(field.problem for field in fields))
 
 
@@ -177,18 +103,28 @@ def groups(reading: FormReading, design: Design | None, ask: Ask) -> tuple[Field
     ]
     if fixed:
         found.append(_group("fixed", "Sizes fixed by you", _fixed_line(fixed), fixed))
-    asked = keys_on_sheet(found, stand_of(reading.foot, reading.head))
-    # What another foot or head asks for is carried along unseen, for the way back.
-    others = ask(*(key for key in reading.typed if key not in asked and key in reading.fields))
-    if others:
-        found.append(_group("others", "Also given", "what this address says besides", others))
+    # What another foot or head asks for is carried along unseen, for the way back. What another answer asks for can contradict
+    # what is asked here, so it stands where it can be read and emptied.
+    asked, every = keys_on_sheet(found, stand_for(reading)), stand_of(reading.foot, reading.head).keys
+    others = [key for key in reading.typed if key not in asked and key in reading.fields]
+    for name, heading, line, keys in (
+        (
+            "unused",
+            "Kept, and not used",
+            "what another answer under “Jack and car” asks for",
+            [k for k in others if k in every],
+        ),
+        ("others", "Also given", "what this address says besides", [k for k in others if k not in every]),
+    ):
+        if keys:
+            found.append(_group(name, heading, line, ask(*keys)))
     return tuple(_in_line(found))
 
 
 def keys_on_sheet(found: Iterable[FieldGroup], stand: Stand) -> frozenset[str]:
     """Every field that the sheet asks for: what always stands there, and what the given groups hold."""
     in_groups = (field.key for group in found for field in group.fields)
-    return frozenset(("title", *stand.keys, *_MASSES, *in_groups))
+    return frozenset(("title", *stand.keys, *MASSES, *in_groups))
 
 
 def _in_line(found: list[FieldGroup]) -> Iterator[FieldGroup]:

@@ -72,6 +72,8 @@ CHOICE_WORDS: Mapping[str, Mapping[str, str]] = {
     },
 }
 """The answers of every choice in plain words."""
+_THREE_LINES = 28
+"""Characters that two lines beside a box may not hold."""
 _BARE_NUMBER = re.compile(r"[\d\s.,;/⁄½¼¾⅛⅜⅝⅞+−-]*[\d½¼¾⅛⅜⅝⅞]\s*")
 
 
@@ -136,6 +138,11 @@ class FieldView:
         return "text" if self.is_words or self.is_long or self.unit in {"in", "lb"} else "decimal"
 
     @property
+    def is_wordy(self) -> bool:
+        """Whether its title takes three lines beside a box."""
+        return len(self.title) > _THREE_LINES
+
+    @property
     def is_open(self) -> bool:
         """Whether it still waits for a measurement."""
         return self.is_required and not self.text
@@ -188,7 +195,9 @@ def field_view(
     units, text = reading.units, reading.typed.get(key, "")
     field = reading.fields.get(key, FIELDS[key])
     taken = None if text else taken_mm(key, reading.measurements)
-    problem = " ".join(quantities_in(p.message, units) for p in reading.problems if p.field == key)
+    problem = " ".join(
+        _beside(quantities_in(p.message, units), field.title) for p in reading.problems if p.field == key
+    )
     return _view(
         field,
         units,
@@ -202,6 +211,16 @@ def field_view(
         has_slot=reading.head == USUAL_HEAD,
         foot=reading.foot,
     )
+
+
+def _beside(words: str, title: str) -> str:
+    """The words of a problem where the title stands beside them.
+
+    >>> _beside("Cup bore 4 mm cannot be right.", "Cup bore"), _beside("Cup bore is still to be measured.", "Cup bore")
+    ('4 mm cannot be right.', 'Cup bore is still to be measured.')
+    """
+    rest = words.removeprefix(f"{title} ")
+    return rest if rest[:1].isdigit() or rest.startswith("−") else words
 
 
 @lru_cache(maxsize=2048)

@@ -15,6 +15,7 @@ from server.documents import query_pairs
 from server.field_views import CHOICE_WORDS, FieldView, LinkView, field_view
 from server.forms import FormReading, Units, read_form
 from server.shown import counted
+from server.stand import stand_of
 from server.templating import render
 from server.ways import asked_beside, units_ways, ways_of
 
@@ -70,15 +71,17 @@ def measuring_page(units: Units, case: FormReading | None = None) -> MeasuringPa
     """The context of the sheet: every number that the working sheet asks of jack and car, and the way back to ``case``."""
     case = case or read_form([("units", units)])
     foot, head = case.foot, case.head
-    choices = [(key, case.typed[key]) for key in field_groups.stand_of(foot, head).kinds if key in case.typed]
+    choices = [(key, case.typed[key]) for key in stand_of(foot, head).kinds if key in case.typed]
     reading = read_form([("units", units), *choices])
-    stand = field_groups.stand_of(foot, head)
+    # On paper all is asked: what keeps a pad in its place is seen at the jack, with the sheet in hand.
+    stand = stand_of(foot, head)
+    section = section_of_partial({"foot": foot, "head": head}, asks_all=True)
 
     def part(heading: str, *keys: str) -> SheetPart:
         return SheetPart(heading, tuple(_field(key, reading, stand.balloons) for key in keys))
 
     return MeasuringPage(
-        section=Markup(to_svg(section_of_partial({"foot": foot, "head": head}), units=units, width=600)),  # noqa: S704 - our own drawing
+        section=Markup(to_svg(section, units=units, width=600)),  # noqa: S704 - our own drawing
         kinds=f"{CHOICE_WORDS['foot'][foot]}; {CHOICE_WORDS['head'][head]}",
         parts=(
             part("The jack", *stand.jack, "jack.rated_load_kg"),

@@ -17,6 +17,7 @@ from server.field_groups import FieldGroup
 from server.field_views import FieldView, LinkView, field_id, field_view, link_to, title_of, with_units_spelled_out
 from server.forms import FormReading
 from server.making_views import SheetMaking, sheet_making
+from server.stand import not_here, stand_for
 from server.turn_view import TurnView, turn_view
 from server.ways import ways_of
 
@@ -31,6 +32,13 @@ class Verdict:
     headline: str
     beside: str
     """What else to know at once; may be empty."""
+    short: str = ""
+    """The same in fewer words, for the edge of a phone; empty where there are few."""
+
+    @property
+    def at_the_edge(self) -> str:
+        """What stands at the bottom edge of a phone."""
+        return self.short or self.headline
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,6 +135,8 @@ class PadPage:
     seam: tuple[FieldView, ...]
     jack_mass: FieldView
     car_mass: FieldView
+    not_here: str
+    """Which of the numbered measurements this jack has no use for; empty where all are asked."""
     more_jack: FieldGroup
     more_seam: FieldGroup
     groups: tuple[FieldGroup, ...]
@@ -198,7 +208,7 @@ def pad_page(outcome: Outcome, section: SectionView, *, has_welcome: bool = Fals
     needed = field_groups.needed_in(reading)
 
     doubts = doubts_of(_numbers(reading))
-    stand = field_groups.stand_of(reading.foot, reading.head)
+    stand = stand_for(reading)
 
     def asked(*keys: str) -> tuple[FieldView, ...]:
         return tuple(field_view(key, reading, stand.balloons, needed, doubts) for key in keys)
@@ -221,6 +231,7 @@ def pad_page(outcome: Outcome, section: SectionView, *, has_welcome: bool = Fals
         seam=asked(*stand.car),
         jack_mass=asked("jack.rated_load_kg")[0],
         car_mass=asked("car.gross_mass_kg")[0],
+        not_here=not_here(stand, reading.fields),
         more_jack=field_groups.more("jack", "More about the jack", asked(*stand.more_jack)),
         more_seam=field_groups.more("seam", f"More about the {stand.car_heading}", asked(*stand.more_car)),
         groups=groups,
@@ -318,7 +329,14 @@ def _verdict(outcome: Outcome) -> Verdict:
     """The outcome in words."""
     reading, design = outcome.reading, outcome.design
     if design:
-        return Verdict(design.verdict_words.replace(" %", "\N{NO-BREAK SPACE}%"), check_views.governing_words(design))
+        short = (
+            f"Do not make: {len(design.failures)} of {design.judged} estimates fail. Not tested."
+            if design.failures
+            else ""
+        )
+        return Verdict(
+            design.verdict_words.replace(" %", "\N{NO-BREAK SPACE}%"), check_views.governing_words(design), short
+        )
     if outcome.conflict:
         return Verdict(views.conflict_headline(outcome.conflict, reading.units), "")
     wrong, left = len(reading.problems), len(reading.missing)

@@ -23,6 +23,7 @@ from server.saved_api import Letters, Secret
 from server.saved_pages import UnusableError, fields_of, private_page, store_of
 from server.saved_parts import Way, eye_units
 from server.saving import LONGEST_NAME, LONGEST_REMARK, gone_to
+from server.stand import stand_for
 from server.store.designs import Revision
 from server.store.exchange import add_proposal
 from server.store.links import Access
@@ -155,7 +156,7 @@ def _change_page(access: Access, found: Revision, changes: Mapping[str, str]) ->
         return tuple(field_view(key, reading, {}, needed) for key in keys)
 
     at = links.saved_address(access.secret, found.letters)
-    stand = field_groups.stand_of(reading.foot, reading.head)
+    stand = stand_for(reading)
     return ChangePage(
         title=access.design.title or found.design["title"] or "Lifting pad",
         letters=found.letters,

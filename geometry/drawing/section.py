@@ -62,9 +62,12 @@ def section_of_conflict(measurements: Measurements, error: NoPadFitsError) -> Se
     return _section(scene_of(known_of(measurements), None, so_far), (spot_of_conflict(error),))
 
 
-def section_of_partial(document: Mapping[str, Any]) -> Section:
-    """The section of an unfinished document: what is given is drawn, the rest faintly."""
-    return _section(scene_of(known_of_partial(document), None, fixed_of_partial(document)), ())
+def section_of_partial(document: Mapping[str, Any], *, asks_all: bool = False) -> Section:
+    """The section of an unfinished document: what is given is drawn, the rest faintly.
+
+    With ``asks_all`` it also asks for what the choices made so far have no use for.
+    """
+    return _section(scene_of(known_of_partial(document, asks_all=asks_all), None, fixed_of_partial(document)), ())
 
 
 def _section(scene: Scene, troubles: tuple[TroubleSpot, ...]) -> Section:

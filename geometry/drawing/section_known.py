@@ -94,6 +94,8 @@ class Known:
     """Whether all that is required is there, so that what is missing was left to its default."""
     foot: str = USUAL_FOOT
     head: str = USUAL_HEAD
+    asks_all: bool = False
+    """Whether it also asks for what the choices made so far have no use for, as a sheet does that is printed before."""
     own: Mapping[str, float | str | None] = field(default_factory=dict)
     """Every measurement and choice of this foot and head by its own dotted key; the names above are those that a cup's and a
     seam's have, filled with what another kind has in their place."""
@@ -107,6 +109,12 @@ class Known:
     def asked(self) -> Asked:
         """What the section asks for."""
         return asked_of(self.foot, self.head)
+
+    def asks_for(self, key: str) -> bool:
+        """Whether the choices made so far have a use for the measurement with a dotted key."""
+        group, _, name = key.partition(".")
+        answers = {own.partition(".")[2]: value for own, value in self.own.items() if own.startswith(f"{group}.")}
+        return self.asks_all or self.asked.groups[group].asks_for(name, answers)
 
     @property
     def needed_of_foot(self) -> frozenset[str]:
@@ -131,7 +139,7 @@ class Known:
 
 FEET_DEFAULTS: Mapping[str, str] = MappingProxyType({"located_by": "edge", "stands_on": "land"})
 """The usual answers of the choices that decide how the seat stands."""
-_NAMES = tuple(f.name for f in fields(Known) if f.name not in {"is_complete", "foot", "head", "own"})
+_NAMES = tuple(f.name for f in fields(Known) if f.name not in {"is_complete", "foot", "head", "own", "asks_all"})
 
 
 def known_of(measurements: Measurements) -> Known:
@@ -152,7 +160,7 @@ def _in_usual_names(foot: str, head: str, own: Mapping[str, Any]) -> Iterator[tu
             yield name, value
 
 
-def known_of_partial(document: Mapping[str, Any]) -> Known:
+def known_of_partial(document: Mapping[str, Any], *, asks_all: bool = False) -> Known:
     """What an unfinished document says so far; a value that cannot be counts as not yet measured."""
     foot, head = kinds_in(document)
     own: dict[str, Any] = {}
@@ -171,6 +179,7 @@ def known_of_partial(document: Mapping[str, Any]) -> Known:
         sheets=None if sheets is None else int(sheets),
         foot=foot,
         head=head,
+        asks_all=asks_all,
         # Of a cup and a seam the names above leave out what contradicts itself.
         own={} if is_usual else own,
     )

@@ -42,7 +42,7 @@ class Pointer:
 
 
 def pointers_of(scene: Scene) -> tuple[Pointer, ...]:
-    """A pointer for every balloon, by number."""
+    """A pointer for every balloon that this jack and car are asked for, by number; numbers of the others stay free."""
     asked = scene.known.asked
     targets = _in_own_keys(scene, {**_jack_targets(scene), **_car_targets(scene)})
     targets.update(face_targets(scene))
@@ -58,6 +58,7 @@ def pointers_of(scene: Scene) -> tuple[Pointer, ...]:
             is_complete=scene.known.is_complete,
         )
         for key, number in asked.balloons.items()
+        if scene.known.asks_for(key)
     )
 
 

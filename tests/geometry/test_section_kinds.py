@@ -30,9 +30,9 @@ def test_nothing_overlaps_and_all_is_inside_for_any_foot_and_head(section: Secti
 
 
 @pytest.mark.parametrize(("foot", "head"), KINDS)
-def test_every_field_with_a_balloon_is_pointed_at(foot: str, head: str) -> None:
+def test_every_field_with_a_balloon_is_pointed_at_on_paper(foot: str, head: str) -> None:
     """Oracle: the documents' own marks on their fields, numbered from the floor up."""
-    section = section_of_partial({"foot": foot, "head": head})
+    section = section_of_partial({"foot": foot, "head": head}, asks_all=True)
     models = asked_of(foot, head).groups
     marked = [
         f"{group}.{name}"
@@ -41,6 +41,16 @@ def test_every_field_with_a_balloon_is_pointed_at(foot: str, head: str) -> None:
         if isinstance(info.json_schema_extra, dict) and info.json_schema_extra.get("balloon")
     ]
     assert [(p.field, p.number) for p in section.pointers] == [(key, n) for n, key in enumerate(marked, start=1)]
+
+
+def test_a_balloon_points_at_nothing_that_the_chosen_answer_has_no_use_for() -> None:
+    """A bare plate has no ring; with one, its edge carries no skirt. Numbers stay those of the printed sheet."""
+    ring = {"jack.ring_bore_mm": 3, "jack.ring_height_mm": 4}
+    for answer, shown, unseen in (("edge", {"jack.free_edge_mm": 2}, ring), ("ring", ring, {"jack.free_edge_mm": 2})):
+        section = section_of_partial({"foot": "plate", "jack": {"located_by": answer}})
+        numbers = {p.field: p.number for p in section.pointers}
+        assert shown.items() <= numbers.items()
+        assert not unseen.keys() & numbers.keys()
 
 
 @pytest.mark.parametrize(("foot", "head"), [kind for kind in KINDS if kind != ("cup", "slot")])

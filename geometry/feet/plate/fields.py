@@ -139,6 +139,7 @@ class PlateJack(Group):
         help="The skirt hangs beside the edge and must not reach what is below it.",
         how="Measure from the plate's top down to the first thing that stands out beside its edge: a weld, an arm, a lug.",
         assumed="nothing; it is needed only where a skirt goes around the edge",
+        only_where={"located_by": ("edge",)},
     )
     ring_bore_mm: Number | None = measured(
         "Bore of the ring or recess",
@@ -150,6 +151,7 @@ class PlateJack(Group):
         help="The seat must drop in without play that lets the pad tip.",
         how="Measure across the inside of the ring or recess near its floor, in two directions; write down the smaller.",
         assumed="nothing; it is needed only where there is a ring or a recess",
+        only_where={"located_by": ("ring", "recess")},
     )
     ring_height_mm: Number | None = measured(
         "Height of the ring, or depth of the recess",
@@ -161,6 +163,7 @@ class PlateJack(Group):
         help="The pad must stand on the floor inside, its lip clear of the ring.",
         how="Lay a straight edge over the ring or recess and measure down to the floor in three places; write down the deepest.",
         assumed="nothing; it is needed only where there is a ring or a recess",
+        only_where={"located_by": ("ring", "recess")},
     )
     ring_corner_radius_mm: Number | None = measured(
         "Inner corner radius of the ring or recess",
@@ -171,6 +174,7 @@ class PlateJack(Group):
         help="The pad's corner must be rounder, or it rides on the radius instead of the floor.",
         how="Hold coins or a radius card into the corner until one fits.",
         assumed="1 mm, or half the ring's height where that is less",
+        only_where={"located_by": ("ring", "recess")},
     )
     plate_hole_diameter_mm: Number | None = measured(
         "Hole in the plate",

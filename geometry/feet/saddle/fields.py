@@ -174,6 +174,7 @@ class SaddleJack(Group):
         help="The pad's corner must be rounder than the roots, or it rides on them instead of on the land.",
         how="Hold coins or a radius card into the corner between land and tooth until one fits.",
         assumed="2 mm, or half the teeth's height where that is less",
+        only_where={"stands_on": ("land",)},
     )
     over_teeth_mm: Number | None = measured(
         "Over the teeth",
@@ -206,6 +207,7 @@ class SaddleJack(Group):
         help="The tips' area carries where the pad stands on the teeth.",
         how="Measure the flat of one tip around the ring; take the shortest tooth.",
         assumed="nothing; it is needed only where the pad stands on the teeth",
+        only_where={"stands_on": ("teeth",)},
     )
     tip_width_mm: Number | None = measured(
         "Width of a tooth's tip",
@@ -216,6 +218,7 @@ class SaddleJack(Group):
         help="The tips' area carries where the pad stands on the teeth.",
         how="Measure the flat of one tip from its inside to its outside; take the narrowest tooth.",
         assumed="nothing; it is needed only where the pad stands on the teeth",
+        only_where={"stands_on": ("teeth",)},
     )
     land_hole_diameter_mm: Number | None = measured(
         "Hole in the land",
@@ -227,6 +230,7 @@ class SaddleJack(Group):
         help="A hole in the middle can take a stem; over it the pad stands on nothing.",
         how="Measure across the hole with the caliper's inside jaws. A sunk screw head counts as a hole as deep as it lies.",
         assumed="no hole",
+        only_where={"stands_on": ("land",)},
     )
     land_hole_depth_mm: Number | None = measured(
         "Depth of that hole",
@@ -237,6 +241,7 @@ class SaddleJack(Group):
         help="The stem must not reach the bottom: the seat face carries the load.",
         how="Measure with the caliper's depth rod from the land.",
         assumed="the hole goes through",
+        only_where={"stands_on": ("land",)},
     )
     rated_load_kg: Number = rated_load()
     rim_height_low_mm: Number = head_height_low(

@@ -113,6 +113,7 @@ class Pocket(Group):
         help="A rectangular plug is as long as its hole allows.",
         how="Measure along the car with the caliper's inside jaws; write down the smallest. A round hole has none.",
         assumed="the hole is round",
+        only_where={"shape": ("rectangular",)},
     )
     corner_radius_mm: Number | None = measured(
         "Corner radius of the hole",
@@ -123,6 +124,7 @@ class Pocket(Group):
         help="The plug's corners must be rounder than the hole's.",
         how="Hold coins or a radius card into a corner until one fits.",
         assumed="3 mm, or a quarter of the hole's smaller side where that is less",
+        only_where={"shape": ("rectangular",)},
     )
     hole_depth_mm: Number = measured(
         "Depth of the hole",
