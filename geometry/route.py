@@ -7,6 +7,7 @@ from geometry.checks import judge
 from geometry.conditions import Conditions
 from geometry.document.shop import Shop
 from geometry.making import hand, milling, printing
+from geometry.making.batch import Batch, batch_of, pads_from_bar
 from geometry.making.bench import closing, saw_blank
 from geometry.making.card import FIRST, Operation, ToolEntry, tools_of, watched_once
 from geometry.making.cross_hole import cross_hole_operation
@@ -19,15 +20,7 @@ from geometry.making.printing import PrintPlan, print_plan
 from geometry.making.set_ups import SetUp, set_ups_of
 from geometry.making.slot_hold import hand_hold, milled_on_top
 from geometry.making.slot_plan import SlotPlan, cutter_for, slot_plan
-from geometry.making.stock import (
-    Batch,
-    StockPlan,
-    bar_mass_kg,
-    bar_used_mm,
-    pads_from_bar,
-    price_of,
-    stock_plan,
-)
+from geometry.making.stock import StockPlan, stock_plan
 from geometry.making.troubles import has_mill, troubles_of
 from geometry.making.turning import Lathe
 from geometry.making.wording import Sentence, said
@@ -218,18 +211,7 @@ def _card(
         slot=slot,
         by_hand=by_hand,
         printing=None,
-        batches=tuple(_batch(n, operations, plan, c, shop) for n in BATCH_SIZES),
+        batches=tuple(batch_of(n, operations, plan, c, shop) for n in BATCH_SIZES),
         pads_from_bar=pads_from_bar(plan, shop.bar_length_mm),
         troubles=tuple(troubles_of(pad, c, shop, operations, plan, slot, by_hand)),
-    )
-
-
-def _batch(pads: int, operations: tuple[Operation, ...], plan: StockPlan, c: Conditions, shop: Shop) -> Batch:
-    used = bar_used_mm(plan, pads)
-    return Batch(
-        pads=pads,
-        bar_used_mm=used,
-        mass_kg=bar_mass_kg(plan.bar_mm, used, c),
-        price=price_of(plan.bar_mm, used, c, shop),
-        time_min=sum(o.setting_time_min + pads * o.each_time_min for o in operations),
     )

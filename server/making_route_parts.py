@@ -3,10 +3,11 @@
 from dataclasses import dataclass
 
 from geometry.document.shop import Shop
+from geometry.making.batch import Batch
 from geometry.making.hand_verdict import HandVerdict
 from geometry.making.how_measured import dimension_title, measured_names
 from geometry.making.printing import PrintPlan
-from geometry.making.stock import Batch, StockPlan
+from geometry.making.stock import StockPlan
 from geometry.pad import Pad
 from server import shown
 from server.check_views import verdict_words

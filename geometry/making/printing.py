@@ -7,6 +7,7 @@ from math import pi
 from geometry.conditions import Conditions
 from geometry.document.shop import Shop
 from geometry.making.how_measured import measured_names
+from geometry.making.own_words import upper_first
 from geometry.making.wording import Sentence, said
 from geometry.pad import Pad
 from geometry.provenance import Source, derived, memory
@@ -223,8 +224,7 @@ def _flexed(pad: Pad) -> Iterator[Sentence]:
 def _against(pad: Pad, c: Conditions, shop: Shop, checks: tuple[Check, ...]) -> list[Sentence]:
     service, found = c.measurements.service, []
     hottest, most = service.temperature_high_c, c.material.temperature_max_c.value
-    name = c.material.short_name
-    name = name[0].upper() + name[1:]
+    name = upper_first(c.material.short_name)
     if most - hottest < NEAR_LIMIT_C:
         found.append(
             said(

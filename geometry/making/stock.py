@@ -1,12 +1,13 @@
-"""The bar: which one, how long a piece, how it is held first and last, what it weighs and costs."""
+"""The blank: out of which bar, how long a piece, and how it is held first and last."""
 
 from dataclasses import dataclass
-from math import ceil, pi
+from math import ceil
 from typing import Literal
 
 from geometry.body.bounds import STOCK_ALLOWANCE_MM
 from geometry.conditions import Conditions
 from geometry.document.shop import Shop
+from geometry.making.bar import bar_mass_kg, price_of
 from geometry.making.wording import Sentence, said
 from geometry.pad import Pad
 from geometry.provenance import derived, memory
@@ -32,7 +33,6 @@ REACH_SHARE = 1 / 3
 GRIP_SOURCE = memory(
     "Held on less than about a seventh of its diameter, or a third of what stands out, a disc is pushed out by the cut"
 )
-_KG_PER_MM3_G_CM3 = 1e-6
 
 Order = Literal["top_first", "foot_first"]
 
@@ -66,23 +66,6 @@ class StockPlan:
         return self.order == "foot_first" or self.stub_mm > SAWN_STUB_MM + self.kerf_mm
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Batch:
-    """So many pads from one bar."""
-
-    pads: int
-    bar_used_mm: float
-    mass_kg: float
-    price: float | None
-    time_min: float
-    """Estimated, settings made once."""
-
-    @property
-    def time_each_min(self) -> float:
-        """Estimated time for each pad."""
-        return self.time_min / self.pads
-
-
 def least_grip_mm(diameter_mm: float) -> float:
     """The shortest cylinder that holds a disc of a diameter while it is roughed: a judgement from memory."""
     return max(LEAST_GRIP_MM, LEAST_GRIP_SHARE * diameter_mm)
@@ -93,47 +76,74 @@ def stock_plan(pad: Pad, conditions: Conditions, shop: Shop) -> StockPlan:
     needed = pad.body_diameter_mm + STOCK_ALLOWANCE_MM
     bar = next((d for d in conditions.stock_mm if d >= needed), None)
     bar_mm = needed if bar is None else bar
-    held_last = held_top_first_mm(pad)
-    reach_last = pad.seat_length_mm + pad.foot_depth_mm + FACING_MM
-    needed_last = max(least_grip_mm(pad.body_diameter_mm), reach_last * REACH_SHARE)
-    order: Order = "top_first" if held_last >= needed_last else "foot_first"
-    if order == "top_first":
-        reach = FACING_MM + turned_top_first_mm(pad)
-        plain = pad.overall_height_mm + 2 * FACING_MM
-        out = reach + JAW_CLEARANCE_MM
-        grip = max(least_grip_mm(bar_mm), out * REACH_SHARE, plain - out)
-        blank = _by_rule_mm(out + grip, conditions)
-        grip, stub = blank - out, blank - plain
-        why = said(
-            "The body is turned first and then holds the pad: {grip} of finished cylinder. The seat is too short, and its corner"
-            " too round, to hold anything.",
-            grip=held_last,
-        )
-    else:
-        reach = FACING_MM + turned_foot_first_mm(pad, shop.kerf_mm) + SAW_ROOM_MM
-        blank = _by_rule_mm(reach + max(least_grip_mm(bar_mm), reach * REACH_SHARE), conditions)
-        grip = blank - reach
-        stub = grip + SAW_ROOM_MM + shop.kerf_mm
-        held_last = held_foot_first_mm(pad)
-        why = said(
-            "The body is short for what stands out of it. So everything round is turned before the pad is cut off the bar, and"
-            " {grip} of the body then hold it for one light facing cut.",
-            grip=held_last,
-        )
-    mass = bar_mass_kg(bar_mm, blank, conditions)
+    order = order_of(pad)
+    held = (_top_first if order == "top_first" else _foot_first)(pad, bar_mm, conditions, shop)
     return StockPlan(
         bar_mm=bar_mm,
         bar_is_listed=bar is not None,
         order=order,
-        why=why,
-        blank_mm=blank,
+        why=held.why,
+        blank_mm=held.blank_mm,
         kerf_mm=shop.kerf_mm,
-        stub_mm=stub,
-        first_grip_mm=grip,
-        first_reach_mm=blank - grip,
-        second_grip_mm=max(0.0, held_last),
-        mass_kg=mass,
-        price=price_of(bar_mm, blank + shop.kerf_mm, conditions, shop),
+        stub_mm=held.stub_mm,
+        first_grip_mm=held.grip_mm,
+        first_reach_mm=held.blank_mm - held.grip_mm,
+        second_grip_mm=max(0.0, held.last_mm),
+        mass_kg=bar_mass_kg(bar_mm, held.blank_mm, conditions),
+        price=price_of(bar_mm, held.blank_mm + shop.kerf_mm, conditions, shop),
+    )
+
+
+def order_of(pad: Pad) -> Order:
+    """Top first where the finished body then holds the pad well enough to turn its foot; else all that is round at once."""
+    reach = pad.seat_length_mm + pad.foot_depth_mm + FACING_MM
+    needed = max(least_grip_mm(pad.body_diameter_mm), reach * REACH_SHARE)
+    return "top_first" if held_top_first_mm(pad) >= needed else "foot_first"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Held:
+    """How a blank is held first and last, and how long that makes it; lengths in mm."""
+
+    blank_mm: float
+    grip_mm: float
+    stub_mm: float
+    last_mm: float
+    why: Sentence
+
+
+def _top_first(pad: Pad, bar_mm: float, conditions: Conditions, shop: Shop) -> _Held:
+    plain = pad.overall_height_mm + 2 * FACING_MM
+    out = FACING_MM + turned_top_first_mm(pad) + JAW_CLEARANCE_MM
+    grip = max(least_grip_mm(bar_mm), out * REACH_SHARE, plain - out)
+    blank, last = _by_rule_mm(out + grip, conditions), held_top_first_mm(pad)
+    return _Held(
+        blank_mm=blank,
+        grip_mm=blank - out,
+        stub_mm=blank - plain,
+        last_mm=last,
+        why=said(
+            "The body is turned first and then holds the pad: {grip} of finished cylinder. The seat is too short, and its corner"
+            " too round, to hold anything.",
+            grip=last,
+        ),
+    )
+
+
+def _foot_first(pad: Pad, bar_mm: float, conditions: Conditions, shop: Shop) -> _Held:
+    reach = FACING_MM + turned_foot_first_mm(pad, shop.kerf_mm) + SAW_ROOM_MM
+    blank = _by_rule_mm(reach + max(least_grip_mm(bar_mm), reach * REACH_SHARE), conditions)
+    grip, last = blank - reach, held_foot_first_mm(pad)
+    return _Held(
+        blank_mm=blank,
+        grip_mm=grip,
+        stub_mm=grip + SAW_ROOM_MM + shop.kerf_mm,
+        last_mm=last,
+        why=said(
+            "The body is short for what stands out of it. So everything round is turned before the pad is cut off the bar, and"
+            " {grip} of the body then hold it for one light facing cut.",
+            grip=last,
+        ),
     )
 
 
@@ -163,65 +173,3 @@ def held_foot_first_mm(pad: Pad) -> float:
     """Length of finished body that holds the pad for the last facing cut, foot inwards: a skirt counts, on a plug of scrap."""
     facing = 0.0 if pad.has_plug else FACING_MM / 2
     return max(0.0, pad.body_top_mm - pad.foot_bottom_mm - 2 * pad.edge_chamfer_mm - facing)
-
-
-def bar_mass_kg(bar_mm: float, length_mm: float, conditions: Conditions) -> float:
-    r"""Mass of a piece of bar.
-
-    .. math:: m = \rho \frac{\pi D^2}{4} l
-
-    Parameters
-    ----------
-    bar_mm : float
-        Diameter of the bar D, [mm]
-    length_mm : float
-        Its length l, [mm]
-    conditions : Conditions
-        Supplies the density ρ, [g/cm³]
-
-    Returns
-    -------
-    mass_kg : float
-        Mass m, [kg]
-
-    Examples
-    --------
-    >>> from geometry.conditions import conditions_of
-    >>> from geometry.measurements import read_measurements
-    >>> acetal = conditions_of(read_measurements({
-    ...     "jack": {"cup_bore_mm": 68, "cup_depth_mm": 12, "rated_load_kg": 2000, "rim_height_low_mm": 105},
-    ...     "seam": {"thickness_mm": 3.2, "height_mm": 20, "edge_height_mm": 190}, "car": {"gross_mass_kg": 1600}}))
-    >>> round(bar_mass_kg(80, 1000, acetal), 2)
-    7.09
-
-    References
-    ----------
-    Plain geometry.
-    """
-    return pi / 4 * bar_mm**2 * length_mm * conditions.material.density_g_cm3.value * _KG_PER_MM3_G_CM3
-
-
-def price_of(bar_mm: float, length_mm: float, conditions: Conditions, shop: Shop) -> float | None:
-    """Price of a piece of bar in the user's money; None where no price is given."""
-    if shop.price_per_m is not None:
-        return shop.price_per_m * length_mm / 1000
-    if shop.price_per_kg is not None:
-        return shop.price_per_kg * bar_mass_kg(bar_mm, length_mm, conditions)
-    return None
-
-
-def bar_used_mm(plan: StockPlan, pads: int) -> float:
-    """Length of bar for so many pads, saw cuts included; a bar held by its own end shares that end."""
-    each = plan.blank_mm + plan.kerf_mm
-    if plan.order == "top_first":
-        return pads * each
-    return pads * (each - plan.stub_mm) + plan.stub_mm
-
-
-def pads_from_bar(plan: StockPlan, bar_length_mm: float) -> int:
-    """How many pads a bar of a length gives."""
-    count = 0
-    # The last piece needs no saw cut of its own.
-    while bar_used_mm(plan, count + 1) - plan.kerf_mm <= bar_length_mm:
-        count += 1
-    return count

@@ -8,8 +8,9 @@ from hypothesis import strategies as st
 
 from geometry.conditions import Conditions
 from geometry.document.shop import Shop
+from geometry.making.batch import bar_used_mm, pads_from_bar
 from geometry.making.machine import machine_of
-from geometry.making.stock import bar_used_mm, least_grip_mm, pads_from_bar, stock_plan
+from geometry.making.stock import least_grip_mm, stock_plan
 from geometry.measurements import read_measurements
 from geometry.pad import Pad
 from tests.documents import van
