@@ -1,7 +1,8 @@
 """The assembled section on the working sheet: one picture for wide screens and one for phones."""
 
 import re
-from dataclasses import replace
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
@@ -9,10 +10,52 @@ from geometry.drawing import section_layout, section_svg, section_words
 from geometry.drawing.section import Section, section_of_conflict, section_of_design, section_of_partial
 from geometry.drawing.section_page import Page
 from geometry.drawing.section_rows import hundredths, in_even_rows, unplaced
-from server.present import MarkView, Outcome, SectionView
+from server.outcome import Outcome
 
 _WIDE, _PHONE = 638, 390
 _LINK = re.compile(r"</?a\b[^>]*>")
+OUTBOARD = "seam.clear_outboard_mm"
+"""The one measurement of the car that stands on the jack's side of the wide picture."""
+
+
+@dataclass(frozen=True, slots=True)
+class MarkView:
+    """The words beside a lettered mark of the wide picture."""
+
+    mark: str
+    words: str
+    numbers: str
+    at: int
+    is_left: bool
+
+
+@dataclass(frozen=True, slots=True)
+class SectionView:
+    """The assembled section for two widths, and at which hundredth of the wide one's height each balloon stands."""
+
+    wide: Markup
+    phone: Markup
+    heights: Mapping[str, int]
+    marks: tuple[MarkView, ...]
+
+    @property
+    def jack_top(self) -> int:
+        """Where the jack's column begins."""
+        return self._top(is_left=True)
+
+    @property
+    def car_top(self) -> int:
+        """Where the car's column begins."""
+        return self._top(is_left=False)
+
+    @property
+    def outboard_is_first(self) -> bool:
+        """Whether the car's one question on the jack's side stands above all of the jack's."""
+        return self.heights.get(OUTBOARD, 100) < self.jack_top
+
+    def _top(self, *, is_left: bool) -> int:
+        questions = [at for key, at in self.heights.items() if key.startswith("jack.") == is_left and key != OUTBOARD]
+        return min(questions + [mark.at for mark in self.marks if mark.is_left == is_left])
 
 
 def section_view(outcome: Outcome) -> SectionView:

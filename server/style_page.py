@@ -15,8 +15,9 @@ from server.field_views import FieldView, field_view
 from server.forms import read_form
 from server.links import Sample, samples, typed_of_document
 from server.outcome import outcome_of
-from server.present import MarkView, PadPage, SectionView, Verdict, pad_page
-from server.section_view import section_view
+from server.present import pad_page
+from server.section_view import MarkView, SectionView, section_view
+from server.sheet_context import PadPage, Verdict
 from server.templating import render
 
 router = APIRouter(include_in_schema=False)

@@ -15,8 +15,7 @@ from server.documents import query_pairs
 from server.field_views import CHOICE_WORDS
 from server.fields import FIELDS
 from server.forms import FormReading, read_form
-from server.outcome import outcome_of
-from server.present import Outcome
+from server.outcome import Outcome, outcome_of
 from server.section_view import bare_picture
 from server.shown import unit_of_field
 from server.templating import render

@@ -20,8 +20,9 @@ from server.fields import FIELDS, fields_of, is_asked
 from server.forms import read_form
 from server.links import samples, typed_of_document
 from server.pages import outcome_of
-from server.present import PadPage, pad_page
+from server.present import pad_page
 from server.section_view import section_view
+from server.sheet_context import PadPage
 from server.stand import stand_of
 
 SAMPLES = {sample.key: sample for sample in samples()}

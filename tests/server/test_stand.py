@@ -6,8 +6,9 @@ from server.fields import FIELDS
 from server.forms import read_form
 from server.links import samples
 from server.outcome import outcome_of
-from server.present import PadPage, pad_page
+from server.present import pad_page
 from server.section_view import section_view
+from server.sheet_context import PadPage
 from server.stand import stand_for
 
 BARE_PLATE = "puppet_theatre_van_plate_edge"
