@@ -94,6 +94,8 @@ def bound(
 
 Verdict = Literal["pass", "fail", "advice", "not_applicable", "not_checked"]
 Sense = Literal["at_most", "at_least"]
+_SIGNS: Mapping[Sense, tuple[str, str]] = {"at_most": ("≤", ">"), "at_least": ("≥", "<")}
+"""How a value compares with its limit where it is met, and where it is not."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,6 +117,18 @@ class Finding:
     """Further figures that belong beside the result: (words, value, unit)."""
     utilisation: float | None = None
     """Set where it is not the plain ratio of value and limit."""
+
+    def meets(self, sense: Sense) -> bool:
+        """Whether the value respects its limit, but for what binary arithmetic leaves behind."""
+        if sense == "at_most":
+            return self.value <= self.limit + _ROUNDING
+        return self.value >= self.limit - _ROUNDING
+
+    @property
+    def also_words(self) -> tuple[str, ...]:
+        """The further figures, each with its words and its unit."""
+        told = (f"{words}: {formulas.shown(value)} {unit}" for words, value, unit in self.also)
+        return tuple(words.replace(" –", "").strip() for words in told)
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,6 +160,11 @@ class CheckRule:
     def kind(self) -> str:
         """The foot or head that the check belongs to; empty for a check of every pad."""
         return kind_of_room(self.find.__module__)
+
+    @property
+    def sign(self) -> str:
+        """How its value is to compare with its limit."""
+        return _SIGNS[self.sense][0]
 
     def applies(self, rooms: Set[str]) -> bool:
         """Whether a pad whose foot and head have these rooms is judged by it."""
@@ -226,6 +245,11 @@ class Check:
         return self.finding.limit if self.finding else None
 
     @property
+    def also_words(self) -> tuple[str, ...]:
+        """Further figures beside the result, each with its words and its unit."""
+        return self.finding.also_words if self.finding else ()
+
+    @property
     def formulas(self) -> tuple[str, str]:
         """The formulas of value and limit as used here."""
         finding = self.finding
@@ -238,7 +262,13 @@ class Check:
     def formula(self) -> str:
         """Both formulas, as printed."""
         value, limit = self.formulas
-        return f"{formulas.pretty(value)} {'≤' if self.rule.sense == 'at_most' else '≥'} {formulas.pretty(limit)}"
+        return f"{formulas.pretty(value)} {self.rule.sign} {formulas.pretty(limit)}"
+
+    @property
+    def sign(self) -> str:
+        """How the value compares with its limit."""
+        met, broken = _SIGNS[self.rule.sense]
+        return met if self.finding and self.finding.meets(self.rule.sense) else broken
 
     @property
     def substituted(self) -> str:
@@ -249,13 +279,7 @@ class Check:
             _line(text, self.finding.numbers, result)
             for text, result in zip(self.formulas, (self.finding.value, self.finding.limit), strict=True)
         )
-        met = self.finding.value <= self.finding.limit + _ROUNDING
-        sign = (
-            ("≤" if met else ">")
-            if self.rule.sense == "at_most"
-            else ("≥" if self.finding.value >= self.finding.limit - _ROUNDING else "<")
-        )
-        return f"{value} {sign} {limit}".strip()
+        return f"{value} {self.sign} {limit}".strip()
 
 
 def _line(formula: str, numbers: Numbers, result: float) -> str:

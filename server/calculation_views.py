@@ -34,10 +34,6 @@ from server.check_views import verdict_words
 from server.design_views import caution_groups
 from server.forms import FormReading
 
-_DUST = 1e-9
-"""What binary arithmetic may leave of a difference that is nothing."""
-_SIGNS = {"at_most": ("≤", ">"), "at_least": ("≥", "<")}
-
 
 class _Tags:
     """Numbers the sources of a sheet."""
@@ -165,14 +161,6 @@ def _figure(words: str, figure: Figure) -> FigureView:
 
 def _check(part: CheckPart, tags: _Tags, units: str) -> CheckView:
     check = part.check
-    finding = check.finding
-    met, broken = _SIGNS[check.rule.sense]
-    is_met = finding is not None and (
-        finding.value <= finding.limit + _DUST
-        if check.rule.sense == "at_most"
-        else finding.value >= finding.limit - _DUST
-    )
-    also = finding.also if finding else ()
     return CheckView(
         code=check.code,
         title=check.title,
@@ -182,13 +170,10 @@ def _check(part: CheckPart, tags: _Tags, units: str) -> CheckView:
             SideView(_symbol(f), numbers, shown.with_customary(f"{result} {part.unit}".rstrip(), units))
             for f, numbers, result in part.sides
         ),
-        sign=met if is_met else broken,
+        sign=check.sign,
         unit=part.unit,
         margin=_margin(part, units),
-        also=tuple(
-            shown.with_customary(f"{words}: {formulas.shown(value)} {u}".replace(" –", ""), units)
-            for words, value, u in also
-        ),
+        also=tuple(shown.with_customary(words, units) for words in check.also_words),
         symbols=_symbols(part.symbols, units),
         source=tags.of(check.rule.source),
         is_governing=part.is_governing,

@@ -4,7 +4,6 @@ from collections.abc import Set
 from dataclasses import dataclass
 from math import isfinite
 
-from geometry import formulas
 from geometry.design import Design
 from geometry.rules import Check
 from server import shown
@@ -85,10 +84,7 @@ def _check(check: Check, on_sheet: Set[str], units: str) -> CheckView:
         formula=check.formula,
         substituted=check.substituted,
         source=shown.source_words(check.rule.source, units),
-        also=tuple(
-            shown.words_in(_also(words, value, unit), units)
-            for words, value, unit in (check.finding.also if check.finding else ())
-        ),
+        also=tuple(shown.words_in(words, units) for words in check.also_words),
         needs=tuple(link_to(key, on_sheet) for key in check.needs if key in FIELDS),
     )
 
@@ -109,11 +105,6 @@ def verdict_words(check: Check) -> str:
             return f"advice, {used} of its limit" if check.utilisation <= 1 else f"advice, {used} times its limit"
         case "fail":
             return f"fails, {used} times its limit" if isfinite(check.utilisation) else "fails, nothing is left"
-
-
-def _also(words: str, value: float, unit: str) -> str:
-    number = formulas.shown(value)
-    return f"{words}: {number} {unit}".replace(" –", "").strip()
 
 
 def governing_words(design: Design) -> str:

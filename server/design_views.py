@@ -14,26 +14,9 @@ from geometry.ledger import Bound, Entry
 from geometry.making.own_words import car_words
 from geometry.units import inch_to_mm, mm_to_inch
 from server import shown
-from server.check_views import verdict_words
 from server.field_views import LinkView, field_id, link_to, title_of
 from server.fixing import cost_of_fixing
 from server.links import pad_address
-
-__all__ = [
-    "BoundView",
-    "CautionGroup",
-    "ConflictView",
-    "DimensionView",
-    "LimitView",
-    "LinkView",
-    "caution_groups",
-    "conflict_headline",
-    "conflict_of",
-    "conflict_words",
-    "dimensions_of",
-    "load_rows",
-    "verdict_words",
-]
 
 _SAME_SIZE_MM = 1e-7
 SIGNAL_WORDS: tuple[SignalWord, ...] = ("DANGER", "WARNING", "CAUTION", "NOTICE")

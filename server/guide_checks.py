@@ -30,7 +30,6 @@ _ROOMS: Mapping[str, str] = {
     "": "Further checks",
 }
 """Where checks are registered, in the order in which the guide tells of them; the nearest room or package around counts."""
-_SIGNS = {"at_most": "≤", "at_least": "≥"}
 
 
 def check_groups(example: Design, units: str) -> tuple[CheckGroupPart, ...]:
@@ -61,7 +60,7 @@ def _check(rule: CheckRule, example: Design, units: str) -> CheckPart:
         else "Where it fails, the pad is not fit to make.",
         formula=_typeset(rule.formula),
         limit=_typeset(rule.limit_formula),
-        sign=_SIGNS[rule.sense],
+        sign=rule.sign,
         unit="" if rule.unit == "–" else rule.unit,
         meanings=_meanings(rule),
         needs=tuple(LinkView(title_of(key), f"#{field_id(key)}") for key in rests_on(rule)),

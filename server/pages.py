@@ -13,8 +13,6 @@ from server.present import pad_page
 from server.section_view import section_view
 from server.templating import render
 
-__all__ = ["outcome_of", "router"]
-
 router = APIRouter(include_in_schema=False)
 for _room in (beside, measuring_sheet, style_page):
     router.include_router(_room.router)

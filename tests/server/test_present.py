@@ -19,7 +19,7 @@ from server.field_views import CHOICE_WORDS, field_id, field_view, with_units_sp
 from server.fields import FIELDS, fields_of, is_asked
 from server.forms import read_form
 from server.links import samples, typed_of_document
-from server.pages import outcome_of
+from server.outcome import outcome_of
 from server.present import pad_page
 from server.section_view import section_view
 from server.sheet_context import PadPage
