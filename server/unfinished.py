@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Mapping
+from dataclasses import replace
 from math import nan
 from typing import Any
 
@@ -28,7 +29,17 @@ def judge(document: Document) -> tuple[Measurements | None, tuple[Problem, ...]]
     problems = list(found)
     for part in (*parts.values(), Measurements.model_construct(**{**document, **parts})):
         problems += [p for p in _of_rules(part) if p.field not in wrong]
-    return None, tuple(problems)
+    return None, tuple(_in_own_words(problem, groups) for problem in problems)
+
+
+def _in_own_words(problem: Problem, groups: Mapping[str, type[BaseModel]]) -> Problem:
+    """A problem with the title that its field has on this kind of jack or car, where another kind's stands before it."""
+    group, _, name = problem.field.partition(".")
+    usual = FIELDS[problem.field].title if problem.field in FIELDS else ""
+    own = groups[group].model_fields[name].title if group in groups and name in groups[group].model_fields else None
+    if not usual or not own or not problem.message.startswith(usual):
+        return problem
+    return replace(problem, message=own + problem.message.removeprefix(usual))
 
 
 def _partly(model: type[BaseModel], values: Document, group: str, wrong: set[str]) -> BaseModel:

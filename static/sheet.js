@@ -196,6 +196,7 @@
       return;
     }
     const target = document.getElementById(link.getAttribute("href").slice(1));
+    target?.querySelectorAll(":scope > .fold").forEach((part) => { part.open = true; });
     if (target && target.matches(".field input, .field select")) {
       event.preventDefault();
       goTo(target);
@@ -296,9 +297,19 @@
     }, REST_MS);
   };
 
-  /* On a phone, tables and curves are folded away until asked for; on a wide page and on paper they stand open. */
+  /* On a phone, tables, curves and files are folded away until asked for; on a wide page and on paper they stand open. What
+     the sheet itself folds is folded once, so that an answer closes nothing that was opened. */
 
-  const unfold = () => all(".fold").forEach((part) => { part.open = true; });
+  const fold = () => {
+    const aimed = document.getElementById(location.hash.slice(1));
+    all("#the-load .fold, #files > .fold, .fold-here").forEach((part) => {
+      if (part.hasAttribute("data-live-folded")) return;
+      part.setAttribute("data-live-folded", "");
+      if (phone.matches && !aimed?.contains(part)) part.open = false;
+    });
+  };
+
+  const unfold = () => all(".fold, .fold-here").forEach((part) => { part.open = true; });
   phone.addEventListener("change", unfold);
   window.addEventListener("beforeprint", unfold);
 
@@ -331,13 +342,13 @@
     if (step) shown = step.id;
   };
 
-  const settle = () => { showWhatIsMissing(); light(); show(shown); fitToKeyboard(); fetchAllSlow(); };
+  const settle = () => { showWhatIsMissing(); light(); show(shown); fitToKeyboard(); fold(); fetchAllSlow(); };
 
   document.addEventListener("htmx:after:swap", () => { settle(); say(); });
   document.addEventListener("DOMContentLoaded", () => {
     document.documentElement.classList.add("live");
-    // On a phone the boxes come first.
-    if (phone.matches) all(".ready").forEach((fold) => { fold.open = false; });
+    // On a phone picture and boxes come first.
+    if (phone.matches) all(".ready, .kinds").forEach((fold) => { fold.open = false; });
     said = document.querySelector("#outcome .verdict").textContent.trim();
     settle();
     // htmx binds the form a moment after it has loaded, which may be later than this.

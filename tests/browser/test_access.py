@@ -31,7 +31,14 @@ STATES = {
 }
 
 
-LOOKS = {"390": (PHONE, False), "1440": (TALL_DESKTOP, False), "dark": (TALL_DESKTOP, True), "dark 390": (PHONE, True)}
+NARROW_DESKTOP = (1100, 1800)
+LOOKS = {
+    "390": (PHONE, False),
+    "1100": (NARROW_DESKTOP, False),
+    "1440": (TALL_DESKTOP, False),
+    "dark": (TALL_DESKTOP, True),
+    "dark 390": (PHONE, True),
+}
 
 
 @pytest.mark.parametrize("state", STATES)

@@ -5,7 +5,9 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
+from geometry.kinds import FACES, JACKS
 from tests.browser.conftest import DESKTOP, Site, until_asked, window
+from tests.browser.test_sheet import CUT_OR_MET, OFF_BALLOON
 
 pytestmark = pytest.mark.browser
 FOOT, HEAD = "#field-foot", "#field-head"
@@ -44,6 +46,30 @@ def test_another_head_changes_the_picture_and_its_balloons(page: Page, site: Sit
     balloon.locator(".target").click()
     expect(page.locator("#field-rail-face_width_mm")).to_be_focused()
     expect(page.locator("#section-wide")).not_to_contain_text("Seam")
+
+
+@pytest.mark.parametrize("foot", JACKS)
+def test_every_empty_sheet_has_its_questions_in_line(page: Page, site: Site, foot: str) -> None:
+    """Oracle: boxes measured in the browser, every note below its box: “still to measure”, or what is taken instead."""
+    for head in FACES:
+        page.goto(f"{site.address}/pad?foot={foot}&head={head}")
+        for width in (1100, 1180, 1300):
+            page.set_viewport_size({"width": width, "height": 900})
+            assert page.evaluate(CUT_OR_MET) == [], (head, width)
+            assert max(page.evaluate(OFF_BALLOON)) <= 1, (head, width)
+
+
+def test_what_was_typed_for_a_ring_is_kept_where_there_is_none(page: Page, site: Site) -> None:
+    ring, kept = page.locator("#field-jack-ring_bore_mm"), page.locator("#group-unused")
+    page.goto(site.sample("bell_ringers_wagon_plate_ring"))
+    bore = ring.input_value()
+    page.locator("#field-jack-located_by").select_option("")
+    expect(kept).to_contain_text("Bore of the ring or recess")
+    expect(page.locator("#step-jack #field-jack-ring_bore_mm")).to_have_count(0)
+    assert f"ring_bore_mm={bore}" in page.url
+    page.locator("#field-jack-located_by").select_option("recess")
+    expect(kept).to_have_count(0)
+    expect(ring).to_have_value(bore)
 
 
 def test_without_scripts_the_choice_is_sent_with_the_form(still: Page, site: Site) -> None:

@@ -29,6 +29,58 @@ def test_a_size_of_ones_own_is_typed_where_the_size_stands(phone: Page, site: Si
     expect(phone.locator(f"{WEB} .size strong")).to_have_text("24")
 
 
+def test_a_size_of_ones_own_shares_a_line_with_fix(phone: Page, site: Site) -> None:
+    """Oracle: boxes measured in the browser: one level for both, neither over the size or its name, each large enough."""
+    phone.goto(site.sample("mobile_library_van"))
+    for width in (320, 360, 390):
+        phone.set_viewport_size({"width": width, "height": 844})
+        for row in phone.locator(".dimension:has(.own-size)").all():
+            change, fix = row.locator(".own-size summary").bounding_box(), row.locator(".deed button").bounding_box()
+            assert change
+            assert fix
+            assert abs(change["y"] + change["height"] / 2 - fix["y"] - fix["height"] / 2) <= 2
+            assert change["x"] + change["width"] <= fix["x"] + 1
+            assert min(change["width"], change["height"], fix["width"], fix["height"]) >= 43.5
+            size = row.locator(".size").evaluate(
+                "e => { const r = document.createRange(); r.selectNodeContents(e);"
+                " const b = r.getBoundingClientRect(); return [b.right, b.bottom]; }"
+            )
+            assert size[0] <= change["x"] or size[1] <= change["y"] + 1, width
+
+
+def test_the_verdict_at_the_bottom_edge_is_never_cut(phone: Page, site: Site) -> None:
+    """Oracle: what its words need against what they have, and that it leaves a phone most of its height."""
+    for sample in ("mobile_library_van", "repair_cafe_people_carrier", "rowing_club_trailer_car_no_pad"):
+        phone.goto(site.sample(sample))
+        for width in (320, 390):
+            phone.set_viewport_size({"width": width, "height": 640})
+            words = phone.locator(".foot-verdict span").first
+            assert words.evaluate("e => e.scrollHeight <= e.clientHeight + 1 && e.scrollWidth <= e.clientWidth + 1"), (
+                width
+            )
+            assert phone.locator(".foot-verdict").evaluate("e => e.getBoundingClientRect().height") <= 100
+
+
+def test_the_way_to_the_files_opens_them(phone: Page, site: Site) -> None:
+    phone.goto(site.sample("mobile_library_van"))
+    drawing = phone.locator("#files").get_by_role("link", name="PDF")
+    expect(drawing).to_be_hidden()
+    phone.locator(".outcome-ways").get_by_role("link", name="Files").click()
+    expect(drawing).to_be_visible()
+    phone.locator("#field-jack-cup_depth_mm").fill("12.5")
+    until_asked(phone, "cup_depth_mm=12.5")
+    expect(drawing).to_be_visible()
+
+
+def test_a_long_reason_is_one_tap_away(phone: Page, site: Site) -> None:
+    phone.goto(site.sample("mobile_library_van"))
+    reason = phone.locator("#seat_length_mm .why-words")
+    is_cut = "e => e.scrollHeight > e.clientHeight + 1"
+    assert reason.evaluate(is_cut)
+    reason.click()
+    assert not reason.evaluate(is_cut)
+
+
 def test_fixing_and_letting_go_keep_the_place(phone: Page, site: Site) -> None:
     """Oracle: the page is not loaded anew, and the size moves by less than its own line's height in the window."""
     phone.goto(site.sample("mobile_library_van"))
@@ -120,6 +172,9 @@ def test_what_takes_room_is_folded_on_a_phone_until_it_is_asked_for(phone: Page,
     expect(table.get_by_text("The table")).to_be_visible(timeout=20_000)
     expect(table.locator("table")).to_be_hidden()
     folded = phone.evaluate("document.body.scrollHeight")
+    assert folded < 8500
+    expect(phone.locator("#the-load").get_by_text("What the pad is judged for")).to_be_visible()
+    expect(phone.locator("#the-load").get_by_text("Push from the side")).to_be_hidden()
     table.get_by_text("The table").click()
     expect(table.locator("table")).to_be_visible()
     assert phone.evaluate("document.body.scrollHeight") > folded + 1000

@@ -15,8 +15,13 @@ from geometry.pad import Pad
 from geometry.quantity import Group
 
 SAMPLES = Path(__file__).parents[2] / "sample_data"
-KINDS = ("puppet_theatre_van_plate_edge", "bell_ringers_wagon_plate_ring", "brass_band_van_toothed_saddle")
-KINDS += ("seed_library_estate_teeth_only", "lifeguard_station_pickup_round_plug")
+KINDS = (
+    "puppet_theatre_van_plate_edge",
+    "bell_ringers_wagon_plate_ring",
+    "brass_band_van_toothed_saddle",
+    "seed_library_estate_teeth_only",
+    "lifeguard_station_pickup_round_plug",
+)
 
 
 def groups_of(told: dict[str, Any]) -> Iterator[tuple[str, type[Group]]]:

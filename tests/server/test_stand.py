@@ -66,3 +66,8 @@ def test_every_question_that_is_needed_is_asked() -> None:
         missing = {key for key in reading.missing if FIELDS[key].group in {"jack", "pocket"}}
         assert missing
         assert missing <= {*stand_for(reading).keys, "jack.rated_load_kg"}
+
+
+def test_a_problem_names_its_field_as_this_jack_does() -> None:
+    page = page_of(BARE_PLATE, jack__rim_height_low_mm="9000")
+    assert page.problems[0].words.startswith("Height of the jack's head, jack down 9000 mm cannot be right")
