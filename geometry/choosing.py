@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from functools import cache
 from math import inf, isfinite
 
+from geometry.bound_rules import BOUND_RULES, BoundRule, Side
 from geometry.conditions import Conditions
 from geometry.draft import Draft
 from geometry.errors import Limit, NoPadFitsError
@@ -12,7 +13,6 @@ from geometry.feet.play import LOCATING
 from geometry.habits import EPS_MM, HABITS, STEPS_MM, Habit, step_down, step_up, tolerance_mm
 from geometry.ledger import Bound, Entry, Ledger
 from geometry.pad import DIMENSIONS
-from geometry.rules import BOUND_RULES, BoundRule, Side
 
 
 @cache

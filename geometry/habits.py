@@ -4,8 +4,8 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from math import ceil, floor
 
+from geometry.bound_rules import Side
 from geometry.fits import linear_tolerance_mm, radius_tolerance_mm
-from geometry.rules import Side
 from geometry.units import inch_to_mm
 
 EPS_MM = 1e-9

@@ -4,9 +4,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from geometry import formulas
+from geometry.bound_rules import BoundRule
 from geometry.draft import Draft
 from geometry.habits import EPS_MM, HABITS
-from geometry.rules import BoundRule, Numbers
+from geometry.rules import Numbers
 
 
 @dataclass(frozen=True, slots=True)

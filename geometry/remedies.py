@@ -10,13 +10,14 @@ from functools import lru_cache
 from itertools import islice
 from typing import Literal
 
+from geometry.bound_rules import BOUND_RULES
 from geometry.comparison import MaterialRow, compare_materials
 from geometry.conditions import conditions_of
 from geometry.design import Design, design_pad
 from geometry.errors import BadMeasurementsError, NoPadFitsError
 from geometry.kinds import FACE_GROUPS
 from geometry.measurements import Measurements
-from geometry.rules import BOUND_RULES, Check
+from geometry.rules import Check
 from geometry.variants import Changes, bounds_of, number_at, variant
 
 MOST = 3

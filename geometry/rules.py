@@ -1,4 +1,4 @@
-"""What a bound and a check are, and the registers that sizing and checking read.
+"""What a check is, the register that judging reads, and the answer to one check on one pad.
 
 A rule declares the measurements it needs; what is not checked, and which measurement matters, follow from that.
 """
@@ -15,9 +15,7 @@ from geometry.provenance import Source
 if TYPE_CHECKING:
     from geometry.case import Case
     from geometry.conditions import Conditions
-    from geometry.draft import Draft
 
-Side = Literal["lower", "upper"]
 Numbers = Mapping[str, float]
 
 
@@ -37,59 +35,9 @@ def kind_of_room(module: str) -> str:
     return parts[2] if module.startswith(_KINDS) and len(parts) > _LEAST_PARTS else ""
 
 
-def _serves(kind: str, rooms: Set[str]) -> bool:
+def serves(kind: str, rooms: Set[str]) -> bool:
+    """Whether a rule of a kind, or of none, applies to a pad whose foot and head have these rooms."""
     return not kind or kind in rooms
-
-
-@dataclass(frozen=True, slots=True)
-class BoundRule:
-    """One requirement on one dimension: a limit with its reason, formula and source."""
-
-    dimension: str
-    side: Side
-    must: bool
-    """A must can empty an interval; an aim is given up as far as needed."""
-    reason: str
-    formula: str
-    source: Source
-    needs: tuple[str, ...]
-    """Measurement keys; the first is the one to change where this bound leaves no room."""
-    compute: Callable[["Draft"], float | None]
-    """The limit in mm; None where the rule does not apply."""
-    numbers: Callable[["Draft"], Numbers]
-    """The symbols of the formula with their values, for people to read."""
-
-    @property
-    def kind(self) -> str:
-        """The foot or head that the rule belongs to; empty for a rule of every pad."""
-        return kind_of_room(self.compute.__module__)
-
-    def applies(self, rooms: Set[str]) -> bool:
-        """Whether a pad whose foot and head have these rooms has to respect it."""
-        return _serves(self.kind, rooms)
-
-
-BOUND_RULES: list[BoundRule] = []
-
-
-def bound(
-    dimension: str,
-    side: Side,
-    reason: str,
-    *,
-    formula: str,
-    source: Source,
-    needs: tuple[str, ...],
-    numbers: Callable[["Draft"], Numbers] = lambda d: {},
-    must: bool = True,
-) -> Callable[[Callable[["Draft"], float | None]], Callable[["Draft"], float | None]]:
-    """Register the decorated function as a bound on ``dimension``."""
-
-    def register(compute: Callable[["Draft"], float | None]) -> Callable[["Draft"], float | None]:
-        BOUND_RULES.append(BoundRule(dimension, side, must, reason, formula, source, needs, compute, numbers))
-        return compute
-
-    return register
 
 
 Verdict = Literal["pass", "fail", "advice", "not_applicable", "not_checked"]
@@ -168,7 +116,7 @@ class CheckRule:
 
     def applies(self, rooms: Set[str]) -> bool:
         """Whether a pad whose foot and head have these rooms is judged by it."""
-        return _serves(self.kind, rooms)
+        return serves(self.kind, rooms)
 
 
 CHECK_RULES: dict[str, CheckRule] = {}

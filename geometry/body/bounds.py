@@ -1,9 +1,10 @@
 """What jack and car together, and the stock, ask of web and body."""
 
+from geometry.bound_rules import bound
 from geometry.draft import Draft
 from geometry.geometrical import FLOOR_PARALLELISM
 from geometry.provenance import derived, recomputed
-from geometry.rules import Numbers, bound
+from geometry.rules import Numbers
 from geometry.seat import disc_thickness_mm
 
 ENTRY_CLEARANCE_MM = 5.0

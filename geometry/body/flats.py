@@ -1,8 +1,8 @@
 """Two flats along the slot: something to hold the pad by, and less body beside the seam."""
 
+from geometry.bound_rules import bound
 from geometry.draft import Draft
 from geometry.provenance import derived
-from geometry.rules import bound
 
 LEAST_FLAT_MM = 4.0
 """Taken off the diameter: less shows no flat worth holding."""

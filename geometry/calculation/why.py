@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from types import MappingProxyType
 
+from geometry.bound_rules import BoundRule
 from geometry.calculation.told import Phrase, Told, length
 from geometry.calculation.why_body import BODY
 from geometry.calculation.why_cup import CUP
@@ -14,7 +15,6 @@ from geometry.design import Design, let_go
 from geometry.errors import NoPadFitsError
 from geometry.habits import HABITS, STEPS_MM
 from geometry.ledger import Bound, Entry
-from geometry.rules import BoundRule
 
 _CHAMFER = "it breaks the edge so that it neither cuts nor chips; the usual size"
 _IN_ROUNDS = {"web_mm", "body_diameter_mm"}

@@ -7,6 +7,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 
 from geometry import formulas
+from geometry.bound_rules import BOUND_RULES
 from geometry.calculation.as_data import sheet_data
 from geometry.calculation.opening import GOOD_TO_DOUBT, governing, lines_behind, not_covered_by
 from geometry.calculation.pictures import clearance_plots_of, lift_plot_of
@@ -20,7 +21,6 @@ from geometry.geometrical import GEOMETRICAL_TOLERANCES
 from geometry.measurements import read_measurements
 from geometry.pad import DIMENSIONS
 from geometry.provenance import Mark
-from geometry.rules import BOUND_RULES
 from tests.documents import roomy_documents, sample, van
 
 _SETTINGS = settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))

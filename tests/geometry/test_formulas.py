@@ -7,9 +7,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import geometry.sizing  # noqa: F401 - registers every bound
+from geometry.bound_rules import BOUND_RULES, BoundRule
 from geometry.formulas import evaluate, pretty, shown, substituted, symbols
 from geometry.habits import HABITS
-from geometry.rules import BOUND_RULES, CHECK_RULES, BoundRule, CheckRule
+from geometry.rules import CHECK_RULES, CheckRule
 
 
 def test_brackets_stay_where_they_matter() -> None:

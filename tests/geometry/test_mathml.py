@@ -9,8 +9,9 @@ from geometry import (
     design,  # noqa: F401 - importing it registers every rule
     formulas,
 )
+from geometry.bound_rules import BOUND_RULES
 from geometry.mathml import mathml, mathml_equation, typst_math
-from geometry.rules import BOUND_RULES, CHECK_RULES
+from geometry.rules import CHECK_RULES
 
 FORMULAS = sorted(
     {rule.formula for rule in BOUND_RULES} | {f for r in CHECK_RULES.values() for f in (r.formula, r.limit_formula)}

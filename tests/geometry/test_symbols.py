@@ -1,11 +1,12 @@
 """The table of symbols: none missing, none idle, and the same unit wherever a symbol is used."""
 
 from geometry import formulas
+from geometry.bound_rules import BOUND_RULES
 from geometry.calculation.as_data import sheet_data
 from geometry.calculation.sheet import calculation_sheet
 from geometry.design import design_pad
 from geometry.measurements import read_measurements
-from geometry.rules import BOUND_RULES, CHECK_RULES
+from geometry.rules import CHECK_RULES
 from geometry.symbols import LOCAL, SYMBOLS, TOLERANCE_OF, dimension_title, symbol_in
 from tests.documents import SAMPLES, sample, van
 

@@ -1,9 +1,10 @@
 """A boss on the cup's floor, such as a bolt head: the seat face gets a recess over it."""
 
+from geometry.bound_rules import bound
 from geometry.case import Case
 from geometry.draft import Draft
 from geometry.provenance import derived, recomputed
-from geometry.rules import Finding, Numbers, Pointless, bound, check
+from geometry.rules import Finding, Numbers, Pointless, check
 from geometry.seat import disc_thickness_mm
 
 LEAST_BOSS_GAP_MM = 0.5

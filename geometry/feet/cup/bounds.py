@@ -1,9 +1,10 @@
 """What a cup asks of the pad's seat, stem and web."""
 
+from geometry.bound_rules import bound
 from geometry.draft import Draft
 from geometry.geometrical import FLOOR_PARALLELISM, LIP_RUN_OUT
 from geometry.provenance import derived
-from geometry.rules import Numbers, bound
+from geometry.rules import Numbers
 
 LEAST_STEM_DIAMETER_MM = 6.0
 LEAST_STEM_LENGTH_MM = 5.0

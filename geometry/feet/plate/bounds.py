@@ -1,9 +1,9 @@
 """What a plate that is gripped by its edge asks of the seat; in a ring or a recess the rules of a cup ask it."""
 
+from geometry.bound_rules import bound
 from geometry.draft import Draft
 from geometry.feet.skirt.bounds import EDGE_BREAK_MM
 from geometry.provenance import derived
-from geometry.rules import bound
 
 LEAST_FACE_MM = 3.0
 

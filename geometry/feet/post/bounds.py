@@ -2,10 +2,11 @@
 
 from math import pi, sqrt
 
+from geometry.bound_rules import bound
 from geometry.draft import Draft
 from geometry.feet.post.places import cross_hole_mm, cross_hole_place_mm, pin_of
 from geometry.provenance import derived, practice, recomputed
-from geometry.rules import Numbers, bound
+from geometry.rules import Numbers
 
 LEAST_SHARE_OF_BORE = 0.90
 LEAST_FACE_MM = 2.0

@@ -1,5 +1,6 @@
 """The retaining pin: where its hole goes through the stem, and that it meets the hole and carries nothing."""
 
+from geometry.bound_rules import bound
 from geometry.case import Case
 from geometry.draft import Draft
 from geometry.feet.post.fields import PostFacts
@@ -12,7 +13,7 @@ from geometry.feet.post.places import (
     sag_mm,
 )
 from geometry.provenance import derived
-from geometry.rules import Finding, Numbers, Pointless, bound, check
+from geometry.rules import Finding, Numbers, Pointless, check
 
 _NEEDS = ("jack.pin_diameter_mm", "jack.pin_distance_mm", "jack.post_bore_mm", "make.measured_with")
 _FIT = derived("Worst case of measurement, growth, play and tolerance (ISO 2768-1 m), the hole 0.3 mm off the middle")

@@ -1,10 +1,10 @@
 """What the teeth of a saddle ask of the seat that stands on their tips; between them the rules of a cup ask it."""
 
+from geometry.bound_rules import bound
 from geometry.draft import Draft
 from geometry.feet.saddle.fields import SaddleFacts
 from geometry.feet.skirt.bounds import EDGE_BREAK_MM
 from geometry.provenance import derived
-from geometry.rules import bound
 
 LEAST_REACH_MM = 1.0
 

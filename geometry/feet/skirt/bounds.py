@@ -2,11 +2,12 @@
 
 from math import pi, sqrt
 
+from geometry.bound_rules import bound
 from geometry.draft import Draft
 from geometry.feet.skirt.wall import least_wall_mm, push_n_per_mm, root_strength_mpa
 from geometry.fits import linear_tolerance_mm
 from geometry.provenance import derived, practice
-from geometry.rules import Numbers, bound
+from geometry.rules import Numbers
 
 MOST_PLAY_SHARE = 0.10
 LEAST_GROOVE_MM = 2.0

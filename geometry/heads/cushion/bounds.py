@@ -2,12 +2,12 @@
 
 from math import hypot, inf, sqrt
 
+from geometry.bound_rules import bound
 from geometry.draft import Draft
 from geometry.elastomer import allowed_strain, is_elastomer, small_strain_modulus_mpa, stiffening
 from geometry.elastomer import shape_factor as shape_of
 from geometry.heads.overlap import disc_in_rectangle_mm2
 from geometry.provenance import derived, found
-from geometry.rules import bound
 
 PRESSURE_AIM = 0.8
 _HALVINGS = 22

@@ -2,13 +2,14 @@
 
 from math import sqrt
 
+from geometry.bound_rules import bound
 from geometry.case import head_loading
 from geometry.draft import Draft
 from geometry.geometrical import FLOOR_PARALLELISM
 from geometry.heads.face.lip import LipLoad
 from geometry.heads.loading import FaceLoading
 from geometry.provenance import derived
-from geometry.rules import Numbers, bound
+from geometry.rules import Numbers
 
 _NEEDS = ("seam.thickness_mm", "jack.cup_bore_mm", "car.gross_mass_kg", "make.material")
 

@@ -1,8 +1,9 @@
 """What a hole in the car's body asks of the plug that enters it: how long, how wide and how round it is."""
 
+from geometry.bound_rules import bound
 from geometry.draft import Draft
 from geometry.provenance import derived
-from geometry.rules import Numbers, bound
+from geometry.rules import Numbers
 
 _ROOM_TO_ROUND_MM = 0.7
 """A corner radius closer than this to half the plug's width is made half the width: one step of an inch shop, and a little."""

@@ -1,10 +1,10 @@
 """How tall a plug is: clear of what is above it, tall enough to keep the car, and no taller than that needs."""
 
 from geometry.body.bounds import ENTRY_CLEARANCE_MM
+from geometry.bound_rules import bound
 from geometry.draft import Draft
 from geometry.heads.plug.bounds import plug_numbers
 from geometry.provenance import derived
-from geometry.rules import bound
 
 LEAST_HOLD_MM = 4.0
 _WEB_WANTED_MM = 6.0

@@ -2,13 +2,13 @@
 
 from math import hypot, inf
 
+from geometry.bound_rules import bound
 from geometry.draft import Draft
 from geometry.fits import linear_tolerance_mm
 from geometry.heads.plug.bounds import plug_numbers
 from geometry.heads.plug.fields import PlugFacts
 from geometry.heads.plug.loading import shoulder_area_mm2
 from geometry.provenance import derived
-from geometry.rules import bound
 
 PRESSURE_AIM = 0.8
 LEAST_OVER_MM = 2.0

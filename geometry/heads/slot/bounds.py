@@ -3,10 +3,11 @@
 from math import sqrt
 
 from geometry.bearing import floor_factor
+from geometry.bound_rules import bound
 from geometry.draft import Draft
 from geometry.geometrical import FLOOR_PARALLELISM
 from geometry.provenance import derived, memory
-from geometry.rules import Numbers, bound
+from geometry.rules import Numbers
 from geometry.walls import lip_thickness_mm
 
 MARKING_MOST = 2.0

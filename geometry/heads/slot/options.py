@@ -2,10 +2,11 @@
 
 from math import hypot
 
+from geometry.bound_rules import bound
 from geometry.case import Case
 from geometry.draft import Draft
 from geometry.provenance import derived
-from geometry.rules import Finding, Numbers, Pointless, bound, check
+from geometry.rules import Finding, Numbers, Pointless, check
 
 LEAST_RELIEF_GAP_MM = 0.5
 RELIEF_WALL_MM = 6.0
