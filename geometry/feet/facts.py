@@ -9,6 +9,8 @@ from typing import ClassVar, Literal
 from geometry.own_terms import in_own_terms
 
 Locates = Literal["seat", "skirt", "stem"]
+NO_BOSS: Mapping[str, str] = MappingProxyType({"jack.floor_boss_height_mm": "", "jack.floor_boss_diameter_mm": ""})
+"""Keys that only a cup's rules need, where nothing of the kind is asked."""
 
 
 @dataclass(frozen=True, kw_only=True)

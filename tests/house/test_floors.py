@@ -27,6 +27,8 @@ FLOORS: dict[str, int] = {
     "geometry.heads.car": 1,
     "geometry.own_terms": 0,
     **{f"geometry.feet.{kind}{room}": 1 for kind in JACKS for room in ("", ".fields")},
+    "geometry.feet.plate.terms": 1,
+    "geometry.feet.saddle.terms": 1,
     **{f"geometry.heads.{kind}{room}": 1 for kind in FACES for room in ("", ".fields")},
     "geometry.kinds": 1,
     "geometry.document": 1,

@@ -8,68 +8,18 @@ from typing import ClassVar, Literal, Self
 from pydantic import model_validator
 
 from geometry.errors import Problem
-from geometry.feet.facts import FootFacts
+from geometry.feet.facts import NO_BOSS, FootFacts
 from geometry.feet.jack import head_height_high, head_height_low, no_higher_when_up, rated_load, saddle_tilt
+from geometry.feet.plate.terms import TERMS
 from geometry.quantity import Group, Number, chosen, measured, problem_if, refuse
 
 ASSUMED_CORNER_MM = 1.0
 """Between the plate and its ring where it was not measured, or half the ring's height where that is less; own choice."""
-
-_EVERYWHERE = {
-    "of cup and": "of jack and",
-    "jack's rim": "jack's head",
-    "rim above ground": "jack's head above ground",
-    "stem hole in the cup's floor": "hole in the plate",
-}
-_TERMS: Mapping[str, Mapping[str, str]] = MappingProxyType(
-    {
-        "edge": {
-            **_EVERYWHERE,
-            "play of the seat in the cup": "play of the skirt around the plate",
-            "cup depth": "depth of what it stands on below the head's top",
-            "the stem hole": "the plate's hole",
-            "in the cup": "on the plate",
-            "cup's floor": "plate",
-            "cup's rim": "plate",
-            "cup": "plate",
-        },
-        "ring": {
-            **_EVERYWHERE,
-            "over the rim of": "over the plate of",
-            "below the rim": "below the plate",
-            "inside the cup's": "inside the ring's",
-            "the pad stands on the floor": "the pad stands on the plate",
-            "the cup's floor carries, not its rim": "the plate carries, not the ring",
-            "on its floor": "inside it",
-            "cup depth": "height of the ring",
-            "outside diameter of the cup's rim": "diameter of the plate",
-            "Cup's floor": "Plate",
-            "cup's floor": "plate",
-            "cup's rim": "ring's top",
-            "off the rim": "off the ring's top",
-            "above its rim": "above its top",
-            "cup": "ring",
-        },
-        "recess": {
-            **_EVERYWHERE,
-            "over the rim of": "over the plate of",
-            "below the rim": "below the plate",
-            "outside diameter of the cup's rim": "diameter of the plate",
-            "Cup's floor": "Recess's floor",
-            "cup's rim": "plate around the recess",
-            "off the rim": "off the plate around the recess",
-            "its rim": "the plate around it",
-            "cup": "recess",
-        },
-    }
-)
-"""By what locates the pad: words of shared rules, and what they are called there; longer words first."""
-_NO_BOSS = {"jack.floor_boss_height_mm": "", "jack.floor_boss_diameter_mm": ""}
 _HOLE_KEYS = {
     "jack.stem_hole_diameter_mm": "jack.plate_hole_diameter_mm",
     "jack.stem_hole_depth_mm": "jack.plate_hole_depth_mm",
     "jack.rim_diameter_mm": "jack.plate_diameter_mm",
-    **_NO_BOSS,
+    **NO_BOSS,
 }
 RING_KEYS: Mapping[str, str] = MappingProxyType(
     {
@@ -105,7 +55,7 @@ class PlateFacts(FootFacts):
     @property
     def terms(self) -> Mapping[str, str]:
         """What a cup's words mean on a bare plate, in a ring, and in a recess."""
-        return _TERMS[self.located_by]
+        return TERMS[self.located_by]
 
     def own_key(self, key: str) -> str:
         """This plate's own measurement for a key of a shared rule; a bare plate has no ring to be measured."""

@@ -8,7 +8,7 @@ from typing import ClassVar, Self
 from pydantic import model_validator
 
 from geometry.errors import Problem
-from geometry.feet.facts import FootFacts
+from geometry.feet.facts import NO_BOSS, FootFacts
 from geometry.feet.jack import head_height_high, head_height_low, no_higher_when_up, rated_load, saddle_tilt
 from geometry.quantity import Group, Number, measured, problem_if, refuse
 
@@ -44,8 +44,7 @@ class PostFacts(FootFacts):
             "jack.rim_diameter_mm": "jack.bore_rim_diameter_mm",
             "jack.cup_depth_mm": "",
             "jack.cup_corner_radius_mm": "",
-            "jack.floor_boss_height_mm": "",
-            "jack.floor_boss_diameter_mm": "",
+            **NO_BOSS,
         }
     )
     pin_diameter_mm: float

@@ -9,71 +9,13 @@ from typing import ClassVar, Literal, Self
 from pydantic import StrictInt, model_validator
 
 from geometry.errors import Problem
-from geometry.feet.facts import FootFacts
+from geometry.feet.facts import NO_BOSS, FootFacts
 from geometry.feet.jack import head_height_high, head_height_low, no_higher_when_up, rated_load, saddle_tilt
+from geometry.feet.saddle.terms import LAND_TERMS, TIP_TERMS
 from geometry.quantity import Group, Number, chosen, measured, problem_if, refuse
 
 ASSUMED_ROOT_RADIUS_MM = 2.0
 """Between land and teeth where it was not measured, or half the teeth's height where that is less; own choice."""
-
-_LAND_TERMS: Mapping[str, str] = MappingProxyType(
-    {
-        "of cup and": "of jack and",
-        "rim above ground": "teeth's tips above ground",
-        "stem hole in the cup's floor": "hole in the saddle's land",
-        "over the rim of": "over teeth of",
-        "below the rim": "below the teeth",
-        "inside the cup's": "inside the teeth's roots",
-        "rounder than the cup's": "rounder than the teeth's roots",
-        "sharper than the cup's": "sharper than the teeth's roots",
-        "the pad stands on the floor": "the pad stands on the land",
-        "not its rim": "not the teeth",
-        "the cup is": "the ring of teeth is",
-        "the cup's corner is": "the radius at the teeth's roots is",
-        "the cup's corner": "the roots of the teeth",
-        "on its floor": "on the land",
-        "Cup's floor": "Saddle's land",
-        "touches the cup's": "touches the teeth",
-        "cup bore": "distance between the teeth",
-        "cup depth": "height of the teeth",
-        "corner radius of the cup": "radius at the teeth's roots",
-        "outside diameter of the cup's rim": "distance over the teeth",
-        "cup's floor": "saddle's land",
-        "cup's rim": "teeth's tips",
-        "off the rim": "off the teeth's tips",
-        "above its rim": "above the teeth's tips",
-        "jack's rim": "teeth's tips",
-        "into the cup": "in between the teeth",
-        "Look into": "Look in between",
-        "in the cup": "between the teeth",
-        "fills at least nine tenths of the cup": "fills at least nine tenths of the ring of teeth",
-        "the cup's": "the teeth's",
-        "cup": "ring of teeth",
-    }
-)
-"""Between the teeth: words of a cup's rules, and what they are called here; longer words first."""
-_TIP_TERMS: Mapping[str, str] = MappingProxyType(
-    {
-        "of cup and": "of jack and",
-        "rim above ground": "teeth's tips above ground",
-        "stem hole in the cup's floor, 0 for none": "distance between the teeth",
-        "play of the seat in the cup": "play of the skirt around the teeth",
-        "cup depth": "depth of what it stands on below the head's top",
-        "jack's rim": "teeth's tips",
-        "Web over a hollow in the seat": "Web between the teeth",
-        "within the plate's edge: its burr carries": "within the outside of the teeth: their burrs carry",
-        "the plate's edge": "the teeth",
-        "outside diameter of the plate": "distance over the teeth",
-        "the stem hole": "the gap between the teeth",
-        "in the cup": "on the teeth",
-        "cup's floor": "teeth's tips",
-        "cup's rim": "teeth's tips",
-        "the cup": "the saddle",
-        "cup": "saddle",
-    }
-)
-"""On the teeth: words of a cup's and a plate's rules."""
-_NO_BOSS = {"jack.floor_boss_height_mm": "", "jack.floor_boss_diameter_mm": ""}
 LAND_KEYS: Mapping[str, str] = MappingProxyType(
     {
         "jack.cup_bore_mm": "jack.between_teeth_mm",
@@ -82,7 +24,7 @@ LAND_KEYS: Mapping[str, str] = MappingProxyType(
         "jack.rim_diameter_mm": "jack.over_teeth_mm",
         "jack.stem_hole_diameter_mm": "jack.land_hole_diameter_mm",
         "jack.stem_hole_depth_mm": "jack.land_hole_depth_mm",
-        **_NO_BOSS,
+        **NO_BOSS,
     }
 )
 _TIP_KEYS: Mapping[str, str] = MappingProxyType(
@@ -95,7 +37,7 @@ _TIP_KEYS: Mapping[str, str] = MappingProxyType(
         "jack.free_edge_mm": "jack.tooth_height_mm",
         "jack.stem_hole_diameter_mm": "jack.between_teeth_mm",
         "jack.stem_hole_depth_mm": "",
-        **_NO_BOSS,
+        **NO_BOSS,
     }
 )
 
@@ -130,7 +72,7 @@ class SaddleFacts(FootFacts):
     @property
     def terms(self) -> Mapping[str, str]:
         """What a cup's words mean between the teeth, and on them."""
-        return _TIP_TERMS if self.on_teeth else _LAND_TERMS
+        return TIP_TERMS if self.on_teeth else LAND_TERMS
 
     def own_key(self, key: str) -> str:
         """This saddle's own measurement for a key of a shared rule."""
@@ -256,11 +198,24 @@ class SaddleJack(Group):
 
     @model_validator(mode="after")
     def _must_exist(self) -> Self:
-        bore, height, over = self.between_teeth_mm, self.tooth_height_mm, self.over_teeth_mm
-        root, hole, high = self.tooth_root_radius_mm, self.land_hole_diameter_mm, self.rim_height_high_mm
-        on_teeth = self.stands_on == "teeth"
         refuse(
             "jack",
+            *self._ring_problems(),
+            *(self._missing_tips() if self.stands_on == "teeth" else ()),
+            *self._tip_problems(),
+            *self._land_problems(),
+        )
+        return self
+
+    def _ring_problems(self) -> tuple[Problem | None, ...]:
+        """What cannot be of the roots and the outside of the teeth."""
+        bore, height, over, root = (
+            self.between_teeth_mm,
+            self.tooth_height_mm,
+            self.over_teeth_mm,
+            self.tooth_root_radius_mm,
+        )
+        return (
             problem_if(
                 root is not None and root > height - 1,
                 "tooth_root_radius_mm",
@@ -274,32 +229,40 @@ class SaddleJack(Group):
                 over,
                 f"{over or 0:g} mm over the teeth cannot go around {bore:g} mm between them. Measure both again.",
             ),
+        )
+
+    def _missing_tips(self) -> tuple[Problem | None, ...]:
+        """What a pad on the tips needs to be measured."""
+        tips = (("tip_length_mm", self.tip_length_mm, "Length"), ("tip_width_mm", self.tip_width_mm, "Width"))
+        return (
             problem_if(
-                on_teeth and over is None,
+                self.over_teeth_mm is None,
                 "over_teeth_mm",
                 None,
                 "Over the teeth is still to be measured: the skirt goes around them.",
             ),
             *(
                 problem_if(
-                    on_teeth and value is None,
+                    value is None,
                     name,
                     None,
                     f"{title} of a tooth's tip is still to be measured: the pad stands on the tips.",
                 )
-                for name, value, title in (
-                    ("tip_length_mm", self.tip_length_mm, "Length"),
-                    ("tip_width_mm", self.tip_width_mm, "Width"),
-                )
+                for name, value, title in tips
             ),
-            *self._tip_problems(),
+        )
+
+    def _land_problems(self) -> tuple[Problem | None, ...]:
+        """What cannot be of the land and of its height above the ground."""
+        bore, height, hole = self.between_teeth_mm, self.tooth_height_mm, self.land_hole_diameter_mm
+        return (
             problem_if(
                 hole is not None and hole > bore - 6,
                 "land_hole_diameter_mm",
                 hole,
                 f"A hole of {hole or 0:g} mm leaves no land in {bore:g} mm between the teeth. Measure both again.",
             ),
-            no_higher_when_up(low_mm=self.rim_height_low_mm, high_mm=high, stands="tips stand"),
+            no_higher_when_up(low_mm=self.rim_height_low_mm, high_mm=self.rim_height_high_mm, stands="tips stand"),
             problem_if(
                 self.rim_height_low_mm <= height,
                 "rim_height_low_mm",
@@ -308,7 +271,6 @@ class SaddleJack(Group):
                 " Measure both again.",
             ),
         )
-        return self
 
     def _tip_problems(self) -> tuple[Problem | None, ...]:
         """Tips that are wider or longer than the ring that they stand on; 1 mm is left to what was measured near the roots."""
