@@ -84,7 +84,7 @@ def more(name: str, heading: str, fields: tuple[FieldView, ...]) -> FieldGroup:
     """Optional questions, folded until one of them has a problem."""
     given = sum(1 for field in fields if field.text)
     line = f"{given} of {len(fields)} given" if given else f"{len(fields)} can be left out"
-    return FieldGroup(name, heading, line, fields, any(field.problem for field in fields))
+    return FieldGroup(name, heading, line, fields, any(field.problem or field.is_open for field in fields))
 
 
 def groups(reading: FormReading, design: Design | None, ask: Ask) -> tuple[FieldGroup, ...]:

@@ -243,8 +243,10 @@ def test_the_drawing_is_on_the_page(page: Page, site: Site) -> None:
     assert picture.evaluate("image => image.naturalWidth") > 300
 
 
-def test_updates_move_nothing(page: Page, site: Site) -> None:
+@pytest.mark.parametrize("width", [1100, 1180, 1440])
+def test_updates_move_nothing(page: Page, site: Site, width: int) -> None:
     """Oracle: Chromium's own measure of layout shift while a cup is typed digit by digit stays at its least sign."""
+    page.set_viewport_size({"width": width, "height": 900})
     page.goto(site.sample("mobile_library_van"))
     page.evaluate(
         """() => { window.shift = 0; new PerformanceObserver(list => list.getEntries().forEach(e => { window.shift += e.value; }))
@@ -273,9 +275,10 @@ def test_the_keyboard_reaches_every_measurement_in_order(page: Page, site: Site)
     assert met.index("jack.rated_load_kg") < met.index("seam.thickness_mm") < met.index("car.gross_mass_kg")
 
 
-def test_the_verdict_at_the_edge_never_hides_the_field_in_use(page: Page, site: Site) -> None:
+@pytest.mark.parametrize("width", [1100, 1440])
+def test_the_verdict_at_the_edge_never_hides_the_field_in_use(page: Page, site: Site, width: int) -> None:
     """Oracle: what lies at the middle of each focused box is the box itself (WCAG 2.2, 2.4.11)."""
-    page.set_viewport_size({"width": 1440, "height": 720})
+    page.set_viewport_size({"width": width, "height": 720})
     page.goto(site.sample("mobile_library_van"))
     page.locator("#field-title").focus()
     for _ in range(60):
