@@ -8,7 +8,8 @@ from typing import Any
 from geometry.drawing.table import WORDS
 from geometry.rules import CHECK_RULES
 from server import shown
-from server.field_views import CHOICE_WORDS, title_of
+from server.choice_words import CHOICE_WORDS
+from server.field_views import title_of
 from server.fields import FIELDS
 
 NONE = "left out"

@@ -8,7 +8,8 @@ from functools import lru_cache
 from markupsafe import Markup
 
 from geometry.kinds import USUAL_HEAD
-from geometry.materials import MATERIALS, SLOT_MATERIALS
+from geometry.materials import SLOT_MATERIALS
+from server.choice_words import words_of_answer
 from server.explaining import explained, printed
 from server.fields import FIELDS, FormField
 from server.forms import FormReading
@@ -16,62 +17,6 @@ from server.how_to import HowPicture, picture_for
 from server.left_out import LeftOut, is_optional, left_out, taken_mm
 from server.shown import length_with_unit, quantities_in, unit_of_field
 
-CHOICE_WORDS: Mapping[str, Mapping[str, str]] = {
-    "car.load_source": {
-        "gross_mass": "the mass on the vehicle's plate",
-        "stated": "a load that you know",
-        "statics": "the car's own balance",
-    },
-    "foot": {
-        "cup": "a round cup",
-        "saddle": "a saddle with teeth or lugs",
-        "plate": "a flat plate",
-        "post": "a bore for a post",
-    },
-    "head": {
-        "slot": "a welded seam, in a slot",
-        "cushion": "a plate or frame rail, on a flat cushion",
-        "plug": "a hole or pocket, on a plug",
-    },
-    "jack.stands_on": {"land": "the land between the teeth", "teeth": "the teeth's tips"},
-    "jack.located_by": {"edge": "nothing: a skirt around its edge", "ring": "a ring on it", "recess": "a recess in it"},
-    "pocket.shape": {"round": "round", "rectangular": "rectangular"},
-    "service.wetness": {"dry": "kept dry", "room": "in room air", "soaked": "soaked"},
-    "service.ground": {"rolls": "the jack can roll", "stuck": "the jack cannot roll"},
-    "service.hold": {
-        "minutes": "minutes",
-        "overnight": "overnight, to judge ageing only",
-        "stored": "in storage, to judge ageing only",
-    },
-    "make.process": {
-        "lathe_and_mill": "lathe and milling machine",
-        "cnc": "computer-controlled machines",
-        "printed": "3D printer",
-        "hand_tools": "hand tools",
-    },
-    "make.body": {"round": "round", "two_flats": "round, with two flats"},
-    "make.slots": {"one": "one slot", "crossed": "two, crossed at right angles"},
-    "make.step": {"metric": "in metric steps", "inch": "in inch steps"},
-    "make.measured_with": {"caliper": "a caliper", "rule": "a rule"},
-    "make.material": {key: entry.name for key, entry in MATERIALS.items()},
-    "shop.slide": {"radius": "its own travel (radius)", "diameter": "what comes off the diameter"},
-    "shop.tool": {"hss": "high-speed steel", "carbide": "carbide inserts"},
-    "shop.slot_machine": {
-        "mill": "a milling machine",
-        "vertical_slide": "a vertical slide on the lathe",
-        "none": "nothing: saw and file",
-    },
-    "shop.cutter_held_in": {"collet": "a collet", "chuck": "a three-jaw chuck"},
-    **{
-        f"{readings}.{name}": words
-        for readings in ("as_made", "as_made_2", "as_made_3")
-        for name, words in {
-            "instrument": {"caliper": "a caliper", "micrometer": "a micrometer", "rule": "a rule"},
-            "sure": {"ask": "ask about them", "yes": "take them as they are"},
-        }.items()
-    },
-}
-"""The answers of every choice in plain words."""
 _THREE_LINES = 28
 """Characters that two lines beside a box may not hold."""
 _BARE_NUMBER = re.compile(r"[\d\s.,;/⁄½¼¾⅛⅜⅝⅞+−-]*[\d½¼¾⅛⅜⅝⅞]\s*")
@@ -268,14 +213,11 @@ def _view(
 def _options(field: FormField, text: str, *, has_slot: bool) -> tuple[OptionView, ...]:
     if field.kind != "choice":
         return ()
-    words = CHOICE_WORDS.get(field.key, {})
     offered = SLOT_MATERIALS if field.key == "make.material" and has_slot else field.choices
     extra = (text,) if text and text not in offered else ()
     chosen = text or field.default
     return tuple(
-        OptionView(
-            "" if answer == field.default else answer, words.get(answer, answer.replace("_", " ")), answer == chosen
-        )
+        OptionView("" if answer == field.default else answer, words_of_answer(field.key, answer), answer == chosen)
         for answer in (*offered, *extra)
     )
 

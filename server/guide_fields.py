@@ -5,8 +5,9 @@ from collections.abc import Iterable, Mapping
 from geometry.drawing.section_known import asked_of
 from geometry.kinds import FACE_GROUPS, JACKS, USUAL_FOOT, USUAL_HEAD
 from server import shown
+from server.choice_words import words_of_answer
 from server.field_groups import NEEDED_FOR_LOAD
-from server.field_views import CHOICE_WORDS, LinkView, field_id
+from server.field_views import LinkView, field_id
 from server.fields import FIELDS, FormField, fields_of, group_models
 from server.guide_context import FieldGroupPart, FieldPart
 from server.guide_uses import checks_on
@@ -134,18 +135,18 @@ def _without(field: FormField) -> str:
         return f"Left out, this is taken: {field.assumed}."
     source = next((source for source, keys in NEEDED_FOR_LOAD.items() if field.key in keys), None)
     if source is not None:
-        return f"Needed where the load comes from {CHOICE_WORDS['car.load_source'][source]}."
+        return f"Needed where the load comes from {words_of_answer('car.load_source', source)}."
     if field.kind == "choice":
-        return f"Left out, this is taken: {_answer(field, str(field.default))}."
+        return f"Left out, this is taken: {words_of_answer(field.key, str(field.default))}."
     return "It can be left out."
 
 
 def _answers(field: FormField) -> Iterable[str]:
-    return (_answer(field, answer) for answer in field.choices)
+    return (words_of_answer(field.key, answer) for answer in field.choices)
 
 
 def _answer(field: FormField, answer: str) -> str:
-    return CHOICE_WORDS.get(field.key, {}).get(answer, answer.replace("_", " "))
+    return words_of_answer(field.key, answer)
 
 
 def _can_be(field: FormField, units: str) -> str:

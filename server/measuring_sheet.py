@@ -11,8 +11,9 @@ from starlette.responses import HTMLResponse, Response
 from geometry.cautions import ONE_LINE
 from geometry.drawing.section import section_of_partial, to_svg
 from server import field_groups
+from server.choice_words import words_of_answer
 from server.documents import query_pairs
-from server.field_views import CHOICE_WORDS, FieldView, LinkView, field_view
+from server.field_views import FieldView, LinkView, field_view
 from server.forms import FormReading, Units, read_form
 from server.shown import counted
 from server.stand import stand_of
@@ -82,7 +83,7 @@ def measuring_page(units: Units, case: FormReading | None = None) -> MeasuringPa
 
     return MeasuringPage(
         section=Markup(to_svg(section, units=units, width=600)),  # noqa: S704 - our own drawing
-        kinds=f"{CHOICE_WORDS['foot'][foot]}; {CHOICE_WORDS['head'][head]}",
+        kinds=f"{words_of_answer('foot', foot)}; {words_of_answer('head', head)}",
         parts=(
             part("The jack", *stand.jack, "jack.rated_load_kg"),
             part("More about the jack", *stand.more_jack),

@@ -10,9 +10,9 @@ from starlette.responses import HTMLResponse, Response
 
 from geometry.cautions import ONE_LINE
 from server import links
+from server.choice_words import CHOICE_WORDS
 from server.difference import Difference, difference
 from server.documents import query_pairs
-from server.field_views import CHOICE_WORDS
 from server.fields import FIELDS
 from server.forms import FormReading, read_form
 from server.outcome import Outcome, outcome_of

@@ -14,8 +14,9 @@ from geometry.kinds import FACES, JACKS
 from geometry.measurements import Measurements
 from geometry.units import inch_to_mm
 from server import shown
+from server.choice_words import CHOICE_WORDS
 from server.design_views import conflict_headline
-from server.field_views import CHOICE_WORDS, field_id, field_view, with_units_spelled_out
+from server.field_views import field_id, field_view, with_units_spelled_out
 from server.fields import FIELDS, fields_of, is_asked
 from server.forms import read_form
 from server.links import samples, typed_of_document
