@@ -207,6 +207,20 @@
     }
   });
 
+  /* At the bottom edge of a phone stands the verdict; while it is in sight in its own place, that way leads on to the sizes. */
+
+  const inSight = new IntersectionObserver(([seen]) => {
+    document.documentElement.toggleAttribute("data-live-verdict", seen.isIntersecting);
+  });
+  inSight.observe(document.querySelector("#outcome .verdict"));
+
+  document.addEventListener("click", (event) => {
+    const sizes = document.getElementById("the-pad");
+    if (!event.target.closest(".foot-verdict a") || !sizes || !document.documentElement.hasAttribute("data-live-verdict")) return;
+    event.preventDefault();
+    sizes.scrollIntoView();
+  });
+
   /* Of the explanations that lie over the page, one at a time. */
 
   const wide = window.matchMedia("(min-width: 1100px)");
@@ -313,25 +327,63 @@
   phone.addEventListener("change", unfold);
   window.addEventListener("beforeprint", unfold);
 
-  /* On a phone the keyboard's own key leads from box to box, and on to the next group. */
+  /* Enter leads from box to box in the order of their numbers, and on to the next group. */
 
-  document.addEventListener("keydown", (event) => {
-    if (event.key !== "Enter" || !phone.matches || !isText(event.target) || !event.target.closest(".step")) return;
-    event.preventDefault();
-    const step = event.target.closest(".step");
-    const boxes = [...step.querySelectorAll(".field input")].filter((box) => !box.closest("details:not([open])"));
-    const following = boxes[boxes.indexOf(event.target) + 1];
+  const boxesOf = (place) => [...place.querySelectorAll(".field input")].filter((box) => !box.closest("details:not([open])"));
+  const firstEmpty = () => [...all(".is-open input")].find((box) => !box.value.trim());
+
+  // Where there is room the page moves no more than it must.
+  const reach = (box) => { if (phone.matches) goTo(box); else [box.focus(), box.select()]; };
+
+  const goOn = (box) => {
+    const step = box.closest(".step");
+    const boxes = boxesOf(phone.matches ? step : form());
+    const following = boxes[boxes.indexOf(box) + 1];
     const on = step.querySelector(".walk .next");
-    if (following) {
-      goTo(following);
+    if (following?.closest(".step")) {
+      reach(following);
+    } else if (!phone.matches) {
+      const open = firstEmpty();
+      if (open) reach(open); else document.getElementById("outcome").scrollIntoView({ block: "nearest" });
     } else if (on) {
       on.click();
       // Where nothing more is needed the keyboard gives way to the outcome.
       const open = document.querySelector(`#${shown} .is-open input`);
-      if (open) goTo(open); else event.target.blur();
+      if (open) goTo(open); else box.blur();
       // The box just filled may still be marked as open: what stands in it decides.
-      const isEnough = ![...all(".is-open input")].some((box) => !box.value.trim());
-      if (isEnough) document.getElementById("outcome").scrollIntoView();
+      if (!firstEmpty()) document.getElementById("outcome").scrollIntoView();
+    }
+  };
+
+  /* Tab passes over “how?”, or every second number would be typed into nothing; “?” in a box opens it. What is typed while
+     an explanation is being read goes into its box. */
+
+  const howOf = (field) => field?.querySelector(".how summary");
+
+  const passOver = (event, field) => {
+    const before = field.previousElementSibling;
+    const how = howOf(event.shiftKey ? before?.matches(".field:not(.is-choice)") && before : field);
+    // From there the browser itself goes on.
+    if (how) how.focus({ preventScroll: true });
+  };
+
+  document.addEventListener("keydown", (event) => {
+    if (event.ctrlKey || event.metaKey || event.altKey || !event.target.closest?.(".step")) return;
+    const field = event.target.closest(".field");
+    if (!field) return;
+    if (isText(event.target)) {
+      if (event.key === "Enter") {
+        event.preventDefault();
+        goOn(event.target);
+      } else if (event.key === "Tab") {
+        passOver(event, field);
+      } else if (event.key === "?" && howOf(field)) {
+        event.preventDefault();
+        howOf(field).click();
+      }
+    } else if (event.target === howOf(field) && /^[0-9.,]$/.test(event.key)) {
+      const box = field.querySelector("input");
+      if (box) [box.focus(), box.select()];
     }
   });
 
