@@ -2,12 +2,15 @@
 
 from collections.abc import Callable
 
+from geometry.calculation.inputs import assumed_symbols
 from geometry.design import Design
+from geometry.heads.slot.bounds import unmarked_length_mm
 from geometry.ledger import Bound
 from geometry.rules import Numbers
 
 Phrase = Callable[["Told"], str]
 """What follows “because” for one bound."""
+_SAME_LENGTH_MM = 1e-6
 _WET = {"dry": "dry", "room": "in room air", "soaked": "soaked"}
 
 
@@ -23,8 +26,36 @@ class Told:
         return length(self.numbers[symbol])
 
     def measured(self, symbol: str, uncertainty: str = "u") -> str:
-        """A measured length with its uncertainty."""
-        return f"{self.mm(symbol)} ± {self.mm(uncertainty)}"
+        """A measured length with its uncertainty; what nobody measured says so."""
+        return f"{self.mm(symbol)} ± {self.mm(uncertainty)}{self._assumed(symbol)}"
+
+    def given(self, symbol: str) -> str:
+        """A length that was given without an uncertainty; one that nobody gave says so."""
+        return f"{self.mm(symbol)}{self._assumed(symbol)}"
+
+    def _assumed(self, symbol: str) -> str:
+        unmeasured = assumed_symbols(self.design.conditions)
+        return " (assumed)" if unmeasured.issuperset(self._behind(symbol)) else ""
+
+    def _behind(self, symbol: str) -> set[str]:
+        """The measured symbols that a length is: itself, or the least of several."""
+        if symbol != "clear":
+            return {symbol}
+        seam = self.design.conditions.seam
+        sides = {"clear_out": seam.clear_outboard_mm, "clear_in": seam.clear_inboard_mm}
+        return {side for side, free_mm in sides.items() if free_mm == min(sides.values())}
+
+    def carried_edge(self) -> str:
+        """How much of the seam's edge is carried, so that it leaves no lasting mark or as little of one as can be."""
+        carried, wanted = self.numbers["L_m"], unmarked_length_mm(self.bound.draft)
+        told = f"{length(carried)} of the seam's edge"
+        if carried >= wanted - _SAME_LENGTH_MM:
+            return f"{told} must be carried to stay a fifth below what leaves a lasting mark"
+        seam = self.design.conditions.seam
+        limit = "the lip can carry"
+        if carried >= seam.straight_length_mm - _SAME_LENGTH_MM:
+            limit = f"is straight{self._assumed('straight')}"
+        return f"{told} is as much as {limit}; to stay a fifth below what leaves a lasting mark it would take {length(wanted)}"
 
     def hot(self) -> str:
         """How much the size grows at the hottest and wettest."""

@@ -59,7 +59,10 @@ def _rounding(design: Design, entry: Entry, bound: Bound) -> str:
     step_mm = STEPS_MM[c.is_inch][HABITS[entry.dimension].step]
     # Further from its bound than a step, a value was settled in an earlier round.
     if entry.dimension in _IN_ROUNDS and abs(bound.value - entry.value_mm) >= step_mm:
-        return f"{reached}. The sizes are found in rounds; an earlier round asked for {made}, and that is kept"
+        return (
+            f"{reached}. Sizes hang on each other: while the others were being found this one had to be {made}, and it is not"
+            " made smaller again"
+        )
     return f"{reached}, rounded {'up' if bound.rule.side == 'lower' else 'down'} to {made}"
 
 

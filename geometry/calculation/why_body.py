@@ -16,7 +16,7 @@ BODY: dict[tuple[str, str], Phrase] = {
         f"a pocket of {b.mm('relief')} by {b.mm('relief_l')} keeps 6 of wall around it"
     ),
     ("body_diameter_mm", "sqrt((L_m + 2 * c_e)**2 + (slot + 2 * slot_off)**2)"): lambda b: (
-        f"{b.mm('L_m')} of the seam's edge must be carried for it to leave no lasting mark, {b.mm('slot_off')} off the middle"
+        f"{b.carried_edge()}, {b.mm('slot_off')} off the middle"
     ),
     ("web_mm", "recess_depth + 5"): lambda b: f"5 must stay over a recess {b.mm('recess_depth')} deep",
     (
@@ -74,7 +74,5 @@ BODY: dict[tuple[str, str], Phrase] = {
     ("body_diameter_mm", "slot + 24"): lambda b: (
         f"the slot is {b.mm('slot')} wide and a wall of 12 stands on each side"
     ),
-    ("body_diameter_mm", "sqrt((L_m + 2 * c_e)**2 + slot**2)"): lambda b: (
-        f"{b.mm('L_m')} of the seam's edge, or as much as fits, must be carried for it to leave no lasting mark"
-    ),
+    ("body_diameter_mm", "sqrt((L_m + 2 * c_e)**2 + slot**2)"): lambda b: b.carried_edge(),
 }

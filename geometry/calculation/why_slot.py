@@ -6,7 +6,7 @@ SLOT: dict[tuple[str, str], Phrase] = {
     ("slot_offset_mm", "off"): lambda b: f"the seam passes {b.mm('off')} beside the jack's axis",
     ("cross_slot_width_mm", "slot"): lambda b: f"it takes the same seam as the first slot, {b.mm('slot')} wide",
     ("relief_width_mm", "max((t_l + u + bow + 1.0) / (1 + g_cold) + tol, slot + 2 * c_m + 1)"): lambda b: (
-        f"the seam's thickest place is {b.measured('t_l')} thick and bowed {b.mm('bow')}, and {b.cold()}."
+        f"the seam's thickest place is {b.measured('t_l')} thick and bowed {b.given('bow')}, and {b.cold()}."
         f" Besides, 1 lets it go in, and the"
         f" pocket must be wider than a slot of {b.mm('slot')}"
     ),
@@ -20,12 +20,12 @@ SLOT: dict[tuple[str, str], Phrase] = {
     ),
     ("relief_depth_mm", "slot_depth"): lambda b: f"it is as deep as the slot, {b.mm('slot_depth')}",
     ("slot_width_mm", "(t + u + bow + 0.6) / (1 + g_cold) + tol"): lambda b: (
-        f"the seam is {b.measured('t')} thick and bowed {b.mm('bow')}, and {b.cold()}."
+        f"the seam is {b.measured('t')} thick and bowed {b.given('bow')}, and {b.cold()}."
         f" Besides, 0.6 lets it go in, and the slot may be cut"
         f" {b.mm('tol')} too narrow"
     ),
     ("slot_width_mm", "(t - u + bow + max(2.5, t)) / (1 + g_hot) - tol"): lambda b: (
-        f"the seam is {b.measured('t')} thick and bowed {b.mm('bow')}, and a wider slot would not keep it upright"
+        f"the seam is {b.measured('t')} thick and bowed {b.given('bow')}, and a wider slot would not keep it upright"
     ),
     ("slot_depth_mm", "0.5 * height"): lambda b: (
         f"half the seam's height of {b.mm('height')} is to be held at its sides"

@@ -4,6 +4,7 @@ from typing import Any
 
 import pytest
 
+from geometry.calculation.why import why
 from geometry.design import Design, design_pad
 from geometry.errors import BadMeasurementsError
 from geometry.measurements import read_measurements
@@ -14,8 +15,51 @@ def designed(**changes: Any) -> Design:
     return design_pad(read_measurements(van(**changes)))
 
 
+def reason(design: Design, dimension: str) -> str:
+    return why(design, design.ledger[dimension])
+
+
 def check_words(design: Design, code: str) -> str:
     return next(check.words for check in design.checks if check.code == code)
+
+
+def test_a_body_that_cannot_keep_the_seam_from_marking_does_not_promise_it() -> None:
+    """Oracle: the check of the very same pad, which says that a lasting mark stays."""
+    heavy = designed(car__gross_mass_kg=2600)
+    assert "leaves a lasting mark" in check_words(heavy, "slot_floor_marking")
+    words = reason(heavy, "body_diameter_mm")
+    assert "as much as the lip can carry" in words
+    assert "must be carried" not in words
+
+
+def test_a_body_that_the_seam_ends_on_says_whether_its_length_was_measured() -> None:
+    short = designed(car__gross_mass_kg=2600, seam__straight_length_mm=70)
+    assert "70 of the seam's edge is as much as is straight;" in reason(short, "body_diameter_mm")
+
+
+def test_a_body_wide_enough_to_stay_below_a_mark_says_by_how_much() -> None:
+    light = designed(car__gross_mass_kg=1200, make__material="pom_c")
+    assert "must be carried to stay a fifth below what leaves a lasting mark" in reason(light, "body_diameter_mm")
+
+
+@pytest.mark.parametrize(
+    ("dimension", "field", "value"),
+    [
+        ("seat_corner_radius_mm", "jack__cup_corner_radius_mm", 5.0),
+        ("slot_width_mm", "seam__bow_mm", 0.3),
+    ],
+)
+def test_a_number_that_nobody_measured_is_called_assumed(dimension: str, field: str, value: float) -> None:
+    """Oracle: the same number, given: the sentence is the same but for that one word."""
+    left_out, given = designed(), designed(**{field: value})
+    assert "(assumed)" in reason(left_out, dimension)
+    assert reason(given, dimension) == reason(left_out, dimension).replace(" (assumed)", "")
+
+
+def test_room_beside_the_seam_is_assumed_where_its_narrower_side_is() -> None:
+    measured = designed(seam__clear_inboard_mm=30.0, seam__clear_outboard_mm=None)
+    assert "20 ± 0.1 (assumed) is free" in reason(measured, "slot_depth_mm")
+    assert "(assumed) is free" not in reason(designed(seam__clear_inboard_mm=18.0), "slot_depth_mm")
 
 
 def test_a_straight_length_is_assumed_until_it_is_measured() -> None:
