@@ -49,11 +49,18 @@ class Remedy:
 
 
 def remedies_for_check(design: Design, check: Check) -> tuple[Remedy, ...]:
-    """Up to three changes after which ``check`` no longer fails, one of each kind where there is one."""
+    """Up to three changes after which ``check`` no longer fails, one of each kind where there is one.
+
+    Of advice that is past its limit: after which it keeps within it, and nothing else fails for that.
+    """
+    is_advice = check.verdict == "advice"
+    not_mended = {"fail", "not_checked", "advice"} if is_advice else {"fail", "not_checked"}
 
     def attempt(changes: Changes) -> Design | None:
         tried = _design(design.measurements, changes)
-        return tried if tried and _verdict(tried, check.code) not in {"fail", "not_checked"} else None
+        if tried is None or _verdict(tried, check.code) in not_mended:
+            return None
+        return tried if not is_advice or _no_worse(design, tried) else None
 
     measurable = [key for key in check.needs if key not in _LOAD]
     return _pick(
@@ -139,7 +146,7 @@ def _sizes(design: Design, attempt: Attempt) -> Iterator[Remedy]:
 
 def _no_worse(before: Design, after: Design) -> bool:
     """Whether a change makes nothing fail that did not fail before."""
-    return {c.code for c in after.failures} < {c.code for c in before.failures}
+    return {c.code for c in after.failures} <= {c.code for c in before.failures}
 
 
 def _measurements(measurements: Measurements, keys: list[str], attempt: Attempt) -> Iterator[Remedy]:

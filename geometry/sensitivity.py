@@ -59,8 +59,12 @@ class Sensitivity:
         if not self.influences or self.influences[0].change <= 0:
             return f"No measurement moves this much. {weaker}"
         top = self.influences[0]
-        after = f"{top.after:.2f}" if isfinite(top.after) else "∞"
-        return f"{top.title} matters most: an error of {error_words(top)} changes {top.before:.2f} to {after}. {weaker}"
+        after = (
+            f"changes {top.before:.2f} to {top.after:.2f}"
+            if isfinite(top.after)
+            else "leaves nothing to carry or to clear"
+        )
+        return f"{top.title} matters most: an error of {error_words(top)} {after}. {weaker}"
 
 
 def sensitivities(design: Design) -> tuple[Sensitivity, ...]:

@@ -14,6 +14,7 @@ from server.advice_context import RemediesView
 from server.advice_views import remedies_of
 from server.documents import query_pairs
 from server.forms import FormReading, read_form
+from server.shown import lower_first
 from server.templating import render
 
 router = APIRouter(include_in_schema=False)
@@ -46,8 +47,14 @@ def _answer(reading: FormReading, *, is_piece: bool) -> HTMLResponse:
 def _headline(remedies: RemediesView) -> str:
     if not remedies.troubles:
         return remedies.words
-    count = len(remedies.troubles)
-    return f"{remedies.troubles[0].heading} fails" if count == 1 else f"{count} things fail"
+    count, first = len(remedies.troubles), remedies.troubles[0]
+    if first.is_advice:
+        return (
+            f"Advised: {lower_first(first.heading)}"
+            if count == 1
+            else f"{count} pieces of advice are past their limits"
+        )
+    return f"{first.heading} fails" if count == 1 else f"{count} things fail"
 
 
 def _remedies(reading: FormReading) -> RemediesView:

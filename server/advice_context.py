@@ -83,11 +83,12 @@ class RemedyView:
 
 @dataclass(frozen=True, slots=True)
 class Trouble:
-    """One thing that fails, with the changes that mend it."""
+    """One thing that fails, or is advised against, with the changes that mend it."""
 
     heading: str
     words: str
     remedies: tuple[RemedyView, ...]
+    is_advice: bool = False
 
 
 @dataclass(frozen=True, slots=True)

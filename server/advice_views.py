@@ -30,6 +30,7 @@ from server.advice_context import (
     Trouble,
 )
 from server.advice_words import error_words, remedy_words, sensitivity_words
+from server.check_views import troubling
 from server.design_views import conflict_words
 from server.field_views import LinkView
 from server.forms import FormReading, Units
@@ -72,7 +73,7 @@ def _comparison_row(row: MaterialRow, reading: FormReading) -> ComparisonRow:
         name=row.material.name,
         outcome=_OUTCOMES[row.outcome],
         body=shown.length_with_unit(design.pad.body_diameter_mm, units) if design else "",
-        height=shown.length_with_unit(design.pad.top_height_mm, units) if design else "",
+        height=shown.length_with_unit(design.pad.overall_height_mm, units) if design else "",
         governing=_governing(design.governing) if design else "",
         remark=conflict_words(row.conflict, units) if row.conflict else shown.words_in(words, units),
         choose=None if row.is_chosen or row.outcome == "refused" else address,
@@ -107,7 +108,7 @@ def sensitivity_view(found: tuple[Sensitivity, ...], units: Units = "mm") -> Sen
 
 
 def remedies_of(reading: FormReading, design: Design | None, conflict: NoPadFitsError | None) -> RemediesView:
-    """Computed changes for all that fails."""
+    """Computed changes for all that fails; where nothing does, for advice that is past its limit."""
     troubles: list[Trouble] = []
     if conflict is not None and reading.measurements is not None:
         found = remedies_for_conflict(reading.measurements, conflict)
@@ -115,19 +116,19 @@ def remedies_of(reading: FormReading, design: Design | None, conflict: NoPadFits
             Trouble("Fitting a pad", conflict_words(conflict, reading.units), _remedies(reading, found, "a pad fits"))
         )
     if design is not None:
-        troubles += [
-            Trouble(
-                check.title,
-                shown.words_in(check.words, reading.units),
-                _remedies(reading, remedies_for_check(design, check)),
-            )
-            for check in design.failures[:MOST_TROUBLES]
-        ]
+        troubles += [_trouble(reading, design, check) for check in troubling(design)[:MOST_TROUBLES]]
     is_judged = design is not None or conflict is not None
     words = (
         "Nothing fails." if is_judged else "There is no pad yet: the working sheet says what is still to be measured."
     )
     return RemediesView(tuple(troubles), words)
+
+
+def _trouble(reading: FormReading, design: Design, check: Check) -> Trouble:
+    is_advice = check.verdict == "advice"
+    then = "this keeps within its limit" if is_advice else "this no longer fails"
+    found = _remedies(reading, remedies_for_check(design, check), then)
+    return Trouble(check.title, shown.words_in(check.words, reading.units), found, is_advice)
 
 
 def _remedies(

@@ -6,10 +6,14 @@ from math import isfinite
 
 from geometry.design import Design
 from geometry.rules import Check
+from geometry.variants import number_at
 from server import shown
-from server.field_views import LinkView, link_to
+from server.field_views import LinkView, link_to, title_of
 from server.fields import FIELDS
+from server.fixing import sizes_behind
+from server.shown import lower_first
 
+_BALANCE = "car.load_source"
 _NEAR = 0.5
 """Checks that use less than half of their limit are folded away."""
 
@@ -32,6 +36,8 @@ class CheckView:
     source: str
     also: tuple[str, ...]
     needs: tuple[LinkView, ...]
+    missing: LinkView | None = None
+    """Of a check that could not be made, the way to the box that it waits for."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,18 +65,26 @@ def check_groups(design: Design, on_sheet: Set[str], units: str = "mm") -> tuple
         ("Advice, which does not stand in the way", design.with_verdict("advice"), False),
         ("Passes, nearest its limit first", near, False),
         (f"{len(far)} more pass and use less of their limit", far, True),
-        (f"{len(advisory)} pass that would only be advice", advisory, True),
+        (_advisory_heading(advisory), advisory, True),
         ("Not checked, because a measurement is missing", design.with_verdict("not_checked"), False),
         ("Does not apply to this pad", design.with_verdict("not_applicable"), True),
     )
+    fixed = sizes_behind(design)
     return tuple(
-        CheckGroup(heading, tuple(_check(c, on_sheet, units) for c in found), folded)
+        CheckGroup(heading, tuple(_check(c, on_sheet, units, fixed.get(c.code, ())) for c in found), folded)
         for heading, found, folded in groups
         if found
     )
 
 
-def _check(check: Check, on_sheet: Set[str], units: str) -> CheckView:
+def _advisory_heading(passing: list[Check]) -> str:
+    """How many pass that nothing would be stopped by, and how near the nearest of them is."""
+    nearest = max((check.utilisation for check in passing), default=0.0)
+    near = f", the nearest at {shown.share(nearest)} of its limit" if nearest > 0 else ""
+    return f"{len(passing)} pass that would only be advice{near}"
+
+
+def _check(check: Check, on_sheet: Set[str], units: str, fixed: tuple[str, ...]) -> CheckView:
     drawn = check.finding is not None and check.utilisation > 0
     used = check.utilisation
     return CheckView(
@@ -85,8 +99,24 @@ def _check(check: Check, on_sheet: Set[str], units: str) -> CheckView:
         substituted=check.substituted,
         source=shown.source_words(check.rule.source, units),
         also=tuple(shown.words_in(words, units) for words in check.also_words),
-        needs=tuple(link_to(key, on_sheet) for key in check.needs if key in FIELDS),
+        needs=(
+            *(link_to(key, on_sheet, f"{lower_first(title_of(key))}, which you fixed") for key in fixed),
+            *(link_to(key, on_sheet) for key in check.needs if key in FIELDS),
+        ),
+        missing=_missing(check, on_sheet) if check.verdict == "not_checked" else None,
     )
+
+
+def troubling(design: Design) -> tuple[Check, ...]:
+    """The checks that a change is looked for: what fails, and where nothing fails, advice that is past its limit."""
+    return design.failures or tuple(check for check in design.with_verdict("advice") if check.utilisation > 1)
+
+
+def _missing(check: Check, on_sheet: Set[str]) -> LinkView | None:
+    """The way to the first box that a check waits for; of the car's own balance, to the choice that asks for it."""
+    empty = [key for key in check.needs if key in FIELDS and number_at(check.c.measurements, key) is None]
+    asked = next((key for key in (*empty, _BALANCE) if key in on_sheet), None)
+    return link_to(asked, on_sheet) if empty and asked else None
 
 
 def verdict_words(check: Check) -> str:
@@ -101,6 +131,8 @@ def verdict_words(check: Check) -> str:
             return f"passes, {used} of its limit"
         case "advice" if check.utilisation == 0:
             return "advice"
+        case "advice" if not isfinite(check.utilisation):
+            return "advice, nothing is left"
         case "advice":
             return f"advice, {used} of its limit" if check.utilisation <= 1 else f"advice, {used} times its limit"
         case "fail":
@@ -108,9 +140,20 @@ def verdict_words(check: Check) -> str:
 
 
 def governing_words(design: Design) -> str:
-    """Which check comes nearest to its limit or farthest beyond it, and how far."""
+    """Which check comes nearest to its limit or farthest beyond it, and how far; and which piece of advice."""
     check = design.governing
     title = shown.lower_first(check.title)
     if check.verdict == "fail":
         return f"Worst: {title}, {verdict_words(check).removeprefix('fails, ')}."
-    return f"Nearest its limit: {title}, {shown.share(check.utilisation)} of it."
+    advice = max((c for c in design.checks if c.rule.is_advice), key=lambda c: c.utilisation, default=None)
+    beside = _advice_words(advice) if advice and advice.utilisation > 0 else ""
+    return f"Nearest its limit: {title}, {shown.share(check.utilisation)} of it.{beside}"
+
+
+def _advice_words(check: Check) -> str:
+    """The same of what is only advised, which may be nearer its limit or past it."""
+    title, used = shown.lower_first(check.title), shown.share(check.utilisation)
+    if check.utilisation <= 1:
+        return f" Of the advice: {title}, {used} of its limit."
+    far = f"{used} times it" if isfinite(check.utilisation) else "with nothing left"
+    return f" Advice past its limit: {title}, {far}."

@@ -22,7 +22,11 @@ CHOICE_WORDS: Mapping[str, Mapping[str, str]] = {
         "plug": "a hole or pocket, on a plug",
     },
     "jack.stands_on": {"land": "the land between the teeth", "teeth": "the teeth's tips"},
-    "jack.located_by": {"edge": "nothing: a skirt around its edge", "ring": "a ring on it", "recess": "a recess in it"},
+    "jack.located_by": {
+        "edge": "a skirt of the pad, around the plate's edge",
+        "ring": "a ring on it",
+        "recess": "a recess in it",
+    },
     "pocket.shape": {"round": "round", "rectangular": "rectangular"},
     "service.wetness": {"dry": "kept dry", "room": "in room air", "soaked": "soaked"},
     "service.ground": {"rolls": "the jack can roll", "stuck": "the jack cannot roll"},

@@ -101,8 +101,8 @@ def _dimension(design: Design, entry: Entry, typed: Mapping[str, str], units: st
     absent = entry.value_mm == 0
     deciding = entry.deciding
     notes = list(entry.notes)
-    notes += [f"Outside its bounds: {b.reason}" for b in entry.broken]
-    notes += [f"Given up: {b.reason}" for b in entry.given_up]
+    notes += [_unmet("Not met", b) for b in entry.broken]
+    notes += [_unmet("An aim that is given up", b) for b in entry.given_up]
     reason = _reason(design, entry, units)
     told = (shown.words_in(note, units) for note in notes)
     return DimensionView(
@@ -120,6 +120,12 @@ def _dimension(design: Design, entry: Entry, typed: Mapping[str, str], units: st
         fix_text=_fix_text(entry.value_mm, units),
         let_go=_without(key, typed, units) if entry.is_fixed else "",
     )
+
+
+def _unmet(what: str, bound: Bound) -> str:
+    """A requirement that the size does not keep: its reason is quoted, for here it is not so."""
+    side = "at least" if bound.rule.side == "lower" else "at most"
+    return f"{what}: “{bound.reason}” That would ask for {side} {shown.length_with_unit(bound.value, 'mm')}."
 
 
 def _fix_text(value_mm: float, units: str) -> str:

@@ -117,6 +117,8 @@ def estimate_words(check: Mapping[str, Any] | None) -> str:
     if check is None:
         return "not asked"
     used = check["utilisation"]
+    if used is None and check["verdict"] in {"fail", "advice"}:
+        return {"fail": "fails", "advice": "advice"}[check["verdict"]] + ", nothing is left"
     share = shown.share(inf if used is None else used)
     match check["verdict"]:
         case "pass":

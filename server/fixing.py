@@ -22,6 +22,20 @@ def cost_of_fixing(design: Design, key: str, units: str) -> str:
     return f"{would} Fixing it {'costs nothing' if not told else 'means: ' + '; '.join(told)}."
 
 
+def sizes_behind(design: Design) -> dict[str, tuple[str, ...]]:
+    """For each check that fails or is past its limit, the keys of the fixed sizes without which it would keep it."""
+    past = [c for c in design.checks if c.verdict == "fail" or (c.verdict == "advice" and c.utilisation > 1)]
+    if not past:
+        return {}
+    freed = {name: let_go(design, name) for name in design.measurements.fixed.given()}
+    keeps = {
+        name: {c.code for c in free.checks if c.verdict in {"pass", "not_applicable"}}
+        for name, free in freed.items()
+        if isinstance(free, Design)
+    }
+    return {c.code: tuple(f"fixed.{name}" for name, codes in keeps.items() if c.code in codes) for c in past}
+
+
 def _failures(fixed: Design, free: Design) -> list[str]:
     """What fails by it, and what it mends."""
     now, then = ({c.code: c for c in d.failures} for d in (fixed, free))

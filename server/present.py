@@ -75,6 +75,7 @@ def _with_pad(page: PadPage, design: Design, reading: FormReading, own: str, on_
         checks=check_views.check_groups(design, on_sheet, units),
         load=views.load_rows(design.conditions, units),
         calculation=sibling(own, "/calculation"),
+        changes_way=_changes_way(design, own),
         beside=sibling(own, "/beside"),
         turn=turn_view(design, reading),
         drawing=sibling(own, ".svg"),
@@ -85,6 +86,13 @@ def _with_pad(page: PadPage, design: Design, reading: FormReading, own: str, on_
         models=models_of(own if design.fit_to_make else "/pad"),
         cautions=views.caution_groups(design.cautions, units),
     )
+
+
+def _changes_way(design: Design, own: str) -> str:
+    """The way from the estimates to the changes that would help."""
+    if design.failures:
+        return "#help"
+    return sibling(own, "/changes") if check_views.troubling(design) else ""
 
 
 def _in_units(words: str, reading: FormReading) -> str:

@@ -71,6 +71,9 @@ class PadPage:
     """The address of every line of the calculation; empty where there is no pad."""
     changes: str = ""
     """The address of computed changes that would help; empty where nothing can be computed yet."""
+    changes_way: str = ""
+    """Where the estimates lead to those changes: to their place on this sheet, or to a page; empty where nothing is past its
+    limit."""
     beside: str = ""
     """The address of what is computed from many designs at once; empty where there is no pad."""
     turn: TurnView | None = None

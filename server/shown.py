@@ -85,14 +85,14 @@ def mass(mass_kg: float, units: str) -> str:
 def share(utilisation: float) -> str:
     """How much of its limit a check uses, rounded so that nothing that passes looks like the limit, nor the reverse.
 
-    >>> share(0.654), share(0.9996), share(1.0004), share(3.76)
-    ('0.65', '0.99', '1.01', '3.76')
+    >>> share(0.654), share(0.9996), share(1.0004), share(3.76), share(float("inf"))
+    ('0.65', '0.99', '1.01', '3.76', 'nothing left')
     """
     if 0.995 <= utilisation < 1:
         return "0.99"
     if 1 < utilisation < 1.005:
         return "1.01"
-    return f"{utilisation:.2f}" if isfinite(utilisation) else "∞"
+    return f"{utilisation:.2f}" if isfinite(utilisation) else "nothing left"
 
 
 def bar_width(utilisation: float) -> str:

@@ -1,0 +1,115 @@
+"""The estimates on the sheet: each kind with its nearest limit, each gap with the way to its box, each failure with its cause."""
+
+from typing import Any
+
+import pytest
+
+from geometry.design import Design, design_pad
+from geometry.measurements import read_measurements
+from server import check_views
+from server.advice_views import comparison_view, remedies_of
+from server.check_views import CheckView
+from server.forms import read_form
+from server.links import typed_of_document
+from server.outcome import Outcome
+from server.present import pad_page
+from server.section_view import section_view
+from server.sheet_context import PadPage
+from tests.documents import sample, van
+
+
+def designed(document: dict[str, Any]) -> Design:
+    return design_pad(read_measurements(document))
+
+
+def sheet(document: dict[str, Any]) -> PadPage:
+    outcome = Outcome(read_form(list(typed_of_document(document).items())), design=designed(document))
+    return pad_page(outcome, section_view(outcome))
+
+
+def checks(page: PadPage) -> dict[str, CheckView]:
+    return {check.code: check for group in page.checks for check in group.checks}
+
+
+def test_the_nearest_of_the_advice_is_told_beside_the_nearest_of_the_rest() -> None:
+    """Oracle: the checks themselves: of the advice, none uses more of its limit than the one that is named."""
+    design = designed(sample("mobile_library_van"))
+    most = max((c for c in design.checks if c.rule.is_advice), key=lambda c: c.utilisation)
+    assert most.utilisation > design.governing.utilisation
+    assert f"Of the advice: {most.title[0].lower()}{most.title[1:]}, " in check_views.governing_words(design)
+
+
+def test_advice_past_its_limit_is_told_at_the_verdict_though_all_estimates_pass() -> None:
+    design = designed(sample("lifeguard_station_pickup_round_plug"))
+    assert design.fit_to_make
+    assert "Advice past its limit: " in check_views.governing_words(design)
+    assert "2.62 times it." in check_views.governing_words(design)
+
+
+def test_folded_advice_says_how_near_its_limit_it_comes() -> None:
+    design = designed(sample("mobile_library_van"))
+    passing = max(c.utilisation for c in design.with_verdict("pass") if c.rule.is_advice)
+    headings = [group.heading for group in check_views.check_groups(design, frozenset())]
+    assert any(heading.endswith(f"the nearest at {passing:.2f} of its limit") for heading in headings)
+
+
+@pytest.mark.parametrize(
+    ("code", "box"),
+    [
+        ("lift_height", "#field-jack-rim_height_high_mm"),
+        ("arm_clear", "#field-jack-rim_diameter_mm"),
+        ("entry_height_flat", "#field-seam-edge_height_flat_mm"),
+        ("saddle_pitch", "#field-car-load_source"),
+    ],
+)
+def test_what_is_not_checked_leads_to_the_box_that_it_waits_for(code: str, box: str) -> None:
+    found = checks(sheet(van()))[code]
+    assert found.verdict == "not_checked"
+    assert found.missing
+    assert found.missing.href == box
+
+
+def test_a_failure_that_a_fixed_size_causes_rests_on_that_size() -> None:
+    """Oracle: the same job with the size let go, in which that check passes."""
+    found = checks(sheet(van(fixed__web_mm=15)))
+    failing = {code: check for code, check in found.items() if check.verdict == "fail"}
+    freed = {c.code for c in designed(van()).with_verdict("pass")}
+    assert failing
+    assert failing.keys() <= freed
+    for check in failing.values():
+        assert ("web, which you fixed", "#field-fixed-web_mm") in [(need.words, need.href) for need in check.needs]
+
+
+def test_the_way_to_changes_stands_where_something_is_past_its_limit() -> None:
+    """Oracle: one pad that fails, one whose advice is past its limit, one without either."""
+    assert sheet(sample("repair_cafe_people_carrier")).changes_way == "#help"
+    assert sheet(sample("kayak_club_estate_drain")).changes_way.startswith("/pad/changes?")
+    assert sheet(sample("mobile_library_van")).changes_way == ""
+
+
+def test_changes_for_advice_are_tried_and_make_nothing_fail() -> None:
+    """Oracle: each offered change, designed anew: that advice keeps within its limit, and nothing fails."""
+    document = sample("seed_library_estate_teeth_only")
+    typed = typed_of_document(document)
+    found = remedies_of(read_form(list(typed.items())), designed(document), None)
+    assert [trouble.is_advice for trouble in found.troubles] == [True]
+    for remedy in found.troubles[0].remedies:
+        assert "Do not make" not in remedy.outcome
+
+
+def test_a_given_up_aim_is_quoted_and_not_told_as_fulfilled() -> None:
+    page = sheet(van(fixed__body_diameter_mm=73))
+    notes = [note for d in page.dimensions if d.name == "body_diameter_mm" for note in d.notes]
+    assert notes
+    for note in notes:
+        assert note.startswith(("Not met: “", "An aim that is given up: “"))
+        assert "That would ask for at least " in note or "That would ask for at most " in note
+
+
+def test_a_pad_is_as_tall_in_the_table_of_materials_as_on_its_sheet() -> None:
+    """Oracle: the line of the sheet that says how tall it is; a skirt hangs below the seat and belongs to the height."""
+    document = sample("puppet_theatre_van_plate_edge")
+    reading, page = read_form(list(typed_of_document(document).items())), sheet(document)
+    assert reading.measurements
+    chosen = next(row for row in comparison_view(reading.measurements, reading).rows if row.is_chosen)
+    assert f" {chosen.height} tall," in page.pad_line
