@@ -16,7 +16,7 @@ from server.documents import query_pairs
 from server.field_views import FieldView, LinkView, field_view
 from server.forms import FormReading, Units, read_form
 from server.shown import counted
-from server.stand import stand_of
+from server.stand import JACK_UP, stand_of
 from server.templating import render
 from server.ways import asked_beside, units_ways, ways_of
 
@@ -85,7 +85,7 @@ def measuring_page(units: Units, case: FormReading | None = None) -> MeasuringPa
         section=Markup(to_svg(section, units=units, width=600)),  # noqa: S704 - our own drawing
         kinds=f"{words_of_answer('foot', foot)}; {words_of_answer('head', head)}",
         parts=(
-            part("The jack", *stand.jack, "jack.rated_load_kg"),
+            part("The jack", *stand.jack, "jack.rated_load_kg", JACK_UP),
             part("More about the jack", *stand.more_jack),
             part("The car", *stand.car, "car.gross_mass_kg"),
             part(f"More about the {stand.car_heading}", *stand.more_car),

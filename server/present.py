@@ -14,7 +14,7 @@ from server.outcome import Outcome
 from server.section_view import SectionView
 from server.sheet_context import PadPage, Verdict
 from server.sheet_files import files_of, models_of, sibling
-from server.stand import not_here, stand_for
+from server.stand import JACK_UP, not_here, stand_for
 from server.turn_view import turn_view
 from server.ways import ways_of
 
@@ -44,6 +44,7 @@ def pad_page(outcome: Outcome, section: SectionView, *, has_welcome: bool = Fals
         jack=asked(*stand.jack),
         seam=asked(*stand.car),
         jack_mass=asked("jack.rated_load_kg")[0],
+        jack_up=asked(JACK_UP)[0],
         car_mass=asked("car.gross_mass_kg")[0],
         not_here=not_here(stand, reading.fields),
         more_jack=field_groups.more("jack", "More about the jack", asked(*stand.more_jack)),

@@ -50,6 +50,7 @@ class PadPage:
     jack: tuple[FieldView, ...]
     seam: tuple[FieldView, ...]
     jack_mass: FieldView
+    jack_up: FieldView
     car_mass: FieldView
     not_here: str
     """Which of the numbered measurements this jack has no use for; empty where all are asked."""

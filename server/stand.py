@@ -11,8 +11,10 @@ from server.forms import FormReading
 from server.shown import lower_first
 
 MASSES = ("jack.rated_load_kg", "car.gross_mass_kg")
+JACK_UP = "jack.rim_height_high_mm"
+"""Asked of every jack beside its rated load, though it can be left out: on the measuring sheet it comes next, and without it
+nobody knows whether the car rises as far as is wanted."""
 _MORE_JACK = (
-    "jack.rim_height_high_mm",
     "jack.stem_hole_depth_mm",
     "jack.saddle_tilt_deg",
     "jack.floor_boss_height_mm",
@@ -52,7 +54,7 @@ class Stand:
     @property
     def keys(self) -> tuple[str, ...]:
         """All of them."""
-        return (*self.kinds, *self.jack, *self.car, *self.more_jack, *self.more_car)
+        return (*self.kinds, *self.jack, JACK_UP, *self.car, *self.more_jack, *self.more_car)
 
 
 _HEADINGS: Mapping[str, str] = {"slot": "seam", "cushion": "face", "plug": "hole"}
@@ -67,7 +69,7 @@ def stand_of(foot: str = USUAL_FOOT, head: str = USUAL_HEAD) -> Stand:
         return tuple(
             key
             for key, f in fields.items()
-            if f.group == group and key not in {*balloons, *MASSES} and f.kind != "choice"
+            if f.group == group and key not in {*balloons, *MASSES, JACK_UP} and f.kind != "choice"
         )
 
     def choices(group: str) -> tuple[str, ...]:

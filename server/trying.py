@@ -23,7 +23,7 @@ from server.saved_api import Letters, Secret
 from server.saved_pages import UnusableError, fields_of, private_page, store_of
 from server.saved_parts import Way, eye_units
 from server.saving import LONGEST_NAME, LONGEST_REMARK, gone_to
-from server.stand import stand_for
+from server.stand import JACK_UP, stand_for
 from server.store.designs import Revision
 from server.store.exchange import add_proposal
 from server.store.links import Access
@@ -163,7 +163,7 @@ def _change_page(access: Access, found: Revision, changes: Mapping[str, str]) ->
         path=at,
         back=Way(f"Back to revision {found.letters}", at),
         groups=(
-            FieldGroup("jack", "The jack", "", ask(*stand.jack, "jack.rated_load_kg"), True),
+            FieldGroup("jack", "The jack", "", ask(*stand.jack, "jack.rated_load_kg", JACK_UP), True),
             FieldGroup("seam", f"The car's {stand.car_heading}", "", ask(*stand.car, "car.gross_mass_kg"), True),
             field_groups.more("more-jack", "More about the jack", ask(*stand.more_jack)),
             field_groups.more("more-seam", f"More about the {stand.car_heading}", ask(*stand.more_car)),

@@ -111,3 +111,26 @@ def test_see_the_pad_leads_on_to_the_sizes_while_the_verdict_is_in_sight(phone: 
     expect(bar.get_by_text("See the pad")).to_be_hidden()
     bar.get_by_text("Its sizes").click()
     expect(phone.locator("#the-pad h2")).to_be_in_viewport()
+
+
+def test_the_jack_raised_is_asked_after_its_rated_load_as_on_paper(phone: Page, site: Site) -> None:
+    """Oracle: the printed sheet's own order of boxes, and what Enter meets after the rated load on a phone."""
+    phone.goto(site.address + "/measure")
+    printed = phone.locator("main").inner_text()
+    assert printed.index("Jack's rated load") < printed.index("Rim height, jack up") < printed.index("Seam thickness")
+    phone.goto(site.address + "/pad")
+    phone.locator("#field-jack-rated_load_kg").focus()
+    assert met_by(phone, "Enter", 1) == ["jack.rim_height_high_mm"]
+
+
+def test_a_pinned_verdict_leaves_the_picture_whole(page: Page, site: Site) -> None:
+    """Oracle: on usual screens the ground below the jack ends above the verdict at the window's edge."""
+    page.goto(site.sample("mobile_library_van"))
+    for width, height in ((1120, 800), (1440, 900)):
+        page.set_viewport_size({"width": width, "height": height})
+        page.evaluate("window.scrollTo(0, 0)")
+        ground, bar = page.locator("#section-wide .ground").last.bounding_box(), page.locator("#outcome").bounding_box()
+        assert ground
+        assert bar
+        assert bar["y"] + bar["height"] <= height + 1
+        assert ground["y"] <= bar["y"] + 1, (width, height)

@@ -60,6 +60,7 @@ def asked_on(page: PadPage) -> list[str]:
         *page.jack,
         *page.seam,
         page.jack_mass,
+        page.jack_up,
         page.car_mass,
         *page.more_jack.fields,
         *page.more_seam.fields,
