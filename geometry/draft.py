@@ -7,6 +7,7 @@ from geometry.case import head_loading
 from geometry.conditions import Conditions
 from geometry.feet.play import LOCATING, play_mm
 from geometry.fits import linear_tolerance_mm
+from geometry.following_sizes import FollowingSizes
 from geometry.pad import DIMENSIONS, Pad
 from geometry.seat import seat_area_mm2, squash_mm
 
@@ -14,7 +15,7 @@ STANDARD_CHAMFER_MM = 1.0
 
 
 @dataclass(slots=True)
-class Draft:
+class Draft(FollowingSizes):
     """The dimensions in mm; 0 until chosen. ``tol`` is the tolerance of the dimension that is being sized."""
 
     c: Conditions
@@ -51,11 +52,6 @@ class Draft:
     """Load per length on the web and the lip, never more than the slot's floor passes on: q of the notes."""
 
     @property
-    def top_height_mm(self) -> float:
-        """Seat face to the highest point."""
-        return self.web_mm + self.slot_depth_mm + self.plug_height_mm
-
-    @property
     def above_mm(self) -> float:
         """Height of the pad above the face that carries: its slot's walls or its plug."""
         return self.slot_depth_mm + self.plug_height_mm
@@ -64,11 +60,6 @@ class Draft:
     def above_tolerance_mm(self) -> float:
         """General tolerance of that height; 0 where nothing stands above the face."""
         return linear_tolerance_mm(self.above_mm) if self.above_mm > 0 else 0.0
-
-    @property
-    def seat_flat_diameter_mm(self) -> float:
-        """The flat circle of the seat face."""
-        return self.seat_diameter_mm - 2 * self.seat_corner_radius_mm
 
     @property
     def stiff_length_mm(self) -> float:
@@ -89,21 +80,6 @@ class Draft:
             top_height_mm=self.top_height_mm,
         )
         return max(0.0, whole - self.lost_length_mm)
-
-    @property
-    def slot_reach_mm(self) -> float:
-        """Twice how far the slot's outer wall stands off the axis: its width where it runs through the middle."""
-        return self.slot_width_mm + 2 * self.slot_offset_mm
-
-    @property
-    def lost_length_mm(self) -> float:
-        """Length of floor that is missing under the seam's edge."""
-        return self.relief_length_mm if self.relief_depth_mm > self.slot_depth_mm else 0.0
-
-    @property
-    def floor_thickness_mm(self) -> float:
-        """Material under the slot's floor where it is thinnest."""
-        return self.web_mm - self.seat_recess_depth_mm
 
     @property
     def hollow_diameter_mm(self) -> float:

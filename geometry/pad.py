@@ -3,9 +3,11 @@
 from dataclasses import dataclass, fields
 from typing import Self
 
+from geometry.following_sizes import FollowingSizes
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Pad:
+class Pad(FollowingSizes):
     """One turned body with what is cut into it; z = 0 is the seat face, z points up to the car.
 
     Every dimension is at 20 °C, the part as machined from dry stock. Sections are in x and z, the slot runs along y. What
@@ -57,11 +59,6 @@ class Pad:
     edge_chamfer_mm: float
 
     @property
-    def top_height_mm(self) -> float:
-        """Seat face to the highest point: wall top, cushion's top or plug's top."""
-        return self.web_mm + self.slot_depth_mm + self.plug_height_mm
-
-    @property
     def body_top_mm(self) -> float:
         """Seat face to the top of the turned body: wall tops, cushion's top, or the shoulder around a plug."""
         return self.web_mm + self.slot_depth_mm
@@ -77,34 +74,9 @@ class Pad:
         return self.top_height_mm + self.foot_depth_mm
 
     @property
-    def seat_flat_diameter_mm(self) -> float:
-        """The flat circle of the seat face that touches the cup's floor."""
-        return self.seat_diameter_mm - 2 * self.seat_corner_radius_mm
-
-    @property
-    def slot_reach_mm(self) -> float:
-        """Twice how far the slot's outer wall stands off the axis: its width where it runs through the middle."""
-        return self.slot_width_mm + 2 * self.slot_offset_mm
-
-    @property
-    def lost_length_mm(self) -> float:
-        """Length of floor that is missing under the seam's edge: where a relief opens it."""
-        return self.relief_length_mm if self.floor_is_open else 0.0
-
-    @property
     def lost_wall_mm(self) -> float:
         """Length of wall that is missing beside the seam though the floor is there: at a crossing, or beside a closed relief."""
         return self.cross_slot_width_mm + (0.0 if self.floor_is_open else self.relief_length_mm)
-
-    @property
-    def floor_is_open(self) -> bool:
-        """Whether the relief goes deeper than the slot."""
-        return self.relief_depth_mm > self.slot_depth_mm
-
-    @property
-    def floor_thickness_mm(self) -> float:
-        """Material under the slot's floor, cushion or shoulder where it is thinnest."""
-        return self.web_mm - self.seat_recess_depth_mm
 
     @property
     def relief_corner_radius_mm(self) -> float:

@@ -41,6 +41,7 @@ FLOORS: dict[str, int] = {
     "geometry.document.shop": 1,
     "geometry.document.wear": 1,
     "geometry.measurements": 1,
+    "geometry.following_sizes": 1,
     "geometry.pad": 1,
     "geometry.buildable": 1,
     "geometry.model_label": 1,
