@@ -7,13 +7,12 @@ from starlette.concurrency import run_in_threadpool
 from starlette.responses import HTMLResponse, Response
 
 from geometry.cautions import ONE_LINE
-from geometry.design import design_pad
-from geometry.errors import BadMeasurementsError, NoPadFitsError
 from server import links
 from server.advice_context import RemediesView
 from server.advice_views import remedies_of
 from server.documents import query_pairs
 from server.forms import FormReading, read_form
+from server.outcome import outcome_of
 from server.shown import lower_first
 from server.templating import render
 
@@ -58,11 +57,5 @@ def _headline(remedies: RemediesView) -> str:
 
 
 def _remedies(reading: FormReading) -> RemediesView:
-    if reading.measurements is None:
-        return remedies_of(reading, None, None)
-    try:
-        return remedies_of(reading, design_pad(reading.measurements), None)
-    except NoPadFitsError as conflict:
-        return remedies_of(reading, None, conflict)
-    except BadMeasurementsError:
-        return remedies_of(reading, None, None)
+    outcome = outcome_of(reading)
+    return remedies_of(reading, outcome.design, outcome.conflict)

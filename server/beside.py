@@ -7,13 +7,12 @@ from starlette.concurrency import run_in_threadpool
 from starlette.responses import HTMLResponse, RedirectResponse, Response
 
 from geometry.cautions import ONE_LINE
-from geometry.design import Design, design_pad
-from geometry.errors import BadMeasurementsError, NoPadFitsError
 from server import links
 from server.advice_context import ComparisonView, CurveView, SensitivityView
 from server.advice_views import comparison_view, curve_view, sensitivity_of
 from server.documents import query_pairs
 from server.forms import FormReading, read_form
+from server.outcome import outcome_of
 from server.templating import render
 
 router = APIRouter(include_in_schema=False)
@@ -40,7 +39,7 @@ async def beside(request: Request) -> Response:
 
 def _answer(reading: FormReading, *, is_piece: bool) -> Response:
     back = links.pad_address(reading.typed, units=reading.units)
-    design = _design(reading)
+    design = outcome_of(reading).design
     if design is None:
         # The working sheet says what is missing, or why nothing fits.
         return Response(status_code=204) if is_piece else RedirectResponse(back, 303)
@@ -54,12 +53,3 @@ def _answer(reading: FormReading, *, is_piece: bool) -> Response:
     )
     template = "parts/beside_pieces.html" if is_piece else "beside.html"
     return HTMLResponse(render(template, page), headers={"Cache-Control": "no-store"})
-
-
-def _design(reading: FormReading) -> Design | None:
-    if reading.measurements is None:
-        return None
-    try:
-        return design_pad(reading.measurements)
-    except (NoPadFitsError, BadMeasurementsError):
-        return None

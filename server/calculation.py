@@ -7,12 +7,12 @@ from starlette.responses import HTMLResponse, RedirectResponse, Response
 from geometry.calculation.as_data import sheet_data
 from geometry.calculation.sheet import calculation_sheet
 from geometry.design import design_pad
-from geometry.errors import BadMeasurementsError, NoPadFitsError
 from server import links
 from server.calculation_views import calculation_page
 from server.documents import query_pairs, read_whole_form
 from server.forms import FormReading, read_form
 from server.openapi import form_parameters
+from server.outcome import outcome_of
 from server.problems import json_bytes
 from server.templating import render
 
@@ -26,14 +26,10 @@ async def page(request: Request) -> Response:
 
 
 def _page(reading: FormReading) -> Response:
-    if reading.measurements is not None:
-        try:
-            sheet = calculation_sheet(design_pad(reading.measurements))
-        except (NoPadFitsError, BadMeasurementsError):
-            pass
-        else:
-            return HTMLResponse(render("calculation.html", calculation_page(sheet, reading)))
-    return RedirectResponse(links.pad_address(reading.typed, units=reading.units), 303)
+    design = outcome_of(reading).design
+    if design is None:
+        return RedirectResponse(links.pad_address(reading.typed, units=reading.units), 303)
+    return HTMLResponse(render("calculation.html", calculation_page(calculation_sheet(design), reading)))
 
 
 @router.get(

@@ -5,14 +5,15 @@ from typing import Literal
 
 from geometry import ENGINE_VERSION
 from geometry.cautions import ONE_LINE
-from geometry.design import Design, design_pad
+from geometry.design import Design
 from geometry.drawing.frame import NOT_FIT
-from geometry.errors import BadMeasurementsError, NoPadFitsError, Problem
+from geometry.errors import Problem
 from server import links
 from server.field_views import LinkView, with_units_spelled_out
 from server.fields import FIELDS
 from server.forms import FormReading, read_form
 from server.making_views import Standing, as_made_standing
+from server.outcome import outcome_of
 
 Kind = Literal["route", "inspection", "record"]
 TITLES: dict[Kind, str] = {
@@ -62,11 +63,8 @@ def case_of(reading: FormReading) -> Case | None:
         return None
     rest = [(key, text) for key, text in reading.typed.items() if key not in wrong]
     whole = read_form([*rest, ("units", reading.units)]) if wrong else reading
-    if whole.measurements is None:
-        return None
-    try:
-        design = design_pad(whole.measurements)
-    except (NoPadFitsError, BadMeasurementsError):
+    design = outcome_of(whole).design
+    if design is None:
         return None
     problems = tuple(replace_field(problem) for problem in reading.problems)
     return Case(replace(reading, problems=problems, measurements=whole.measurements), design)

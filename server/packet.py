@@ -8,7 +8,6 @@ from starlette.concurrency import run_in_threadpool
 from starlette.responses import HTMLResponse, RedirectResponse, Response
 
 from geometry.design import design_pad
-from geometry.errors import BadMeasurementsError, NoPadFitsError
 from geometry.model_label import file_stem
 from geometry.sheet_facts import model_label
 from server import links
@@ -17,6 +16,7 @@ from server.downloads import MEDIA_TYPES
 from server.drawn import drawers
 from server.forms import read_form
 from server.openapi import file_responses, form_parameters
+from server.outcome import outcome_of
 from server.packet_views import drawing_page
 from server.templating import render
 from server.viewing import CHOICES, facts_of_view, split_view
@@ -56,11 +56,8 @@ async def page(request: Request) -> Response:
     """The drawing to look at and to print; where there is no pad yet, the working sheet says why."""
     pairs, view = split_view(query_pairs(request))
     reading, issued = read_form(pairs), request.app.state.settings.drawing_day()
-    if reading.measurements is None:
-        return RedirectResponse(links.pad_address(reading.typed, units=reading.units), 303)
-    try:
-        design = await run_in_threadpool(design_pad, reading.measurements)
-    except (NoPadFitsError, BadMeasurementsError):
+    design = (await run_in_threadpool(outcome_of, reading)).design
+    if design is None:
         return RedirectResponse(links.pad_address(reading.typed, units=reading.units), 303)
     facts = facts_of_view(design, reading, view, issued=issued)
     drawn = await drawers.drawn(design.pad, facts)

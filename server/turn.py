@@ -5,13 +5,13 @@ from starlette.concurrency import run_in_threadpool
 from starlette.responses import HTMLResponse, RedirectResponse, Response
 
 from geometry.design import Design, design_pad
-from geometry.errors import BadMeasurementsError, NoPadFitsError
 from server import links
 from server.documents import query_pairs, read_whole_form
 from server.downloads import MEDIA_TYPES
 from server.drawn import drawers
 from server.forms import FormReading, read_form
 from server.openapi import file_responses, form_parameters
+from server.outcome import outcome_of
 from server.templating import render
 from server.turn_view import PICTURE_WORDS, pad_words, turn_page
 
@@ -22,7 +22,7 @@ router = APIRouter()
 async def page(request: Request) -> Response:
     """The view; where there is no pad yet, the working sheet says why."""
     reading = read_form(query_pairs(request))
-    design = await run_in_threadpool(_design, reading)
+    design = (await run_in_threadpool(outcome_of, reading)).design
     if design is None:
         return RedirectResponse(links.pad_address(reading.typed, units=reading.units), 303)
     drawn = await _picture(design, reading)
@@ -48,13 +48,3 @@ async def picture(request: Request) -> Response:
 async def _picture(design: Design, reading: FormReading) -> str:
     words = " ".join(pad_words(design.pad, reading.units, foot=reading.foot))
     return await drawers.isometric(design.pad, title=PICTURE_WORDS, description=words)
-
-
-def _design(reading: FormReading) -> Design | None:
-    """The design of a form; None where there is none yet."""
-    if reading.measurements is None:
-        return None
-    try:
-        return design_pad(reading.measurements)
-    except (NoPadFitsError, BadMeasurementsError):
-        return None
