@@ -222,7 +222,10 @@ def _facts(o: Operation, holding: str, eye: Eye) -> Iterator[tuple[str, str]]:
         count = f"{len(o.passes)} passes" if len(o.passes) > 1 else "One pass"
         yield "Depth", f"{count}, up to {eye.length(deepest)} deep."
     if o.roughness_um:
-        yield "Surface", f"Estimated Ra {shown.plain(o.roughness_um, 1)} µm."
+        yield (
+            "Surface",
+            f"Ra {shown.plain(o.roughness_um, 1)} µm in theory, from feed and nose alone; plastic is left rougher.",
+        )
 
 
 def _leaves(o: Operation, eye: Eye) -> str:

@@ -6,7 +6,7 @@ from itertools import groupby
 from geometry.conditions import Conditions
 from geometry.document.shop import Shop
 from geometry.making.card import Cut, Pass, Table
-from geometry.making.wording import Sentence, Units
+from geometry.making.wording import Sentence, Units, feed_shown
 from geometry.units import kg_to_pound, mm_to_inch
 from server import shown
 
@@ -134,8 +134,7 @@ def feed_line(cut: Cut, eye: Eye) -> str:
         return f"table {feed} a minute"
     if cut.feed_mm_rev is None:
         return ""
-    feed = f"{mm_to_inch(cut.feed_mm_rev):.4f} in" if eye.units == "in" else f"{shown.plain(cut.feed_mm_rev, 3)} mm"
-    return f"{feed} a turn"
+    return f"{feed_shown(cut.feed_mm_rev, eye.units)} a turn"
 
 
 def _surface(speed_m_min: float, units: str) -> str:

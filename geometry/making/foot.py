@@ -7,6 +7,7 @@ from geometry.conditions import Conditions
 from geometry.making.card import Operation
 from geometry.making.foot_cuts import FootCut, foot_cuts, level_words, makes_lip_face, makes_seat_face
 from geometry.making.groove import Groove, groove_operation, groove_plan
+from geometry.making.kit import LEAD_IN_MM, ROOT_MOST_MM, root_words
 from geometry.making.limits import limit_words
 from geometry.making.machine import Machine
 from geometry.making.pocket import Pocket, pocket_operation
@@ -96,9 +97,10 @@ def _said_last(pad: Pad, cut: FootCut) -> Iterator[Sentence]:
     if makes_seat_face(pad, cut):
         yield _CARRIES
         if pad.has_stem:
-            yield said("Break the stem's end with a file.")
+            yield said("Break the stem's end {lead_in} × 45°, its lead-in.", lead_in=LEAD_IN_MM)
+            yield root_words("At the stem's root")
     if makes_lip_face(pad, cut):
-        yield said("Leave no fillet under the lip larger than the tool's nose.")
+        yield said("Leave no fillet under the lip larger than {most}.", most=ROOT_MOST_MM)
 
 
 def cut_words(name: str) -> str:
@@ -121,6 +123,7 @@ def _step(pad: Pad, cut: FootCut, start_mm: float) -> Step:
         said_first=(_shoulder_words(pad, cut, shoulder),),
         said_last=tuple(_said_last(pad, cut)),
         leaves=_leaves(pad, cut),
+        cuts_root=pad.has_stem and makes_seat_face(pad, cut),
     )
 
 

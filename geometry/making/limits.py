@@ -5,6 +5,8 @@ from geometry.making.wording import Sentence, said
 from geometry.pad import Pad
 from geometry.spread import general_tolerance_mm
 
+_SAME_MM = 1e-9
+
 
 def limit_words(pad: Pad, name: str, subject: str) -> Sentence:
     """What a dimension may measure when it is finished, and how much that is to each side."""
@@ -22,19 +24,30 @@ def height_tolerance_mm(pad: Pad) -> float:
     The drawing gives limits to the parts that make it up and none to their sum. Facing keeps to the general tolerance of the
     sum, and to no more than the parts may be off together, so that what is cut later can still keep its own (ISO 2768-1 m).
     """
+    return min(parts_together_mm(pad), linear_tolerance_mm(pad.overall_height_mm))
+
+
+def parts_together_mm(pad: Pad) -> float:
+    """Plus and minus of the whole height as the drawing leaves it: what its parts may be off together, [mm]."""
     parts = ["web_mm", "slot_depth_mm", "plug_height_mm"]
     parts += ["stem_length_mm"] if pad.foot_depth_mm == pad.stem_length_mm else ["skirt_length_mm", "seat_length_mm"]
     there = [name for name in parts if getattr(pad, name) > 0]
-    together = sum(general_tolerance_mm(pad, name) for name in there)
-    return min(together, linear_tolerance_mm(pad.overall_height_mm))
+    return sum(general_tolerance_mm(pad, name) for name in there)
 
 
 def height_words(pad: Pad) -> Sentence:
     """Between which limits the whole height has to lie after facing."""
-    off = height_tolerance_mm(pad)
+    off, together, size = height_tolerance_mm(pad), parts_together_mm(pad), pad.overall_height_mm
     later = ": what is cut from it later can keep its own limits" if pad.has_slot or pad.foot_depth_mm > 0 else ""
+    if together - off < _SAME_MM:
+        return said(
+            f"The whole height then lies between {{least}} and {{most}}{later}.", least=size - off, most=size + off
+        )
     return said(
-        f"The whole height then lies between {{least}} and {{most}}{later}.",
-        least=pad.overall_height_mm - off,
-        most=pad.overall_height_mm + off,
+        "The whole height then lies between {least} and {most}, the general tolerance of a length that one cut makes"
+        f"{later}. The drawing gives no limits to the sum: the inspection sheet goes by its parts, which may be off by"
+        " {together} together.",
+        least=size - off,
+        most=size + off,
+        together=together,
     )

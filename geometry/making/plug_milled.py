@@ -7,7 +7,17 @@ from math import ceil, sqrt
 from geometry.conditions import Conditions
 from geometry.machining import milling_time_min
 from geometry.making.card import ON_TOP, Operation, Table
-from geometry.making.kit import CALIPER, FINE_FILE, LARGE_FILE, RADIUS_GAUGE, SCRIBER, SQUARE
+from geometry.making.kit import (
+    CALIPER,
+    FINE_FILE,
+    LARGE_FILE,
+    RADIUS_GAUGE,
+    ROOT_LEAST_MM,
+    ROOT_MOST_MM,
+    SCRIBER,
+    SQUARE,
+    root_words,
+)
 from geometry.making.limits import limit_words
 from geometry.making.machine import Machine
 from geometry.making.plug_turned import boss_mm
@@ -52,7 +62,7 @@ def plug_operation(pad: Pad, c: Conditions, m: Machine, hold: Hold, *, is_slende
         holding=hold.words,
         tools=(
             said(
-                "End mill {cutter}, square at its corners, its flutes {high} long or longer",
+                "End mill {cutter}, its flutes {high} long or longer",
                 cutter=cutter,
                 high=pad.plug_height_mm,
             ),
@@ -151,6 +161,10 @@ def _sides(pad: Pad) -> tuple[tuple[str, float], ...]:
 
 
 def _steps(pad: Pad, m: Machine, cutter: float) -> Iterator[Sentence]:
+    yield said(
+        "Round the cutter's corners to {least} with a stone, to {most} at most.", least=ROOT_LEAST_MM, most=ROOT_MOST_MM
+    )
+    yield root_words("At the plug's foot", "cutter")
     if not m.is_stepless:
         yield said(
             "Touch the plug's top with the cutter's end on paper, go on by the paper's thickness, and set the depth dial to zero"

@@ -10,7 +10,7 @@ from geometry.machining import pass_time_min
 from geometry.making.card import FIRST, Operation, Pass, Table
 from geometry.making.cutting import ROUGH_FEED_MM_REV
 from geometry.making.groove import OVERLAP_SHARE, PLUNGE_FEED_SHARE, WIDEST_TOOL_MM
-from geometry.making.kit import CALIPER
+from geometry.making.kit import CALIPER, knife_tool, root_words
 from geometry.making.last_pass import by_dial, last_pass
 from geometry.making.limits import limit_words
 from geometry.making.machine import Machine
@@ -58,6 +58,7 @@ def plug_step(pad: Pad) -> Step:
         ),
         said_last=_said_last(pad),
         leaves={name: getattr(pad, name) for name in ("plug_height_mm", *turned_names(pad))},
+        cuts_root=pad.plug_is_round,
     )
 
 
@@ -70,7 +71,7 @@ def _said_last(pad: Pad) -> tuple[Sentence, ...]:
     if pad.plug_is_round:
         return (
             limit_words(pad, "plug_width_mm", "The plug"),
-            said("Leave no fillet at its foot larger than the tool's nose."),
+            root_words("At its foot"),
         )
     return (
         said("The boss only has to be wide enough: its sides are milled off. The shoulder round it is finished here."),
@@ -122,7 +123,7 @@ def neck_operation(pad: Pad, c: Conditions, plan: StockPlan, m: Machine, *, hold
                 tool=neck.tool_mm,
                 reach=(body - size) / 2 + 2,
             ),
-            said(f"Left-hand knife tool, {m.tool_name}"),
+            knife_tool(m.tool_name, "Left-hand", cuts_root=pad.plug_is_round),
             CALIPER,
         ),
         steps=tuple(_neck_steps(pad, neck, m)),

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from geometry.conditions import Conditions
 from geometry.dials import dial_infeed_mm
 from geometry.making.card import Operation, Pass, Table
-from geometry.making.kit import CALIPER
+from geometry.making.kit import CALIPER, knife_tool
 from geometry.making.last_pass import by_dial, last_pass
 from geometry.making.machine import Machine
 from geometry.making.watch import watch_for
@@ -31,6 +31,8 @@ class Step:
     said_first: tuple[Sentence, ...]
     said_last: tuple[Sentence, ...]
     leaves: Mapping[str, float]
+    cuts_root: bool = False
+    """Whether the shoulder is the root of a stem or a plug, which the drawing gives a fillet."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,7 +52,7 @@ def step_operation(step: Step, c: Conditions, m: Machine, *, holding: Sentence, 
         title=step.title,
         set_up=set_up,
         holding=holding,
-        tools=(said(f"Knife tool, {m.tool_name}, its front edge square to the axis"), CALIPER),
+        tools=(knife_tool(m.tool_name, cuts_root=step.cuts_root), CALIPER),
         steps=(
             *step.said_first,
             *by_dial(m, said(f"Touch the outside and the {step.end}, and set both dials to zero.")),

@@ -241,5 +241,6 @@ def slot_picture(plan: SlotPlan) -> Picture:
     for i, y in enumerate(places):
         foot = depth + (i + 0.5) * row
         shapes += rectangle(-y - plan.cutter_mm / 2, foot, -y + plan.cutter_mm / 2, foot + 0.8 * row, Layer.THIN)
-        labels.append(Label((max(right, 0.0) + row, foot), said(f"{i + 1}: {{y}}", y=y)))
+        words = f"cutter's place {i + 1}: {{y}} across" if len(places) > 1 else "cutter in every pass: {y} across"
+        labels.append(Label((max(right, 0.0) + row, foot), said(words, y=y)))
     return picture("slot passes", shapes, tuple(labels))

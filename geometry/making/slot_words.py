@@ -19,6 +19,12 @@ _ON_LATHE = said(
     "In the table +x is along the slot towards you, and +y is up. Both are moves of the cutter over the work: the cross slide"
     " moves away from you for +x, the vertical slide down for +y."
 )
+_ON_MILL_ALONG = said(
+    "In the table +x is along the slot, either way: a move of the cutter over the work. The table moves the other way."
+)
+_ON_LATHE_ALONG = said(
+    "In the table +x is along the slot towards you: a move of the cutter over the work. The cross slide moves away from you."
+)
 _WOUND = said(
     "Feed against the cutter's turning, as the table has it: fed with it, the cutter pulls the work in by the play of the"
     " slide's screw. Come to every place across from the same side, for the same reason."
@@ -51,7 +57,7 @@ def slot_steps(plan: SlotPlan, machine: Machine, shop: Shop, *, on_lathe: bool) 
             "Touch the top face with the cutter's end on paper, go on by the paper's thickness, and set the depth dial to"
             " zero there."
         )
-    yield _ON_LATHE if on_lathe else _ON_MILL
+    yield _axes(plan, on_lathe=on_lathe)
     if shop.cutter_held_in == "chuck" and not machine.is_stepless:
         yield said(
             "A chuck lets an end mill creep out and dig in: draw a pen line round its shank at the jaws"
@@ -66,6 +72,13 @@ def slot_steps(plan: SlotPlan, machine: Machine, shop: Shop, *, on_lathe: bool) 
         )
     yield said("Before the floor's pass measure the depth from the wall tops, and set that pass by it.")
     yield from _bend(plan)
+
+
+def _axes(plan: SlotPlan, *, on_lathe: bool) -> Sentence:
+    """What the signs of the table mean: those of the passes alone where none goes to a side."""
+    if any(p.y_mm for p in plan.passes):
+        return _ON_LATHE if on_lathe else _ON_MILL
+    return _ON_LATHE_ALONG if on_lathe else _ON_MILL_ALONG
 
 
 def _walls(plan: SlotPlan) -> Iterator[Sentence]:

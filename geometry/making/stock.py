@@ -122,11 +122,20 @@ def _top_first(pad: Pad, bar_mm: float, conditions: Conditions, shop: Shop) -> _
         grip_mm=blank - out,
         stub_mm=blank - plain,
         last_mm=last,
-        why=said(
-            "The body is turned first and then holds the pad: {grip} of finished cylinder. The seat is too short, and its corner"
-            " too round, to hold anything.",
-            grip=last,
-        ),
+        why=_why_top_first(pad, last),
+    )
+
+
+def _why_top_first(pad: Pad, grip_mm: float) -> Sentence:
+    """Why the pad is held by its body and not by its foot."""
+    straight = max(0.0, pad.seat_length_mm - pad.seat_corner_radius_mm)
+    words = "The body is turned first and then holds the pad: {grip} of finished cylinder."
+    if pad.has_skirt or straight >= least_grip_mm(pad.seat_diameter_mm):
+        return said(words, grip=grip_mm)
+    return said(
+        f"{words} Of the seat's side only {{straight}} is straight: too little to turn the body by.",
+        grip=grip_mm,
+        straight=straight,
     )
 
 

@@ -7,6 +7,7 @@ from typing import Literal
 from geometry.units import mm_to_inch
 
 Units = Literal["mm", "in"]
+_FEED_STEP_MM = 0.005
 
 
 def length_shown(length_mm: float, units: Units = "mm") -> str:
@@ -18,6 +19,17 @@ def length_shown(length_mm: float, units: Units = "mm") -> str:
     if units == "in":
         return f"{mm_to_inch(length_mm):.3f} in".replace("-0.000", "0.000")
     return f"{length_mm:.2f}".rstrip("0").rstrip(".").replace("-0", "0", 1 if abs(length_mm) < 0.005 else 0) + " mm"
+
+
+def feed_shown(feed_mm: float, units: Units = "mm") -> str:
+    """A feed with its unit, as finely as it can be set: to 0.005 mm, or to a tenth of a thousandth of an inch.
+
+    >>> feed_shown(0.0508), feed_shown(0.125), feed_shown(0.25), feed_shown(0.0508, "in")
+    ('0.05 mm', '0.125 mm', '0.25 mm', '0.0020 in')
+    """
+    if units == "in":
+        return f"{mm_to_inch(feed_mm):.4f} in"
+    return f"{max(1, round(feed_mm / _FEED_STEP_MM)) * _FEED_STEP_MM:.3f}".rstrip("0") + " mm"
 
 
 @dataclass(frozen=True, slots=True)

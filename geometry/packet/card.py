@@ -9,7 +9,7 @@ from geometry.design import Design
 from geometry.drawing.facts import SheetFacts
 from geometry.making.own_words import car_words, jack_words, upper_first
 from geometry.making.wording import Units
-from geometry.packet.cover import section_picture
+from geometry.packet.cover_picture import section_picture
 from geometry.packet.failed import banner_of, failed_part
 from geometry.packet.measured import car_measures, jack_measures
 from geometry.packet.paper import Data, pdf_of

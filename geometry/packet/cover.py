@@ -1,22 +1,24 @@
 """The cover: what this is, the job in one picture, the verdict, and the sizes that decide."""
 
 from collections.abc import Mapping
-from dataclasses import replace
 from types import MappingProxyType
 
 from geometry.calculation.sheet import CalculationSheet
 from geometry.design import Design
-from geometry.drawing import section
 from geometry.drawing.facts import CRITICAL_MARK, SheetFacts
-from geometry.drawing.lettering import FONT_FAMILY
 from geometry.drawing.measures import length_words, measures
 from geometry.drawing.table import words_of
 from geometry.feet.facts import Locates
 from geometry.making.own_words import jack_words
 from geometry.making.wording import Units
+from geometry.packet.cover_picture import section_picture
 from geometry.packet.paper import Data
 from geometry.packet.words import load_words, mass_words, plate_words, shop_units, verdict_of
+from geometry.rules import Check
 
+NOT_CHECKED = "Not checked: "
+ADVISING = "Nearer, but by their kind only advice, which fails no pad:"
+"""What is said before checks that come nearer to their limits than the one that governs."""
 _OF_PLACE: Mapping[Locates, Mapping[str, str]] = MappingProxyType(
     {
         "seat": {"seat_diameter_mm": "{goes}", "seat_length_mm": "keeps {lip}"},
@@ -41,20 +43,22 @@ _OF_HEAD: Mapping[str, Mapping[str, str]] = MappingProxyType(
     }
 )
 """The sizes that decide, and what each decides."""
-_WIDTH = 840
-"""As wide as the page is then, letters of the balloons are 7 points high at the least."""
 
 
 def cover_data(design: Design, facts: SheetFacts, sheet: CalculationSheet) -> Data:
     """What the cover says."""
     units, c = shop_units(facts), design.conditions
-    governing = next((part.check for part in sheet.checks if part.is_governing), design.governing)
+    nearest = next((part.check for part in sheet.checks if part.is_governing), design.governing)
     return {
         "section": section_picture(design, facts),
         "section_alt": "The assembled job in section: jack, pad and car, each measurement with a number.",
         "verdict": design.verdict_words,
         "dangers": [c.text for c in design.cautions if c.signal == "DANGER"],
-        "governing": f"{governing.title}: {verdict_of(governing)}. {governing.words}",
+        "governing": governing_words(nearest, is_failing=bool(design.failures)),
+        "advice": advice_words(design),
+        "not_checked": [
+            f"{check.title}: {check.words.removeprefix(NOT_CHECKED)}" for check in design.with_verdict("not_checked")
+        ],
         "failures": [f"{check.title}: {check.words}" for check in design.failures],
         "sizes": _sizes(design, facts),
         "facts": [
@@ -66,6 +70,20 @@ def cover_data(design: Design, facts: SheetFacts, sheet: CalculationSheet) -> Da
         ],
         "assumed": [f"{i.title}: {i.remark}" for i in sheet.assumptions],
     }
+
+
+def governing_words(check: Check, *, is_failing: bool) -> str:
+    """The check that decides, and whether it is the worst of those that fail or the nearest of those that pass."""
+    return f"{'Worst' if is_failing else 'Nearest its limit'}: {check.title}: {verdict_of(check)}. {check.words}"
+
+
+def advice_words(design: Design) -> str:
+    """Which checks that only advise use as much of their limit as what decides, or more; empty where none does."""
+    advising = [
+        c for c in design.checks if c.rule.is_advice and c.finding and c.utilisation >= design.governing.utilisation
+    ]
+    found = "; ".join(f"{c.title}: {verdict_of(c)}" for c in advising if c.utilisation > 0)
+    return f"{ADVISING} {found}." if found and not design.failures else ""
 
 
 def _loads(design: Design, units: Units) -> list[list[str]]:
@@ -98,12 +116,3 @@ def critical_of(design: Design) -> dict[str, str]:
     said = {"goes": jack.goes.replace("drops", "goes", 1), "lip": lip}
     of_place = {name: why.format(**said) for name, why in _OF_PLACE[foot.locates].items()}
     return of_place | dict(_OF_HEAD[head.kind])
-
-
-def section_picture(design: Design, facts: SheetFacts, *, width: int = _WIDTH, is_bare: bool = False) -> str:
-    """The assembled section as a picture whose letters are those of the shipped font; bare, it has no balloons."""
-    found = section.section_of_design(design.measurements, design.pad, design.checks)
-    if is_bare:
-        found = replace(found, pointers=(), troubles=())
-    drawn = section.to_svg(found, units=shop_units(facts), width=width)
-    return drawn.replace('font-family="sans-serif"', f'font-family="{FONT_FAMILY}"', 1)

@@ -13,7 +13,7 @@ from geometry.making.how_measured import dimension_title
 from geometry.making.instruments import EYE
 from geometry.making.set_ups import set_up_heading
 from geometry.making.sources import inspection_sources, route_sources
-from geometry.making.wording import Units, length_shown
+from geometry.making.wording import Units, feed_shown, length_shown
 from geometry.packet.paper import Data
 from geometry.packet.shapes import shapes_svg
 from geometry.packet.words import mass_words, shop_units
@@ -102,7 +102,6 @@ def _operation(number: int, o: Operation, set_up: str, held: str, units: Units, 
             f"{_lower(dimension_title(name))} {length_shown(mm, units)}" for name, mm in o.leaves_mm.items()
         ),
         "time": f"{o.time_min:.0f} min",
-        "roughness": f"Ra about {o.roughness_um:.1f} µm" if o.roughness_um else "",
     }
 
 
@@ -129,7 +128,7 @@ def _cut(cut: Cut, units: Units) -> str:
     """Speed and feed to set."""
     words = f"{cut.rpm:.0f} turns/min ({_surface(cut.speed_m_min, units)} on {length_shown(cut.diameter_mm, units)})"
     if cut.feed_mm_rev:
-        words += f", feed {_fine(cut.feed_mm_rev, units)} a turn"
+        words += f", feed {feed_shown(cut.feed_mm_rev, units)} a turn"
     if cut.table_feed_mm_min:
         words += f", table {length_shown(cut.table_feed_mm_min, units)}/min"
     return words + (": the slowest there is, and faster than wanted" if cut.is_too_fast else "")
@@ -140,10 +139,6 @@ def _surface(speed_m_min: float, units: Units) -> str:
     if units == "in":
         return f"{mm_to_inch(speed_m_min * _MM_PER_M) / _INCHES_PER_FOOT:.0f} ft/min"
     return f"{speed_m_min:.0f} m/min"
-
-
-def _fine(length_mm: float, units: Units) -> str:
-    return f"{mm_to_inch(length_mm):.4f} in" if units == "in" else f"{length_mm:.3g} mm"
 
 
 def _number(length_mm: float, units: Units) -> str:

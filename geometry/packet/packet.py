@@ -1,4 +1,4 @@
-"""The packet: cover, drawing, calculation, route card, inspection sheet, lifting card, record and sources in one document."""
+"""The packet: cover, drawing, route card, inspection sheet, lifting card, record, calculation and sources in one document."""
 
 from geometry.calculation.sheet import calculation_sheet
 from geometry.design import Design

@@ -308,7 +308,10 @@ def test_the_card_says_how_the_first_use_goes(tmp_path: Path, name: str) -> None
 def test_a_picture_of_the_route_card_stands_on_the_page_of_its_table(packets: dict[str, Path]) -> None:
     """Oracle: a label of the picture, and the table's title, as poppler finds them."""
     pages = pages_of(packets[VAN])
-    for label, title in (("1: 78.75°", "Corner radius in"), ("1: 0 mm", "Passes of the slot")):
+    for label, title in (
+        ("1: 78.75°", "Corner radius in"),
+        ("cutter in every pass: 0 mm across", "Passes of the slot"),
+    ):
         assert [page for page in pages if label in page] == [page for page in pages if title in page] != []
 
 
