@@ -82,6 +82,22 @@ def test_a_long_note_keeps_to_its_line_until_its_field_is_in_use(page: Page, sit
     expect(page.locator(".outcome .problems")).to_contain_text("Cup bore 4 mm cannot be right (at least 20 mm)")
 
 
+def test_between_phone_and_desktop_the_first_boxes_and_the_jobs_name_are_in_sight(page: Page, site: Site) -> None:
+    """Oracle: on a tablet held upright each column's first box stands above the window's edge, and the name is whole."""
+    for sample in ("mobile_library_van", "repair_cafe_people_carrier", "rowing_club_trailer_car_no_pad"):
+        page.goto(site.sample(sample))
+        for width, height in ((768, 1024), (1024, 1024)):
+            page.set_viewport_size({"width": width, "height": height})
+            for box in (page.locator(BORE), page.locator("#field-seam-thickness_mm")):
+                place = box.bounding_box()
+                assert place
+                assert place["y"] + place["height"] <= height - 200, (sample, width)
+            assert page.locator("#field-title").evaluate("e => e.scrollWidth <= e.clientWidth")
+            expect(page.locator("#section-phone .trouble")).to_have_count(
+                page.locator("#section-wide .trouble").count()
+            )
+
+
 def test_what_the_chosen_jack_has_no_use_for_is_not_asked(page: Page, site: Site) -> None:
     page.goto(site.sample("puppet_theatre_van_plate_edge"))
     for width in (1100, 390):
