@@ -89,39 +89,6 @@ def cross_section_area_mm2(pad: Pad, z_mm: float) -> float:
     return _foot_area_mm2(pad, z_mm) + _skirt_area_mm2(pad, z_mm)
 
 
-def slot_floor_area_mm2(pad: Pad) -> float:
-    """
-    Area of the slot's flat floor, between its corner radii, less what a deeper relief opens.
-
-    Parameters
-    ----------
-    pad : Pad
-        The pad, [mm]
-
-    Returns
-    -------
-    area : float
-        Area, [mm^2]
-
-    Notes
-    -----
-    Where a second slot crosses, the floor goes on at the same level and counts.
-
-    Examples
-    --------
-    A floor 8 mm wide in a body 74 mm across is a little less than 8 · 74 = 592 mm².
-
-    >>> pad = Pad(seat_diameter_mm=60, seat_length_mm=12, seat_corner_radius_mm=2, stem_diameter_mm=0, stem_length_mm=0,
-    ...     body_diameter_mm=74, slot_width_mm=9, slot_depth_mm=15, web_mm=20, slot_corner_radius_mm=0.5,
-    ...     slot_mouth_chamfer_mm=1, edge_chamfer_mm=1)
-    >>> round(slot_floor_area_mm2(pad), 2)
-    590.84
-    """
-    half, radius = pad.slot_width_mm / 2 - pad.slot_corner_radius_mm, body_radius_mm(pad, pad.web_mm)
-    lost = relief_within_mm2(pad, half) if pad.floor_is_open else 0.0
-    return _strip_aside_mm2(radius, pad.slot_offset_mm, half) - lost
-
-
 def body_radius_mm(pad: Pad, z: float) -> float:
     """Radius of the turned body, or of its skirt, at a height within it, as chamfered at both ends."""
     edge = pad.edge_chamfer_mm

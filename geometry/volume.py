@@ -1,4 +1,4 @@
-"""The pad's volume and balance point: the level cut's closed form, added up over the height."""
+"""The pad's volume: the level cut's closed form, added up over the height."""
 
 from collections.abc import Callable
 from itertools import pairwise
@@ -7,7 +7,6 @@ from math import cos, hypot, pi, sqrt
 from geometry.levels import (
     body_radius_mm,
     cross_section_area_mm2,
-    relief_aside_mm2,
     slot_half_width_mm,
 )
 from geometry.pad import Pad
@@ -48,106 +47,19 @@ def volume_mm3(pad: Pad) -> float:
     ----------
     Plain geometry.
     """
-    return _integral(pad, lambda z: cross_section_area_mm2(pad, z))
+    return sum(_piece_mm3(pad, start, end) for start, end in pairwise(_corner_heights_mm(pad)))
 
 
-def balance_height_mm(pad: Pad) -> float:
-    r"""
-    Height of the pad's centre of gravity above its seat face.
+def _piece_mm3(pad: Pad, start: float, end: float) -> float:
+    """Volume between two corners of the outline.
 
-    .. math:: \bar z = \frac{1}{V}\int z A(z)\,dz
-
-    Parameters
-    ----------
-    pad : Pad
-        The pad, [mm]
-
-    Returns
-    -------
-    height : float
-        Height, [mm]
-
-    Examples
-    --------
-    Two cylinders as in :func:`volume_mm3`: (30² · 12 · 6 + 37² · 23 · 23.5)/(30² · 12 + 37² · 23).
-
-    >>> pad = Pad(seat_diameter_mm=60, seat_length_mm=12, seat_corner_radius_mm=0, stem_diameter_mm=0, stem_length_mm=0,
-    ...     body_diameter_mm=74, slot_width_mm=1e-9, slot_depth_mm=15, web_mm=20, slot_corner_radius_mm=0,
-    ...     slot_mouth_chamfer_mm=0, edge_chamfer_mm=0)
-    >>> round(balance_height_mm(pad), 6)
-    19.030541
-
-    References
-    ----------
-    Plain geometry.
+    The area is smooth there but for a square root where a fillet starts, and where the cross-hole starts and ends;
+    z = root + span t² takes it away.
     """
-    return _integral(pad, lambda z: z * cross_section_area_mm2(pad, z)) / volume_mm3(pad)
-
-
-def balance_aside_mm(pad: Pad) -> float:
-    r"""
-    Distance of the pad's centre of gravity from its axis, along x; a slot beside the middle moves it to the other side.
-
-    .. math:: \bar x = -\frac{1}{V}\int \left(\tfrac{2}{3}\left[(\rho^2-(x_s-w)^2)^{3/2} - (\rho^2-(x_s+w)^2)^{3/2}\right]
-        + x_s A_\text{relief}\right) dz
-
-    Parameters
-    ----------
-    pad : Pad
-        The pad, [mm]
-
-    Returns
-    -------
-    distance : float
-        Distance, 0 or negative, [mm]
-
-    Notes
-    -----
-    Along y every pad is symmetrical. Derived: the first moment of a chord's strip, ∫ 2x√(ρ²−x²) dx, has this antiderivative;
-    what the relief takes beside the slot is symmetrical about the slot's middle, x_s.
-
-    Examples
-    --------
-    A slot next to nothing wide and 10 mm aside takes 2√(37²−10²) · 10 · 15 of each millimetre of its width, of a volume as in
-    :func:`volume_mm3`.
-
-    >>> pad = Pad(seat_diameter_mm=60, seat_length_mm=12, seat_corner_radius_mm=0, body_diameter_mm=74,
-    ...     slot_width_mm=1e-3, slot_depth_mm=15, slot_offset_mm=10, web_mm=20, edge_chamfer_mm=0)
-    >>> round(1e3 * balance_aside_mm(pad), 4)
-    -0.0804
-
-    References
-    ----------
-    Plain geometry.
-    """
-    if pad.slot_offset_mm == 0:
-        return 0.0
-    return -_integral(pad, lambda z: _taken_moment_mm3(pad, z)) / volume_mm3(pad)
-
-
-def _taken_moment_mm3(pad: Pad, z: float) -> float:
-    """First moment about the axis, at a height, of what slot and relief take."""
-    radius, half = body_radius_mm(pad, z), slot_half_width_mm(pad, z, pad.slot_width_mm)
-    if z < pad.seat_length_mm:
-        return 0.0
-    near, far = pad.slot_offset_mm - half, pad.slot_offset_mm + half
-    slot = 2 / 3 * (pow(radius**2 - near**2, 1.5) - pow(radius**2 - far**2, 1.5)) if half else 0.0
-    return slot + pad.slot_offset_mm * relief_aside_mm2(pad, z)
-
-
-def _integral(pad: Pad, function: Callable[[float], float]) -> float:
-    """Integrate over the pad's height.
-
-    Between two corners of the outline the area is smooth but for a square root where a fillet starts, and where the
-    cross-hole starts and ends; z = root + span t² takes it away.
-    """
-    total = 0.0
-    for start, end in pairwise(_corner_heights_mm(pad)):
-        root, near, far = _root_of(pad, start, end)
-        span, first = far - root, sqrt((near - root) / (far - root))
-        nodes = ((first + (1 - first) * node, weight) for node, weight in _GAUSS)
-        total += abs(span) * (1 - first) * sum(weight * 2 * t * function(root + span * t * t) for t, weight in nodes)
-    return total
+    root, near, far = _root_of(pad, start, end)
+    span, first = far - root, sqrt((near - root) / (far - root))
+    nodes = ((first + (1 - first) * node, weight) for node, weight in _GAUSS)
+    return abs(span) * (1 - first) * sum(w * 2 * t * cross_section_area_mm2(pad, root + span * t * t) for t, w in nodes)
 
 
 def _root_of(pad: Pad, start: float, end: float) -> tuple[float, float, float]:

@@ -14,8 +14,9 @@ from geometry.errors import BadMeasurementsError
 from geometry.exports import mesh_of, solid_volume_mm3
 from geometry.pad import Pad
 from geometry.solid import build_solid
-from geometry.volume import balance_aside_mm, balance_height_mm, volume_mm3
+from geometry.volume import volume_mm3
 from tests.examples import examples
+from tests.geometry.balance import balance_aside_mm, balance_height_mm
 from tests.geometry.pads import EVERY_KIND, ORDINARY, STEMMED, buildable_pads, pads_of_any_kind
 
 Box = tuple[float, float, float, float, float, float]

@@ -1,15 +1,15 @@
-"""Level cuts, volumes and balance points in closed form, against independent integration and hand calculation."""
+"""Level cuts and volumes in closed form, against independent integration and hand calculation."""
 
-from itertools import pairwise
 from math import pi, sqrt
 
 import pytest
 from hypothesis import given, settings
 from scipy.integrate import quad
 
-from geometry.levels import cross_section_area_mm2, slot_floor_area_mm2, strip_in_disc_mm2
+from geometry.levels import cross_section_area_mm2, strip_in_disc_mm2
 from geometry.pad import Pad
-from geometry.volume import balance_aside_mm, balance_height_mm, volume_mm3
+from geometry.volume import volume_mm3
+from tests.geometry.balance import moment
 from tests.geometry.pads import ORDINARY, STEMMED, buildable_pads, pads_of_any_kind
 
 
@@ -44,27 +44,7 @@ def test_there_is_nothing_below_the_foot_and_above_the_walls() -> None:
 @settings(deadline=None)
 def test_the_volume_is_the_integral_of_the_area(pad: Pad) -> None:
     """Adaptive quadrature between the corners (scipy.integrate), to 1e-9."""
-    assert volume_mm3(pad) == pytest.approx(integral(pad, 0), rel=1e-9)
-
-
-@given(buildable_pads())
-@settings(deadline=None)
-def test_the_balance_height_is_the_first_moment_over_the_volume(pad: Pad) -> None:
-    """Adaptive quadrature (scipy.integrate), to 1e-8 of the height of the pad."""
-    expected = integral(pad, 1) / integral(pad, 0)
-    assert balance_height_mm(pad) == pytest.approx(expected, abs=1e-8 * pad.overall_height_mm)
-
-
-def integral(pad: Pad, power: int) -> float:
-    """∫ zⁿ A(z) dz, piece by piece; a fillet's square root is left to scipy's adaptive rule."""
-    lip, web, top, edge = pad.seat_length_mm, pad.web_mm, pad.top_height_mm, pad.edge_chamfer_mm
-    kinks = {-pad.stem_length_mm, 0, pad.seat_corner_radius_mm, lip, lip + edge, top - edge, top, web}
-    kinks |= {web + pad.slot_corner_radius_mm, top - pad.slot_mouth_chamfer_mm}
-    pieces = [(a, b) for a, b in pairwise(sorted(kinks)) if b - a > 1e-9]
-    return sum(
-        float(quad(lambda z: z**power * cross_section_area_mm2(pad, z), a, b, epsabs=0, epsrel=1e-11, limit=200)[0])
-        for a, b in pieces
-    )
+    assert volume_mm3(pad) == pytest.approx(moment(pad, 0), rel=1e-9)
 
 
 def test_a_deeper_slot_takes_away_exactly_its_own_volume() -> None:
@@ -72,17 +52,6 @@ def test_a_deeper_slot_takes_away_exactly_its_own_volume() -> None:
     grown = volume_mm3(ORDINARY.with_(slot_depth_mm=16)) - volume_mm3(ORDINARY)
     walls = pi * 37**2 - strip_in_disc_mm2(radius_mm=37, half_width_mm=4.5)
     assert grown == pytest.approx(walls, rel=1e-9)
-
-
-def test_the_flat_floor_lies_between_the_fillets() -> None:
-    """A strip 8 mm wide in a disc 74 mm across (scipy.integrate)."""
-    strip, _ = quad(lambda x: 2 * (37**2 - x**2) ** 0.5, -4, 4)
-    assert slot_floor_area_mm2(ORDINARY) == pytest.approx(strip, rel=1e-12)
-
-
-def test_a_round_floor_has_no_flat() -> None:
-    """A floor radius of half the slot's width leaves none."""
-    assert slot_floor_area_mm2(ORDINARY.with_(slot_corner_radius_mm=4.5)) == 0
 
 
 def segment_mm2(radius: float, distance: float) -> float:
@@ -133,30 +102,6 @@ def test_crossed_slots_leave_four_posts() -> None:
     pad = ORDINARY.with_(cross_slot_width_mm=30, flats_width_mm=70)
     post, _ = quad(lambda x: max(0.0, sqrt(37**2 - x**2) - 15), 4.5, 35, points=[sqrt(37**2 - 15**2)])
     assert cross_section_area_mm2(pad, 30) == pytest.approx(4 * post, rel=1e-9)
-
-
-def test_an_open_relief_takes_its_part_of_the_floor() -> None:
-    """Of a strip 8 wide, 30 of its length is gone; the relief's corners lie beside it."""
-    open_ = ORDINARY.with_(**{**RELIEF, "relief_depth_mm": 16})
-    assert slot_floor_area_mm2(ORDINARY) - slot_floor_area_mm2(open_) == pytest.approx(8 * 30, rel=1e-9)
-    assert slot_floor_area_mm2(ORDINARY.with_(**RELIEF)) == slot_floor_area_mm2(ORDINARY)
-
-
-def test_a_slot_beside_the_middle_moves_the_balance_point_away_from_it() -> None:
-    """First moment of the slot's strip and of the relief beside it, by adaptive quadrature over x and z (scipy.integrate)."""
-    pad = ORDINARY.with_(
-        slot_offset_mm=8, slot_corner_radius_mm=0, slot_mouth_chamfer_mm=0, edge_chamfer_mm=0, **RELIEF
-    )
-    strip, _ = quad(lambda x: 2 * x * sqrt(37**2 - x**2), 3.5, 12.5)
-    moment = 15 * strip + 10 * 8 * (RELIEF_MM2 - 9 * 30)
-    assert balance_aside_mm(pad) == pytest.approx(-moment / volume_mm3(pad), rel=1e-9)
-
-
-@given(buildable_pads())
-@settings(deadline=None)
-def test_a_slot_in_the_middle_keeps_the_balance_point_on_the_axis(pad: Pad) -> None:
-    """By symmetry."""
-    assert balance_aside_mm(pad) == 0
 
 
 @given(pads_of_any_kind())
