@@ -23,7 +23,7 @@ CHOICE_WORDS: Mapping[str, Mapping[str, str]] = {
     },
     "jack.stands_on": {"land": "the land between the teeth", "teeth": "the teeth's tips"},
     "jack.located_by": {
-        "edge": "a skirt of the pad, around the plate's edge",
+        "edge": "the pad's own skirt, around it",
         "ring": "a ring on it",
         "recess": "a recess in it",
     },

@@ -276,6 +276,9 @@
     const top = Math.min(...boxes.map((b) => b.y)) - 8;
     const right = Math.max(...boxes.map((b) => b.x + b.width)) + 8;
     const bottom = Math.max(...boxes.map((b) => b.y + b.height)) + 8;
+    const [x, , width] = whole.split(" ").map(Number);
+    // A detail almost as wide as the picture would cut the balloons at its other edge.
+    if (right - left > 0.6 * width) return `${x} ${top} ${width} ${bottom - top}`;
     return `${left} ${top} ${right - left} ${bottom - top}`;
   };
 

@@ -39,7 +39,7 @@ def test_on_a_wide_page_a_key_leads_to_the_next_number_and_no_digit_is_lost(page
 
 
 def test_the_boxes_come_in_the_order_of_their_balloons(page: Page, site: Site) -> None:
-    """Oracle: the balloons' numbers beside the boxes, in the order in which Enter meets them; on the picture they stand otherwise."""
+    """Oracle: the balloons' numbers beside the boxes, as Enter meets them; on the picture they stand otherwise."""
     page.goto(site.address + "/pad")
     numbers = page.locator("#step-jack .field .number, #step-car .field .number").evaluate_all(NUMBERS)
     assert numbers == sorted(numbers)

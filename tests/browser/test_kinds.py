@@ -80,3 +80,19 @@ def test_without_scripts_the_choice_is_sent_with_the_form(still: Page, site: Sit
     expect(still.locator("#field-jack-plate_diameter_mm")).to_be_visible()
     assert "foot=plate" in still.url
     assert "cup_bore_mm" in still.url
+
+
+def test_no_answer_about_jack_and_car_is_cut(page: Page, site: Site) -> None:
+    """Oracle: the longest answer's own width, set in the choice's own type, and the room between the choice's edges."""
+    page.goto(site.address + "/pad?foot=plate&head=cushion")
+    for width in (390, 768, 1120, 1440):
+        page.set_viewport_size({"width": width, "height": 900})
+        cut = page.locator("#kinds select").evaluate_all(
+            """all => all.flatMap(select => {
+                 const pen = document.createElement('canvas').getContext('2d');
+                 pen.font = getComputedStyle(select).font;
+                 const room = select.clientWidth - 12 - 24;
+                 return [...select.options].filter(o => pen.measureText(o.text).width > room).map(o => o.text);
+               })"""
+        )
+        assert cut == [], width

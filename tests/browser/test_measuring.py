@@ -179,3 +179,17 @@ def test_the_printed_measuring_sheet_has_its_boxes_and_no_buttons(page: Page, si
     for paper in ("A4", "Letter"):
         pages = len(re.findall(rb"/Type\s*/Page\b", page.pdf(format=paper)))
         assert 1 <= pages <= 3, paper
+
+
+def test_a_wide_detail_cuts_no_balloon_at_the_pictures_edge(phone: Page, site: Site) -> None:
+    """Oracle: while an empty bore is asked for, every balloon at that height lies between the screen's edges."""
+    phone.goto(site.address + "/pad")
+    phone.locator(BORE).focus()
+    phone.set_viewport_size(KEYBOARD_OPEN)
+    expect(phone.locator("html")).to_have_attribute("data-live-keyboard", "")
+    edges = phone.locator("#section-phone .balloon-ring").evaluate_all(
+        "all => all.map(ring => ring.getBoundingClientRect()).flatMap(box => [box.left, box.right])"
+    )
+    assert len(edges) > 10
+    assert min(edges) >= 0
+    assert max(edges) <= PHONE[0]

@@ -145,7 +145,7 @@ class PlateJack(Group):
         default=None,
         help="A stem must not reach the bottom: the seat face carries the load.",
         how="Measure with the caliper's depth rod from the plate.",
-        assumed="the hole goes through",
+        assumed="a hole, where there is one, goes through",
     )
     rated_load_kg: Number = rated_load()
     rim_height_low_mm: Number = head_height_low(

@@ -182,7 +182,7 @@ class SaddleJack(Group):
         default=None,
         help="The stem must not reach the bottom: the seat face carries the load.",
         how="Measure with the caliper's depth rod from the land.",
-        assumed="the hole goes through",
+        assumed="a hole, where there is one, goes through",
         only_where={"stands_on": ("land",)},
     )
     rated_load_kg: Number = rated_load()
