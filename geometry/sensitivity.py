@@ -13,6 +13,8 @@ from geometry.variants import bounds_of, field_of, number_at, variant
 
 _GOVERNING = 3
 """How many checks are asked, governing first."""
+_SHOWN = 0.005
+"""A smaller change is not seen in two decimals."""
 WEAKER = 0.8
 """Most allowables are derived; what if the material allowed 20 % less?"""
 _SHARE_OF_OTHERS = 0.05
@@ -56,7 +58,7 @@ class Sensitivity:
     def told(self, error_words: Callable[[Influence], str]) -> str:
         """What to measure most carefully; ``error_words`` says how wrong a measurement is taken to be, in a reader's unit."""
         weaker = f"With an allowable stress 20 % lower it would use {self.weaker_utilisation:.2f} of its limit."
-        if not self.influences or self.influences[0].change <= 0:
+        if not self.influences or self.influences[0].change < _SHOWN:
             return f"No measurement moves this much. {weaker}"
         top = self.influences[0]
         after = (

@@ -164,6 +164,8 @@ class CalculationPage:
     fits: tuple[FitView, ...]
     clearance_plots: tuple[PlotView, ...]
     checks: tuple[CheckView, ...]
+    checks_order: str
+    """What the order of the checks means."""
     sensitivity: SensitivityView
     sources: tuple[SourceView, ...]
     cautions: tuple[CautionGroup, ...]

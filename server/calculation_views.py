@@ -8,7 +8,7 @@ from geometry import ENGINE_VERSION, formulas
 from geometry.calculation.book import Line
 from geometry.calculation.clearances import Clearance, Figure
 from geometry.calculation.opening import not_covered_by, scope_of
-from geometry.calculation.sheet import PARTS, CalculationSheet, CheckPart, LedgerPart, SymbolNote
+from geometry.calculation.sheet import CHECKS_ORDER, PARTS, CalculationSheet, CheckPart, LedgerPart, SymbolNote
 from geometry.cautions import ONE_LINE
 from geometry.ledger import Bound
 from geometry.mathml import mathml, mathml_equation
@@ -80,6 +80,7 @@ def calculation_page(sheet: CalculationSheet, reading: FormReading) -> Calculati
         fits=tuple(_fit(c) for c in sheet.clearances),
         clearance_plots=clearance_views(design, units),
         checks=tuple(_check(part, tags, units) for part in sheet.checks),
+        checks_order=CHECKS_ORDER,
         sensitivity=sensitivity_view(sheet.sensitivities),
         sources=tuple(
             SourceView(

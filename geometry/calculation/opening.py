@@ -27,6 +27,7 @@ _NOT_COVERED = (
     "Hidden flaws of the stock, and work that does not keep to the general tolerances.",
     "Lifting at any other point, with any other jack or car than those measured.",
 )
+_RULE = "a rule"
 GOOD_TO_DOUBT = (Mark.MEMORY, Mark.DERIVED)
 """The marks of values that nobody else vouches for."""
 
@@ -46,7 +47,7 @@ class Doubtful:
 
     words: str
     value: str
-    """With its unit; empty for the rule of a check."""
+    """With its unit; of the rule of a check, that it is one."""
     source: Source
     checks: tuple[str, ...]
     """The titles of the governing checks that use it."""
@@ -155,7 +156,7 @@ def doubtful(book: Book, checks: Iterable[Check]) -> tuple[Doubtful, ...]:
 
 def _doubts_of(book: Book, check: Check) -> Iterator[tuple[str, str, Source]]:
     if check.rule.source.mark in GOOD_TO_DOUBT:
-        yield f"the rule of the check “{check.title}”", "", check.rule.source
+        yield f"the rule of the check “{check.title}”", _RULE, check.rule.source
     for line in lines_behind(book, check):
         if line.source and line.source.mark in GOOD_TO_DOUBT:
             is_rule = bool(line.formula) and line not in book.parts["inputs"]

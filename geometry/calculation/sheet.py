@@ -47,7 +47,10 @@ PARTS = (
     ),
     Part("pad", "Sizes of the pad", "As chosen in the ledger below, or fixed."),
     Part(
-        "tolerances", "Tolerances", "ISO 2768-1 class m, plus and minus; those in frames on the drawing as whole zones."
+        "tolerances",
+        "Tolerances",
+        "ISO 2768-1 class m, plus and minus; those in frames on the drawing as whole zones. In a formula tol is that of the"
+        " dimension that the symbols below it name.",
     ),
     Part(
         "loading",
@@ -56,6 +59,14 @@ PARTS = (
     ),
 )
 """The parts of the sheet that are lines, after the inputs, in the order in which page and paper have them."""
+
+
+CHECKS_ORDER = (
+    "First the checks that can fail a pad, nearest its limit first; the three that come nearest, and all that fail, govern. After"
+    " them those that only advise: they fail no pad and govern nothing, however near their limits they come. Last what was not"
+    " checked and what does not apply."
+)
+"""What the order of the checks means, and why one further down may use more of its limit."""
 
 
 @dataclass(frozen=True, slots=True)

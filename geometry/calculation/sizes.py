@@ -78,7 +78,7 @@ def write_pad(book: Book, k: Case, *, fixed: frozenset[str]) -> None:
         ("tol_d", k.head.depth_tolerance_mm),
         *((("tol_slot", k.slot.width_tolerance_mm),) if k.pad.has_slot else ()),
     ):
-        book.write(symbol, tolerance, source=_GENERAL)
+        book.write(symbol, tolerance, source=_GENERAL, remark="the same as above, where a formula has several")
     for symbol, geometrical in (("tol_sym", SLOT_SYMMETRY), ("tol_par", FLOOR_PARALLELISM), ("tol_run", LIP_RUN_OUT)):
         remark = f"stands in a frame on the drawing, to datum {geometrical.datum}"
         book.write(symbol, k.spread.zone_mm(geometrical), source=geometrical.source, remark=remark)

@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 from geometry.calculation.inputs import assumed_symbols
 from geometry.design import Design
-from geometry.heads.slot.bounds import unmarked_length_mm
+from geometry.heads.slot.around import unmarked_length_mm
 from geometry.ledger import Bound
 from geometry.rules import Numbers
 

@@ -6,7 +6,7 @@ from geometry import formulas
 from geometry.calculation.book import Line
 from geometry.calculation.clearances import Clearance, Figure
 from geometry.calculation.opening import not_covered_by, scope_of
-from geometry.calculation.sheet import PARTS, CalculationSheet, CheckPart, LedgerPart
+from geometry.calculation.sheet import CHECKS_ORDER, PARTS, CalculationSheet, CheckPart, LedgerPart
 from geometry.making.wording import Units
 from geometry.mathml import typst_math
 from geometry.packet.paper import Data
@@ -52,6 +52,7 @@ def calculation_data(sheet: CalculationSheet, units: Units = "mm") -> Data:
         ],
         "ledger": [_ledger(part, tags) for part in sheet.ledger],
         "fits": [_fit(c) for c in sheet.clearances],
+        "checks_order": CHECKS_ORDER,
         "checks": [_check(part, tags) for part in sheet.checks],
         "sensitivities": [f"{found.check.title}: {found.words}" for found in sheet.sensitivities],
     }

@@ -1,5 +1,6 @@
 """Comparison of materials, sensitivity, and computed changes."""
 
+import re
 from typing import Any
 
 import pytest
@@ -150,3 +151,12 @@ def test_a_stated_load_below_the_cars_mass_is_warned_of() -> None:
 def test_the_rim_must_rise_as_far_as_the_seam_less_what_the_pad_stands_out() -> None:
     """190 + 150 + 12 − 19.5 mm of web = 332.5 mm."""
     assert designed(van()).rim_height_needed_mm == pytest.approx(332.5)
+
+
+def test_a_change_that_two_decimals_do_not_show_is_no_change() -> None:
+    """Oracle: the printed figures before and after."""
+    for name in ("lifeguard_station_pickup_round_plug", "puppet_theatre_van_plate_edge", "mobile_library_van"):
+        for found in sensitivities(designed(sample(name))):
+            told = re.search(r"changes ([\d.]+) to ([\d.]+)", found.words)
+            assert told is None or told[1] != told[2]
+            assert "inf" not in found.words.split()

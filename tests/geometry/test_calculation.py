@@ -201,3 +201,22 @@ def test_the_sheet_states_the_geometrical_tolerances_with_their_zones() -> None:
     lines = {line.symbol: line for line in sheet_of(van()).lines("tolerances")}
     assert [lines[s].value for s in ("tol_sym", "tol_par", "tol_run")] == [t.value_mm for t in GEOMETRICAL_TOLERANCES]
     assert all("frame" in lines[s].remark for s in ("tol_sym", "tol_par", "tol_run"))
+
+
+def test_the_order_of_the_checks_is_the_one_that_is_told() -> None:
+    """Oracle: checks that can fail come before those that only advise, and these before what was not judged."""
+    for name in ("mobile_library_van", "brass_band_van_toothed_saddle", "lifeguard_station_pickup_round_plug"):
+        sheet = calculation_sheet(design_pad(read_measurements(sample(name))))
+        judged = [part.check for part in sheet.checks if part.check.verdict in {"pass", "advice", "fail"}]
+        assert [part.check for part in sheet.checks][: len(judged)] == judged
+        advises = [check.rule.is_advice for check in judged]
+        assert advises == sorted(advises)
+        assert not [part for part in sheet.checks if part.is_governing and part.check.rule.is_advice]
+        assert max(c.utilisation for c in judged if c.rule.is_advice) > judged[0].utilisation
+
+
+def test_a_rule_that_has_no_figure_is_called_one() -> None:
+    """Oracle: no empty place in the column of values."""
+    sheet = calculation_sheet(design_pad(read_measurements(sample("mobile_library_van"))))
+    assert sheet.doubtful
+    assert all(d.value for d in sheet.doubtful)

@@ -189,6 +189,11 @@ def _slot_end_foul(k: Case) -> Finding:
     )
 
 
+def _shown_c(temperature_c: float) -> str:
+    """A temperature with the sign of a number below zero, which is no hyphen."""
+    return f"{temperature_c:g} °C".replace("-", "−")
+
+
 @check(
     "frost",
     "Hard frost",
@@ -205,7 +210,7 @@ def _frost(k: Case) -> Finding | Pointless:
     low, chosen = k.c.measurements.service.temperature_low_c, k.c.material
     dry_nylon = chosen.family == "nylon" and k.c.measurements.service.wetness == "dry"
     if low >= FROST_C:
-        return Pointless(f"It gets no colder than {low:g} °C.")
+        return Pointless(f"It gets no colder than {_shown_c(low)}.")
     if not (dry_nylon or chosen.family == "polyester" or chosen.printed):
         return Pointless(f"{chosen.short_name.capitalize()} stays tough in frost.")
     radius = k.pad.slot_corner_radius_mm
@@ -215,7 +220,7 @@ def _frost(k: Case) -> Finding | Pointless:
         lambda: (
             f"In frost {chosen.short_name} is notch-brittle; the slot's corners are rounded to {radius:g} mm."
             if radius >= FROST_RADIUS_MM
-            else f"At {low:g} °C {chosen.short_name} is notch-brittle, and a slot corner of {radius:g} mm is sharp:"
+            else f"At {_shown_c(low)} {chosen.short_name} is notch-brittle, and a slot corner of {radius:g} mm is sharp:"
             f" {FROST_RADIUS_MM} mm would be better. Warm the pad before use."
         ),
         {"r_f": radius},
