@@ -17,6 +17,7 @@ import geometry.heads.face.bounds
 import geometry.heads.plug.bounds
 import geometry.heads.plug.height
 import geometry.heads.plug.shoulder
+import geometry.heads.slot.around
 import geometry.heads.slot.bounds
 import geometry.heads.slot.options  # noqa: F401 - importing these rooms registers their bounds
 from geometry.buildable import require_buildable

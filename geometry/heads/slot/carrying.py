@@ -5,7 +5,7 @@ from math import sqrt
 from geometry import formulas
 from geometry.bearing import DESIGN_FACTOR_ON_YIELD, floor_factor
 from geometry.case import Case
-from geometry.heads.slot.bounds import LIP_STRESS_SHARE, MARKING_MOST
+from geometry.heads.slot.around import LIP_STRESS_SHARE, MARKING_MOST
 from geometry.provenance import derived, found
 from geometry.rules import Finding, Pointless, check
 from geometry.walls import lip_bending_mpa, wall_bending_mpa
