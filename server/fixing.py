@@ -51,8 +51,9 @@ def _nearest(fixed: Design, free: Design) -> list[str]:
         return []
     title, other = (shown.lower_first(c.title) for c in (now, then))
     instead = "" if now.code == then.code else f" by {other}"
+    nearest, of_it = ("farthest past its limit", "times it") if now.utilisation > 1 else ("nearest its limit", "of it")
     return [
-        f"nearest its limit is {title} with {shown.share(now.utilisation)} of it; free it would be"
+        f"{nearest} is {title} with {shown.share(now.utilisation)} {of_it}; free it would be"
         f" {shown.share(then.utilisation)}{instead}"
     ]
 

@@ -113,3 +113,10 @@ def test_a_pad_is_as_tall_in_the_table_of_materials_as_on_its_sheet() -> None:
     assert reading.measurements
     chosen = next(row for row in comparison_view(reading.measurements, reading).rows if row.is_chosen)
     assert f" {chosen.height} tall," in page.pad_line
+
+
+def test_what_fixing_costs_is_not_called_nearest_its_limit_where_it_is_past_it() -> None:
+    page = sheet(van(fixed__web_mm=15))
+    (cost,) = [d.cost for d in page.dimensions if d.name == "web_mm"]
+    assert "; farthest past its limit is " in cost
+    assert " times it; free it would be 0." in cost
