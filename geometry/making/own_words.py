@@ -60,7 +60,7 @@ JACKS: Mapping[str, JackWords] = MappingProxyType(
     {
         "cup": JackWords(
             head="cup",
-            top="rim",
+            top="cup's rim",
             put="Wipe the cup. Drop the pad in: seat on the cup's floor{stem}, lip off the rim",
             free="its lip stays off the rim",
             goes="drops into the cup",

@@ -8,7 +8,7 @@ from geometry.cautions import SignalWord
 from geometry.design import Design
 from geometry.drawing.facts import SheetFacts
 from geometry.making.own_words import car_words, jack_words, upper_first
-from geometry.making.wording import Units
+from geometry.making.wording import Units, length_shown
 from geometry.packet.cover_picture import section_picture
 from geometry.packet.failed import banner_of, failed_part
 from geometry.packet.measured import car_measures, jack_measures
@@ -147,7 +147,8 @@ def _steps(design: Design, units: Units) -> Iterator[list[str]]:
         "",
         "Hard, level ground. Park brake on, the wheels that stay down chocked on both sides. Nobody and no pet in the car.",
     ]
-    yield ["", f"{jack.put.format(stem=_stem(design))}{', slot along the seam' if pad.has_slot else ''}."]
+    along = ", slot along the seam" if pad.has_slot else ""
+    yield ["", f"{jack.put.format(stem=_stem(design))}{along}.{_turned(design, units)}"]
     yield ["", f"Roll the jack in at the lift point that the vehicle's manual names. {car.passes}"]
     touch = height_words(_touch_mm(design), units)
     yield ["", f"Raise until {car.stands} ({top} at about {touch}). {car.seen}"]
@@ -166,6 +167,20 @@ def _steps(design: Design, units: Units) -> Iterator[list[str]]:
         "Down again: nobody under the car. Raise it off the stands and take them away from the side, at arm's length, nothing"
         f" of you {under}. Lower slowly, roll the jack out.",
     ]
+
+
+def _turned(design: Design, units: Units) -> str:
+    """Which way round a pad goes whose slot is off its middle; nothing of one that goes in either way.
+
+    On which side the seam passes the jack is not asked: it is seen at the car, and the picture has it inboard.
+    """
+    off = design.pad.slot_offset_mm
+    if off <= 0:
+        return ""
+    return (
+        f" The slot is {length_shown(off, units)} off the pad's middle: turn the pad so that the slot lies on the side on which"
+        " the seam passes the middle of the jack's head (in the picture inboard, which may not be your side)."
+    )
 
 
 def _stem(design: Design) -> str:

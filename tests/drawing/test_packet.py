@@ -250,8 +250,8 @@ def test_the_cards_heights_follow_from_the_stack(name: str) -> None:
     heights = dict(map(tuple, card_data(design, replace(facts, units="mm"))["heights"]))
     c = design.conditions
     touch = c.seam.edge_height_mm + c.foot.depth_mm - design.pad.web_mm
-    assert heights["Rim as the seam meets the slot's floor"] == f"{touch:.0f} mm"
-    needed = next(value for words, value in heights.items() if words.startswith("Rim needed"))
+    assert heights["Cup's rim as the seam meets the slot's floor"] == f"{touch:.0f} mm"
+    needed = next(value for words, value in heights.items() if words.startswith("Cup's rim needed"))
     assert needed == f"{touch + c.lift_needed_mm:.0f} mm"
 
 
@@ -328,7 +328,9 @@ def test_what_the_card_takes_from_an_answer_that_nobody_gave_says_so() -> None:
     """The van's owner named no height to lift by; the load rests on the car's usual ride frequency too."""
     design, facts = design_of(VAN)
     card = card_data(design, facts)
-    assert [label for label, _ in card["heights"] if "(assumed)" in label] == ["Rim needed to lift by 150 mm (assumed)"]
+    assert [label for label, _ in card["heights"] if "(assumed)" in label] == [
+        "Cup's rim needed to lift by 150 mm (assumed)"
+    ]
     assert any("150 mm (assumed)" in words for _, words in card["steps"])
     assert card["load"][0][0].endswith("part of it assumed")
     assert card["assumed"]

@@ -7,6 +7,7 @@ import pytest
 
 from geometry.calculation.sheet import calculation_sheet
 from geometry.packet import card_pdf, packet_pdf
+from geometry.packet.card import card_data
 from geometry.packet.cover import ADVISING, cover_data
 from geometry.packet.cover_picture import section_picture
 from tests.drawing.test_packet import design_of, pages_of, run
@@ -105,3 +106,18 @@ def test_a_signal_word_stands_in_one_line_with_its_sign(tmp_path: Path) -> None:
     assert len(badges) == 3
     for top, bottom in badges:
         assert [1 for high, low in signs if high < bottom and low > top]
+
+
+def test_a_pad_with_its_slot_off_the_middle_says_which_way_round_it_goes() -> None:
+    """Oracle: the sample whose seam passes 3 mm beside the jack's axis, and one whose jack stands centred."""
+    steps = " ".join(words for _, words in card_data(*design_of("kayak_club_estate_drain"))["steps"])
+    assert "The slot is 3 mm off the pad's middle: turn the pad so that the slot lies on the side" in steps
+    assert "turn the pad" not in " ".join(words for _, words in card_data(*design_of(VAN))["steps"])
+
+
+def test_the_card_tells_the_cups_rim_from_the_holes() -> None:
+    """Oracle: the round plug: both have a rim, and no height is that of a bare “rim”."""
+    heights = [words for words, _ in card_data(*design_of(ROUND))["heights"]]
+    assert [words for words in heights if words.startswith("Cup's rim")]
+    assert [words for words in heights if words.startswith("Hole's rim")]
+    assert not [words for words in heights if words.startswith("Rim")]
