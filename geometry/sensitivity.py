@@ -57,16 +57,16 @@ class Sensitivity:
 
     def told(self, error_words: Callable[[Influence], str]) -> str:
         """What to measure most carefully; ``error_words`` says how wrong a measurement is taken to be, in a reader's unit."""
-        weaker = f"With an allowable stress 20 % lower it would use {self.weaker_utilisation:.2f} of its limit."
+        weaker = (
+            f"With an allowable stress 20 % lower it would use {self.weaker_utilisation:.2f} of its limit."
+            if isfinite(self.weaker_utilisation)
+            else "With an allowable stress 20 % lower nothing would be left of its limit."
+        )
         if not self.influences or self.influences[0].change < _SHOWN:
             return f"No measurement moves this much. {weaker}"
         top = self.influences[0]
-        after = (
-            f"changes {top.before:.2f} to {top.after:.2f}"
-            if isfinite(top.after)
-            else "leaves nothing to carry or to clear"
-        )
-        return f"{top.title} matters most: an error of {error_words(top)} {after}. {weaker}"
+        after = f"{top.after:.2f}" if isfinite(top.after) else "nothing left"
+        return f"{top.title} matters most: an error of {error_words(top)} changes {top.before:.2f} to {after}. {weaker}"
 
 
 def sensitivities(design: Design) -> tuple[Sensitivity, ...]:

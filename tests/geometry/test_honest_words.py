@@ -1,5 +1,6 @@
 """Sentences about sizes and estimates that must not read better, or surer, than the pad is."""
 
+from math import isinf
 from typing import Any
 
 import pytest
@@ -8,6 +9,7 @@ from geometry.calculation.why import why
 from geometry.design import Design, design_pad
 from geometry.errors import BadMeasurementsError
 from geometry.measurements import read_measurements
+from geometry.sensitivity import sensitivities
 from tests.documents import sample, van
 
 
@@ -78,6 +80,14 @@ def test_a_verdict_says_that_advice_is_past_its_limit() -> None:
 
 def test_a_verdict_whose_advice_keeps_within_its_limit_does_not_speak_of_it() -> None:
     assert "past" not in design_pad(read_measurements(sample("mobile_library_van"))).verdict_words
+
+
+def test_an_error_that_leaves_nothing_is_told_in_words() -> None:
+    """Oracle: half a millimetre is more than the play of this skirt, so that it would not go on at all."""
+    found = sensitivities(design_pad(read_measurements(sample("puppet_theatre_van_plate_edge"))))
+    words = [s.words for s in found if any(isinf(i.after) for i in s.influences)]
+    assert words
+    assert all(" to nothing left. " in each and "inf" not in each for each in words)
 
 
 def test_a_number_of_many_digits_is_told_by_its_length() -> None:
