@@ -1,6 +1,6 @@
 """The part as made: readings brought to 20 °C, judged against their limits, and every check run again on them."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from math import isfinite
 from typing import Literal
@@ -181,32 +181,27 @@ def _is_known(name: str, pad: Pad, judged: tuple[Judged, ...]) -> bool:
 
 
 def _notes(pad: Pad, c: Conditions, sets: tuple[ReadingSet, ...]) -> tuple[Sentence, ...]:
-    notes = []
-    for number, taken in enumerate(sets, start=1):
-        if not taken.given():
-            continue
-        hours = taken.hours_since_cutting
-        if hours is None or hours < REST_HOURS:
-            rested = "an unknown time" if hours is None else f"{hours:g} hours"
-            notes.append(
-                said(
-                    f"Set {number} was read {rested} after the last cut: the part may still move. Read it again"
-                    f" after a day."
-                )
-            )
-        off_c = taken.part_temperature_c - REFERENCE_C
-        if off_c:
-            moved = c.material.expansion_per_k.value * off_c * pad.body_diameter_mm
-            notes.append(
-                said(
-                    f"Set {number} was read at {taken.part_temperature_c:g} °C: the body was {{moved}}"
-                    f" {'larger' if off_c > 0 else 'smaller'}"
-                    " than at 20 °C, and every size is corrected for it.",
-                    moved=abs(moved),
-                )
-            )
-    notes += _moved(pad, c, sets)
-    return tuple(notes)
+    """What is to be kept in mind with these readings: of each set by itself, and from the first to the last."""
+    given = ((number, taken) for number, taken in enumerate(sets, start=1) if taken.given())
+    return (*(note for number, taken in given for note in _notes_of(number, taken, pad, c)), *_moved(pad, c, sets))
+
+
+def _notes_of(number: int, taken: ReadingSet, pad: Pad, c: Conditions) -> Iterator[Sentence]:
+    """How long after the last cut a set was read, and how warm."""
+    hours = taken.hours_since_cutting
+    if hours is None or hours < REST_HOURS:
+        rested = "an unknown time" if hours is None else f"{hours:g} hours"
+        yield said(
+            f"Set {number} was read {rested} after the last cut: the part may still move. Read it again after a day."
+        )
+    off_c = taken.part_temperature_c - REFERENCE_C
+    if off_c:
+        moved = c.material.expansion_per_k.value * off_c * pad.body_diameter_mm
+        yield said(
+            f"Set {number} was read at {taken.part_temperature_c:g} °C: the body was {{moved}}"
+            f" {'larger' if off_c > 0 else 'smaller'} than at 20 °C, and every size is corrected for it.",
+            moved=abs(moved),
+        )
 
 
 def _contradiction(pad: Pad, judged: Mapping[str, Judged]) -> tuple[Sentence, ...]:

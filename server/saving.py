@@ -1,7 +1,7 @@
 """Saving: the design of a working sheet's address becomes a revision that never changes again."""
 
 from contextlib import suppress
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from urllib.parse import urlsplit
 
 from fastapi import APIRouter, Request
@@ -9,7 +9,7 @@ from starlette.concurrency import run_in_threadpool
 from starlette.responses import RedirectResponse, Response
 
 from geometry.cautions import ONE_LINE
-from geometry.design import Design, design_pad
+from geometry.design import design_pad
 from geometry.errors import BadMeasurementsError, NoPadFitsError
 from geometry.measurements import Measurements
 from server import links, saved_api
@@ -45,12 +45,12 @@ class SavePage:
     inputs: str
     """The working sheet's address."""
     title: str
-    verdict: str
-    trouble: str
+    verdict: str = ""
+    trouble: str = ""
     """Why this cannot be saved; empty where it can."""
-    to: str
-    note: str
-    name: str
+    to: str = ""
+    note: str = ""
+    name: str = ""
     caution_line: str = ONE_LINE
 
 
@@ -78,23 +78,18 @@ async def save_page(request: Request) -> Response:
 
 
 def _save_page(reading: FormReading) -> Response:
-    inputs = links.pad_address(reading.typed, units=reading.units)
-    page = SavePage(inputs, reading.typed.get("title", ""), "", "", "", "", "")
+    page = SavePage(links.pad_address(reading.typed, units=reading.units), reading.typed.get("title", ""))
     try:
-        design = _design_of(reading)
+        _, measurements = whole_reading(page.inputs)
+        design = design_pad(measurements)
     except (BadMeasurementsError, NoPadFitsError) as error:
         return private_page("save.html", _troubled(page, error), 422)
-    return private_page("save.html", SavePage(inputs, page.title, design.verdict_words, "", "", "", ""))
-
-
-def _design_of(reading: FormReading) -> Design:
-    _, measurements = whole_reading(links.pad_address(reading.typed, units=reading.units))
-    return design_pad(measurements)
+    return private_page("save.html", replace(page, verdict=design.verdict_words))
 
 
 def _troubled(page: SavePage, error: BadMeasurementsError | NoPadFitsError) -> SavePage:
     words = "; ".join(p.message for p in error.problems) if isinstance(error, BadMeasurementsError) else str(error)
-    return SavePage(page.inputs, page.title, "", words, page.to, page.note, page.name)
+    return replace(page, trouble=words)
 
 
 @router.post("/saved", **saved_api.SAVE)
@@ -104,8 +99,6 @@ async def save(request: Request) -> Response:
     page = SavePage(
         inputs=sent.get("inputs", ""),
         title=plain_words(sent.get("title", ""), LONGEST_TITLE),
-        verdict="",
-        trouble="",
         to=sent.get("to", "").strip()[:500],
         note=plain_words(sent.get("note", ""), LONGEST_NOTE),
         name=plain_words(sent.get("name", ""), LONGEST_NAME),

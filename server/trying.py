@@ -41,8 +41,8 @@ AT_HAND = (
 
 
 @dataclass(frozen=True, slots=True)
-class Outcome:
-    """What came of a copy."""
+class Copy:
+    """A copy with its changes, worked out."""
 
     inputs: str
     """The copy's address, to be sent back as a proposal or saved as a revision."""
@@ -66,7 +66,7 @@ class ChangePage:
     back: Way
     groups: tuple[FieldGroup, ...]
     units: str
-    came: Outcome
+    came: Copy
     caution_line: str = ONE_LINE
 
 
@@ -80,7 +80,7 @@ class TryPage:
     back: Way
     fields: tuple[FieldView, ...]
     units: str
-    came: Outcome
+    came: Copy
     caution_line: str = ONE_LINE
 
 
@@ -122,17 +122,17 @@ def _in_units(address: str, wanted: str) -> str:
     return links.pad_address(with_units_spelled_out(reading.typed, reading.units, wanted), units=wanted)
 
 
-def _came_of(found: Revision, inputs: str) -> Outcome:
+def _came_of(found: Revision, inputs: str) -> Copy:
     """A copy worked out, beside the revision as saved."""
     try:
         _, measurements = whole_reading(inputs)
         design = design_pad(measurements)
     except BadMeasurementsError as error:
-        return Outcome(inputs, "; ".join(problem.message for problem in error.problems))
+        return Copy(inputs, "; ".join(problem.message for problem in error.problems))
     except NoPadFitsError as error:
-        return Outcome(inputs, str(error))
+        return Copy(inputs, str(error))
     differs = difference(found.design, design.to_dict(), eye_units(facts_of(found)))
-    return Outcome(inputs, "", design.verdict_words, differs, design)
+    return Copy(inputs, "", design.verdict_words, differs, design)
 
 
 @router.get("/saved/{secret}/{letters}/change", include_in_schema=False)
