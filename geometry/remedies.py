@@ -46,12 +46,14 @@ class Remedy:
     """In the unit of the field, before and after the change; None for a material."""
     outcome: str
     """The verdict after the change."""
+    is_assumed: bool = False
+    """Whether the number before was taken because nobody measured it."""
 
 
 def remedies_for_check(design: Design, check: Check) -> tuple[Remedy, ...]:
     """Up to three changes after which ``check`` no longer fails, one of each kind where there is one.
 
-    Of advice that is past its limit: after which it keeps within it, and nothing else fails for that.
+    Of advice that is past its limit: after which it keeps within it, and nothing else fails or goes past its limit for that.
     """
     is_advice = check.verdict == "advice"
     not_mended = {"fail", "not_checked", "advice"} if is_advice else {"fail", "not_checked"}
@@ -60,7 +62,7 @@ def remedies_for_check(design: Design, check: Check) -> tuple[Remedy, ...]:
         tried = _design(design.measurements, changes)
         if tried is None or _verdict(tried, check.code) in not_mended:
             return None
-        return tried if not is_advice or _no_worse(design, tried) else None
+        return tried if not is_advice or _past_limit(tried) < _past_limit(design) else None
 
     measurable = [key for key in check.needs if key not in _LOAD]
     return _pick(
@@ -149,6 +151,12 @@ def _no_worse(before: Design, after: Design) -> bool:
     return {c.code for c in after.failures} <= {c.code for c in before.failures}
 
 
+def _past_limit(design: Design) -> set[str]:
+    """What fails, and what is advised and past its limit."""
+    advised = (c for c in design.with_verdict("advice") if c.utilisation > 1)
+    return {c.code for c in (*design.failures, *advised)}
+
+
 def _measurements(measurements: Measurements, keys: list[str], attempt: Attempt) -> Iterator[Remedy]:
     """Measurements that would help if they turned out somewhat different, the smallest difference wanted."""
     for key in keys:
@@ -160,7 +168,9 @@ def _measurements(measurements: Measurements, keys: list[str], attempt: Attempt)
             continue
         if (found := _nearest(key, now, bounds, attempt)) is not None:
             value, tried = found
-            yield Remedy("measure", key, {key: value}, now, value, tried.verdict_words)
+            name = key.partition(".")[2]
+            is_assumed = name not in getattr(measurements, group).model_fields_set
+            yield Remedy("measure", key, {key: value}, now, value, tried.verdict_words, is_assumed)
 
 
 def _nearest(key: str, now: float, bounds: tuple[float, float], attempt: Attempt) -> tuple[float, Design] | None:

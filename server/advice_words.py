@@ -34,6 +34,11 @@ def remedy_words(remedy: Remedy, units: str, *, then: str = "this no longer fail
             return f"Let the {title} go; {f'it becomes {after}' if remedy.after else 'the pad has none then'}."
         case "size":
             return f"Make the {title} {after} instead of {now}."
+        case "measure" if remedy.is_assumed:
+            return (
+                f"Measure the {title}: {now} is assumed, because nobody measured it; only if it is {after}, {then}."
+                " Never type a number that was not measured."
+            )
         case "measure":
             return (
                 f"Was the {title} read right? It stands at {now}; only if a new measurement gave {after}, {then}."
