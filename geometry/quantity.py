@@ -1,7 +1,7 @@
 """How one field of the measurement document is described; form, API schema and help are made from this."""
 
 from collections.abc import Mapping
-from typing import Annotated, Any, Literal
+from typing import Annotated, Any, Literal, get_args
 
 from pydantic import BaseModel, ConfigDict, Field, FiniteFloat, Strict, StringConstraints
 from pydantic.config import JsonDict
@@ -32,6 +32,12 @@ class Group(BaseModel):
             return True
         chosen_here = {choice: answers.get(choice) or cls.model_fields[choice].default for choice in only}
         return all(isinstance(wanted, list) and chosen_here[choice] in wanted for choice, wanted in only.items())
+
+
+def groups_in(annotation: object) -> tuple[type[Group], ...]:
+    """The groups that a field of the document may hold: none for a number or a text, several where the kind decides."""
+    found = (annotation, *get_args(annotation))
+    return tuple(model for model in found if isinstance(model, type) and issubclass(model, Group))
 
 
 def measured(

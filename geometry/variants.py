@@ -5,7 +5,8 @@ from typing import Any
 
 from geometry.document.make import Make
 from geometry.materials import MATERIALS
-from geometry.measurements import Measurements, groups_in
+from geometry.measurements import Measurements
+from geometry.quantity import groups_in
 
 Changes = Mapping[str, Any]
 """Dotted keys with their new values; None takes an answer back."""

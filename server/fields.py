@@ -10,8 +10,8 @@ from pydantic.fields import FieldInfo
 
 from geometry.kinds import FACE_GROUPS, USUAL_FOOT, USUAL_HEAD, face_group, jack_model, kinds_in
 from geometry.materials import MATERIALS
-from geometry.measurements import Measurements, groups_in
-from geometry.quantity import Group, Kind
+from geometry.measurements import Measurements
+from geometry.quantity import Group, Kind, groups_in
 
 
 @dataclass(frozen=True, slots=True)

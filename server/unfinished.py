@@ -10,7 +10,8 @@ from pydantic import BaseModel, ValidationError
 from pydantic_core import PydanticCustomError
 
 from geometry.errors import BadMeasurementsError, Problem
-from geometry.measurements import Measurements, problems_of
+from geometry.measurements import Measurements
+from geometry.refusals import problems_of
 from server.fields import FIELDS, models_for
 
 Document = Mapping[str, Any]
@@ -23,7 +24,7 @@ def judge(document: Document) -> tuple[Measurements | None, tuple[Problem, ...]]
     try:
         return Measurements.model_validate(filled), ()
     except ValidationError as error:
-        found = problems_of(error.errors())
+        found = problems_of(error.errors(), Measurements)
     wrong = {p.field for p in found}
     parts = {name: _partly(model, filled[name], name, wrong) for name, model in groups.items()}
     problems = list(found)

@@ -40,6 +40,7 @@ FLOORS: dict[str, int] = {
     "geometry.document.service": 1,
     "geometry.document.shop": 1,
     "geometry.document.wear": 1,
+    "geometry.refusals": 1,
     "geometry.measurements": 1,
     "geometry.following_sizes": 1,
     "geometry.pad": 1,
