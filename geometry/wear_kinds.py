@@ -10,8 +10,8 @@ from geometry.growth import MADE_AT_C, growth, water_percent
 from geometry.pad import Pad
 
 DEEPEST_GROOVE_MM = 1.0
-HALVINGS = 24
-"""How often the way to a limit is halved: to less than a millionth of it."""
+HALVINGS = 16
+"""How often the way to a limit is halved: to less than a thousandth of a millimetre."""
 _LEAST_RECESS_MM = 0.01
 """What is left of a recess that has worn away: a pad with none would not be asked whether it clears the boss."""
 Kind = Literal[
