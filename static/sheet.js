@@ -200,6 +200,9 @@
     if (target && target.matches(".field input, .field select")) {
       event.preventDefault();
       goTo(target);
+    } else if (target && target.matches(".kinds")) {
+      event.preventDefault();
+      goTo(target.querySelector("select"));
     } else if (target && target.matches(".step")) {
       event.preventDefault();
       show(target.id);
@@ -220,6 +223,16 @@
     event.preventDefault();
     sizes.scrollIntoView();
   });
+
+  /* The first page's ways lead to the sheet and the first box of the jack and car that are chosen. */
+
+  const keepWays = () => {
+    const way = (mark) => document.querySelector(`#welcome-ways [data-live-${mark}]`);
+    if (!way("first")) return;
+    way("kinds").textContent = document.querySelector(".kinds .group-line").textContent;
+    way("measure").href = document.querySelector("#elsewhere a[href^='/measure']").href;
+    way("first").href = `#${document.querySelector("#step-jack .field input, #step-jack .field select").id}`;
+  };
 
   /* Of the explanations that lie over the page, one at a time. */
 
@@ -397,18 +410,21 @@
     if (step) shown = step.id;
   };
 
-  const settle = () => { showWhatIsMissing(); light(); show(shown); fitToKeyboard(); fold(); fetchAllSlow(); };
+  const settle = () => { showWhatIsMissing(); keepWays(); light(); show(shown); fitToKeyboard(); fold(); fetchAllSlow(); };
 
   document.addEventListener("htmx:after:swap", () => { settle(); say(); });
   document.addEventListener("DOMContentLoaded", () => {
     document.documentElement.classList.add("live");
     // On a phone picture and boxes come first.
-    if (phone.matches) all(".ready, .kinds").forEach((fold) => { fold.open = false; });
+    if (phone.matches) all(".kinds").forEach((fold) => { fold.open = false; });
     said = document.querySelector("#outcome .verdict").textContent.trim();
     settle();
     // htmx binds the form a moment after it has loaded, which may be later than this.
     htmx.process(form());
     answered = answers(asSent);
     catchUp();
+    // An address may name a box; on a phone it may stand in a group that is put away.
+    const named = location.hash && document.getElementById(location.hash.slice(1));
+    if (named && named.matches(".field input, .field select")) goTo(named);
   });
 })();

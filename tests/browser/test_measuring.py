@@ -6,7 +6,7 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import Browser, Page, ViewportSize, expect
 
-from tests.browser.conftest import PHONE, Site, until_asked, window
+from tests.browser.conftest import DESKTOP, PHONE, Site, until_asked, window
 
 pytestmark = pytest.mark.browser
 BORE, DEPTH = "#field-jack-cup_bore_mm", "#field-jack-cup_depth_mm"
@@ -193,3 +193,42 @@ def test_a_wide_detail_cuts_no_balloon_at_the_pictures_edge(phone: Page, site: S
     assert len(edges) > 10
     assert min(edges) >= 0
     assert max(edges) <= PHONE[0]
+
+
+@pytest.mark.parametrize("size", [PHONE, DESKTOP])
+def test_the_first_pages_ways_follow_the_jack_and_car_that_are_chosen(
+    browser: Browser, site: Site, size: tuple[int, int]
+) -> None:
+    """Oracle: the sheet names the chosen two in its own words; the first box is one that a cup has not."""
+    for page in window(browser, size):
+        page.goto(site.address + "/")
+        page.get_by_role("link", name="Choose your jack and lifting point").click()
+        page.locator("#field-foot").select_option("plate")
+        until_asked(page, "foot=plate")
+        page.locator("#field-head").select_option("cushion")
+        until_asked(page, "head=cushion")
+        expect(page.locator("#welcome-ways")).to_contain_text("now a flat plate; a plate or frame rail")
+        page.get_by_role("link", name="Type in what you measured").click()
+        first = page.locator("#step-jack .field input, #step-jack .field select").first
+        expect(first).to_be_focused()
+        assert "cup" not in (first.get_attribute("id") or "cup")
+        page.get_by_role("link", name="Print the measuring sheet").click()
+        expect(page.locator(".measure")).to_contain_text("This sheet is for a flat plate; a plate or frame rail")
+
+
+def test_a_tap_on_a_box_of_the_measuring_sheet_leads_to_the_box_to_type_in(phone: Page, site: Site) -> None:
+    """Oracle: that box has the focus on a phone, in a group and a step that were put away."""
+    phone.goto(f"{site.address}/measure")
+    phone.locator(".take", has_text="Seam height").locator(".take-box").first.click()
+    expect(phone.locator("#field-seam-height_mm")).to_be_focused()
+    expect(phone.locator("#field-seam-height_mm")).to_be_in_viewport()
+
+
+def test_the_measuring_sheet_prints_at_the_press_of_a_button(page: Page, still: Page, site: Site) -> None:
+    """Oracle: the browser's own printing is asked for, once; without scripts no dead button stands there."""
+    page.add_init_script("window.printed = 0; window.print = () => { window.printed += 1; }")
+    page.goto(f"{site.address}/measure")
+    page.get_by_role("button", name="Print this sheet").click()
+    assert page.evaluate("window.printed") == 1
+    still.goto(f"{site.address}/measure")
+    expect(still.get_by_role("button", name="Print this sheet")).to_be_hidden()

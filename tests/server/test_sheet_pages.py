@@ -1,6 +1,7 @@
 """The pages around the working sheet: the measuring sheet, the pieces beside a pad, the page of parts, and how they are sent."""
 
 import gzip
+import html
 import re
 
 import pytest
@@ -35,6 +36,27 @@ async def test_the_measuring_sheet_asks_in_the_order_and_with_the_names_of_the_w
     )
     assert printed == asked[: len(printed)]
     assert len(printed) == 30
+
+
+async def test_every_box_of_the_measuring_sheet_leads_to_its_box_on_the_working_sheet(client: AsyncClient) -> None:
+    """Oracle: the working sheet at that address, which has a box of that name; whatever jack and car are asked for."""
+    carried = "/measure?back=foot%3Dsaddle%26head%3Dplug%26jack.rated_load_kg%3D2000"
+    boxes = re.findall(r'<a class="take-box" href="([^"#]*)#([^"]*)"', (await client.get(carried)).text)
+    (address,) = {html.unescape(address) for address, _ in boxes}
+    sheet = (await client.get(address)).text
+    assert len(boxes) > 20
+    assert all(f'id="{box}"' in sheet for _, box in boxes)
+    assert 'name="jack.rated_load_kg"' in sheet
+    assert 'value="2000"' in sheet
+
+
+async def test_the_ready_pads_are_folded_away_below_three_ways_to_begin(client: AsyncClient) -> None:
+    """Oracle: three numbered ways whose places are on the page, and a fold without ``open``."""
+    first = (await client.get("/")).text
+    ways = re.findall(r'href="([^"]*)"', first[first.index('id="welcome-ways"') : first.index("</ol>")])
+    assert [way.partition("?")[0] for way in ways] == ["#kinds", "/measure", "#field-jack-cup_bore_mm"]
+    assert 'id="kinds"' in first
+    assert '<details class="ready">' in first
 
 
 async def test_the_measuring_sheet_marks_the_eight_numbers_of_a_first_pad() -> None:
