@@ -1,22 +1,18 @@
 """What is sent from a saved design's page: remarks, readings, and what its owner changes about it."""
 
-from dataclasses import dataclass
-
 from fastapi import APIRouter, Request
 from starlette.concurrency import run_in_threadpool
 from starlette.responses import Response
 
-from geometry.cautions import ONE_LINE
-from geometry.document.as_made import READABLE
 from geometry.errors import BadMeasurementsError
 from geometry.making.how_measured import measured_names
-from server import links, saved_api
-from server.field_views import FieldView, field_view
-from server.forms import FormReading, read_form
+from server import saved_api
+from server.forms import read_form
 from server.readings_views import GROUP, judged_readings, questions_in
 from server.saved_api import Letters, Secret
 from server.saved_pages import NotAllowedError, UnusableError, fields_of, private_page, store_of
-from server.saved_parts import Way, eye_units
+from server.saved_parts import eye_units
+from server.saved_readings import readings_page
 from server.saving import LONGEST_NAME, LONGEST_NOTE, LONGEST_REMARK, LONGEST_TITLE, gone_to
 from server.sharing import opened
 from server.store.database import Database
@@ -27,24 +23,6 @@ from server.store.links import Access, end, open_link, renew
 from server.working_out import facts_of, pad_of, plain_words
 
 router = APIRouter(default_response_class=Response)
-_HOW_READ = ("instrument", "part_temperature_c", "sure", "note")
-
-
-@dataclass(frozen=True, slots=True)
-class ReadingsPage:
-    """The form for readings of the finished part."""
-
-    title: str
-    letters: str
-    path: str
-    back: Way
-    fields: tuple[FieldView, ...]
-    units: str
-    name: str
-    trouble: str
-    questions: tuple[str, ...]
-    """What looks like a slip, and is not kept before somebody says that it is right."""
-    caution_line: str = ONE_LINE
 
 
 def opened_for(database: Database, secret: str, letters: str, *, need: Kind) -> tuple[Access, Revision]:
@@ -81,34 +59,15 @@ async def remark(request: Request, secret: Secret, letters: Letters) -> Response
 
 @router.get("/saved/{secret}/{letters}/readings", include_in_schema=False)
 async def readings_form(request: Request, secret: Secret, letters: Letters) -> Response:
-    """The form for readings of the finished part."""
+    """The inspection sheet, whose readings are kept."""
 
     def page() -> Response:
         access, found = opened_for(store_of(request), secret, letters, need="friend")
         wanted = request.query_params.get("units", "")
         form = read_form([("units", wanted if wanted in {"mm", "in"} else eye_units(facts_of(found)))])
-        return private_page("readings.html", _readings_page(access, found, form, name="", trouble=""))
+        return private_page("readings.html", readings_page(access, found, form))
 
     return await run_in_threadpool(page)
-
-
-def _readings_page(
-    access: Access, found: Revision, form: FormReading, *, name: str, trouble: str, questions: tuple[str, ...] = ()
-) -> ReadingsPage:
-    at = links.saved_address(access.secret, found.letters)
-    there = measured_names(pad_of(found.design))
-    asked = [n for n in READABLE if n in there]
-    return ReadingsPage(
-        title=access.design.title or found.design["title"] or "Lifting pad",
-        letters=found.letters,
-        path=at,
-        back=Way(f"Back to revision {found.letters}", at),
-        fields=tuple(field_view(f"{GROUP}.{n}", form, {}) for n in (*asked, *_HOW_READ)),
-        units=form.units,
-        name=name,
-        trouble=trouble,
-        questions=questions,
-    )
 
 
 @router.post("/saved/{secret}/{letters}/readings", **saved_api.READINGS)
@@ -128,9 +87,9 @@ async def readings(request: Request, secret: Secret, letters: Letters) -> Respon
             kept = judged_readings(found, form, form.units)
         except BadMeasurementsError as error:
             words = "; ".join(problem.message for problem in error.problems)
-            return private_page("readings.html", _readings_page(access, found, form, name=name, trouble=words), 422)
+            return private_page("readings.html", readings_page(access, found, form, name=name, trouble=words), 422)
         if asked := questions_in(kept, measured_names(pad_of(found.design))):
-            page = _readings_page(access, found, form, name=name, trouble="", questions=asked)
+            page = readings_page(access, found, form, name=name, questions=asked)
             return private_page("readings.html", page, 422)
         add_readings(store_of(request), found.id, name=name, taken=kept)
         return gone_to(secret, letters, "readings")

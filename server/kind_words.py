@@ -20,6 +20,15 @@ TAKES: Mapping[str, str] = MappingProxyType(
     }
 )
 """Continues “the pad …”, by kind of head."""
+MADE: Mapping[str, str] = MappingProxyType(
+    {
+        "lathe_and_mill": "turned and milled",
+        "cnc": "turned and milled",
+        "printed": "printed",
+        "hand_tools": "made with hand tools",
+    }
+)
+"""Continues “it is …”, by way of making."""
 AROUND: Mapping[str, str] = MappingProxyType(
     {"slot": "with jack, seam and sill", "cushion": "with jack and car", "plug": "with jack and car"}
 )

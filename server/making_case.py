@@ -36,6 +36,17 @@ class Case:
 
 
 @dataclass(frozen=True, slots=True)
+class Belongs:
+    """The saved revision that a page of the shop was opened from."""
+
+    way: LinkView
+    """The way back to it."""
+    letters: str
+    may_keep: bool
+    """Whether readings can be kept beside it with the link in hand."""
+
+
+@dataclass(frozen=True, slots=True)
 class Head:
     """What stands at the head and the foot of a page, on the screen and on every sheet of paper."""
 
@@ -54,6 +65,10 @@ class Head:
     units: str
     units_links: tuple[LinkView, ...]
     caution_line: str
+    here: str
+    """Where a form of this page is sent to."""
+    belongs: Belongs | None = None
+    """None for a design that stands in its address alone."""
 
 
 def case_of(reading: FormReading) -> Case | None:
@@ -105,6 +120,7 @@ def head_of(case: Case, kind: Kind, *, title: str = "") -> Head:
             for wanted in ("mm", "in")
         ),
         caution_line=ONE_LINE,
+        here=f"/pad/{kind}",
     )
 
 

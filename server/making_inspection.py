@@ -4,8 +4,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from geometry.as_made import AsMade, judge_as_made
+from geometry.conditions import Conditions
 from geometry.document.as_made import READABLE
-from geometry.inspection import Characteristic, inspection_sheet
+from geometry.inspection import Characteristic, InspectionSheet, inspection_sheet
 from geometry.making.instruments import EYE
 from geometry.making.sources import inspection_sources
 from geometry.making.wording import Units
@@ -23,6 +24,11 @@ from server.making_views import in_units
 ABOUT = ("instrument", "uncertainty_mm", "part_temperature_c", "hours_since_cutting", "note")
 """What is asked about a whole set of readings."""
 SET_WORDS = ("First readings", "Second readings, such as a day later", "Third readings")
+KEPT_IN_ADDRESS = (
+    "Readings typed here stand in this page's address and nowhere else: nobody gets them unless you send it on. Somebody who sent"
+    " you a link to a saved design gets what you type on the inspection sheet that its page leads to."
+)
+"""What becomes of readings, unless the page belongs to a saved design."""
 VERDICT_WORDS: Mapping[Verdict, str] = {
     "accept": "inside its limits",
     "doubtful": "in doubt",
@@ -105,6 +111,8 @@ class InspectionPage:
     head: Head
     back: str
     caution_line: str
+    kept: str
+    """What becomes of readings that are typed here."""
     notes: tuple[str, ...]
     about: tuple[FieldView, ...]
     lines: tuple[LineView, ...]
@@ -126,9 +134,9 @@ def inspection_page(case: Case) -> InspectionPage:
     judged = {j.dimension: j for j in made.judged}
     head = head_of(case, "inspection")
     sheet = inspection_sheet(design.pad, design.conditions)
-    lines = tuple(_line(c, judged, case) for c in sheet.characteristics)
+    lines = lines_of(sheet, design.conditions, reading, judged)
     first, *others = SETS
-    about = _about(first, reading)
+    about = about_set(first, reading)
     further = tuple(_further(n, group, judged, reading) for n, group in enumerate(others, start=2))
     asked = [*about, *(line.field for line in lines if line.field)]
     asked += [f for s in further for f in (*s.about, *(f for f, _ in s.readings))]
@@ -136,6 +144,7 @@ def inspection_page(case: Case) -> InspectionPage:
         head=head,
         back=head.back,
         caution_line=head.caution_line,
+        kept=KEPT_IN_ADDRESS,
         notes=tuple(note.shown(reading.units) for note in sheet.notes),
         about=about,
         lines=lines,
@@ -149,15 +158,21 @@ def inspection_page(case: Case) -> InspectionPage:
     )
 
 
-def _about(group: str, reading: FormReading) -> tuple[FieldView, ...]:
+def lines_of(
+    sheet: InspectionSheet, conditions: Conditions, reading: FormReading, judged: Mapping[str, Judged]
+) -> tuple[LineView, ...]:
+    """Every line of a sheet; sizes that can be read have a box, with what became of what was read."""
+    return tuple(_line(c, judged.get(c.name), conditions, reading) for c in sheet.characteristics)
+
+
+def about_set(group: str, reading: FormReading) -> tuple[FieldView, ...]:
     """The questions about a set; that its readings are no slips is asked only where it was said, to take it back."""
     names = (*ABOUT, *(("sure",) if f"{group}sure" in reading.typed else ()))
     return tuple(ask(f"{group}{name}", reading) for name in names)
 
 
-def _line(c: Characteristic, judged: Mapping[str, Judged], case: Case) -> LineView:
-    reading = case.reading
-    units, j = reading.units, judged.get(c.name)
+def _line(c: Characteristic, j: Judged | None, conditions: Conditions, reading: FormReading) -> LineView:
+    units = reading.units
     is_measured = c.lower_mm is not None and c.upper_mm is not None and c.nominal_mm is not None
     limits = f"{shown.length(c.lower_mm or 0, units)} to {shown.length_with_unit(c.upper_mm or 0, units)}"
     rough = "" if c.is_fine_enough else "decides only roughly: its limits are close for it"
@@ -171,8 +186,8 @@ def _line(c: Characteristic, judged: Mapping[str, Judged], case: Case) -> LineVi
         instrument_note=rough,
         is_held=not is_measured and c.instrument is not EYE,
         how=c.how.shown(units),
-        checks=tuple(shown.lower_first(case.design.conditions.said(CHECK_RULES[code].title)) for code in c.checks),
-        field=ask(f"{SETS[0]}{c.name}", reading) if j else None,
+        checks=tuple(shown.lower_first(conditions.said(CHECK_RULES[code].title)) for code in c.checks),
+        field=ask(f"{SETS[0]}{c.name}", reading) if c.name in READABLE else None,
         verdict=verdict_view(j, units) if j else None,
     )
 
@@ -189,7 +204,7 @@ def verdict_view(j: Judged, units: Units, *, in_set: int = 1) -> VerdictView:
 
 def _further(number: int, group: str, judged: Mapping[str, Judged], reading: FormReading) -> SetView:
     """A second or third set; open where something of it was typed."""
-    about = _about(group, reading)
+    about = about_set(group, reading)
     rows = []
     for name in READABLE:
         if name in judged or f"{group}{name}" in reading.typed:

@@ -2,14 +2,22 @@
 
 from fastapi import FastAPI
 
-from server import exchange, own_files, saving, sharing, trying
+from server import exchange, own_files, saved_looking, saved_shop, saving, sharing, trying
 from server.saved_drawing import LaterDrawing
 from server.saved_pages import answer_store_error
 from server.settings import Settings
 from server.store.database import Database
 from server.store.errors import StoreError
 
-ROUTERS = (saving.router, sharing.router, exchange.router, trying.router, own_files.router)
+ROUTERS = (
+    saving.router,
+    sharing.router,
+    exchange.router,
+    saved_shop.router,
+    saved_looking.router,
+    trying.router,
+    own_files.router,
+)
 BRINGS = "/mine/import"
 """The one address that takes large files."""
 

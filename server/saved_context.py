@@ -48,7 +48,11 @@ class SavedPage:
     is_fit: bool
     standing: Standing | None
     """How the finished part stands where it must not be used."""
+    what: str
+    """What the part is and what it is made of, for one who sees such a thing for the first time."""
     said: str
+    said_of: Way | None
+    """Where on the page it stands."""
     came: tuple[Way, ...]
     """For the owner: what others put beside this revision since it was saved."""
     outside: tuple[str, ...]
@@ -61,6 +65,8 @@ class SavedPage:
     sizes: tuple[SizeView, ...]
     tolerance: str
     drawing: str
+    look_closely: str
+    """Where the drawing can be enlarged."""
     files: tuple[FileView, ...]
     papers: Papers
     models: tuple[FileView, ...]

@@ -10,7 +10,9 @@ from geometry.drawing.facts import Projection, SheetFacts
 from geometry.drawing.facts import Units as SheetUnits
 from server.design_views import SIGNAL_WORDS, CautionGroup
 from server.links import saved_address
-from server.store.designs import Entry, Revision
+from server.making_case import TITLES
+from server.making_case import Kind as ShopKind
+from server.store.designs import Entry
 from server.store.exchange import Proposal
 from server.store.links import Access
 
@@ -22,6 +24,8 @@ class Way:
     words: str
     href: str
     is_here: bool = False
+    note: str = ""
+    """What one finds there."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,14 +140,21 @@ def models_of(access: Access, letters: str) -> tuple[FileView, ...]:
     )
 
 
-def making_of(revision: Revision) -> tuple[Way, ...]:
-    """The pages of the shop for these measurements."""
-    found = (
-        ("Route card", "/pad/route"),
-        ("Inspection sheet", "/pad/inspection"),
-        ("Record in service", "/pad/record"),
-    )
-    return tuple(Way(words, revision.address.replace("/pad", path, 1)) for words, path in found)
+def shop_address(access: Access, letters: str, kind: ShopKind, units: str = "") -> str:
+    """Where a page of the shop stands under a link; the inspection sheet of one who may add is the one that keeps."""
+    name = "readings" if kind == "inspection" and access.may_add else kind
+    return saved_address(access.secret, letters, f"/{name}", units=units)
+
+
+def making_of(access: Access, letters: str, units: str) -> tuple[Way, ...]:
+    """The pages of the shop for a revision, each with what it tells."""
+    keeps = "every limit with a box for what you read" + (", which is kept here" if access.may_add else "")
+    words: Mapping[ShopKind, str] = {
+        "route": "stock, tools, and every operation in order",
+        "inspection": keeps,
+        "record": "what to look for in use, and how far it may wear",
+    }
+    return tuple(Way(TITLES[k], shop_address(access, letters, k, units), note=words[k]) for k in TITLES)
 
 
 def entry_view(access: Access, entry: Entry, here: str) -> EntryView:

@@ -11,10 +11,12 @@ from geometry.drawing.facts import Units as SheetUnits
 from geometry.drawing.measures import GENERAL, length_words, measures
 from geometry.drawing.table import words_of
 from geometry.errors import BadMeasurementsError, NoPadFitsError
+from geometry.kinds import USUAL_FOOT, USUAL_HEAD
 from geometry.making.how_measured import measured_names
 from server import shown
 from server.deciding import deciding_sizes
 from server.difference import difference
+from server.kind_words import MADE, STANDS, TAKES
 from server.links import CONFIRM_KEY, CONFIRM_NOT_FIT, saved_address
 from server.readings_views import failed_standing, outside_in, reading_view
 from server.saved_context import SavedPage, SizeView, TodayView
@@ -45,11 +47,11 @@ _PROJECTION_WORDS: Mapping[Projection, str] = {"first": "first angle", "third": 
 SAID = {
     "saved": "Saved. The links below lead to it; whoever has one needs no account.",
     "same": "Nothing has changed since this revision, so no new one was saved.",
-    "remark": "The remark stands below.",
-    "readings": "The readings stand below.",
-    "proposal": "The proposal stands below. The design itself has not changed.",
+    "remark": "The remark is kept.",
+    "readings": "The readings are judged and kept.",
+    "proposal": "The proposal is kept beside the design, which itself has not changed.",
     "renamed": "Title and note are changed.",
-    "struck": "The set is struck out. It stays below, marked, and decides nothing any more.",
+    "struck": "The set is struck out. It stays there, marked, and decides nothing any more.",
     "ended-friend": "The friend link is taken back: whoever has it opens nothing any more.",
     "ended-view": "The link for reading is taken back: whoever has it opens nothing any more.",
     "renewed-friend": "There is a new friend link; one that was there before opens nothing any more.",
@@ -58,6 +60,17 @@ SAID = {
     "brought": "Taken in from a file, and worked out anew here.",
 }
 """What a page says after something was sent from it, by the word in its address."""
+_SAID_OF: Mapping[str, Way] = {
+    "saved": Way("See the links", "#links"),
+    "remark": Way("See the remarks", "#remarks"),
+    "readings": Way("See what they say of the part", "#readings"),
+    "proposal": Way("See the proposals", "#proposals"),
+    "struck": Way("See the readings", "#readings"),
+    "renewed-friend": Way("See the links", "#links"),
+    "renewed-view": Way("See the links", "#links"),
+    "renewed-owner": Way("See the links", "#links"),
+}
+"""Where on the page that stands of which it speaks; a page of several thousand pixels is long on a phone."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,7 +106,9 @@ def saved_page(access: Access, revision: Revision, beside: Beside, viewer: Viewe
         verdict=design["verdict"],
         is_fit=design["fit_to_make"],
         standing=failed,
+        what=_what(revision, facts),
         said=SAID.get(said, ""),
+        said_of=_SAID_OF.get(said),
         came=_came(beside) if access.is_owner else (),
         outside=_outside(beside.readings, sizes),
         newer=_newer(access, revision, beside.entries),
@@ -104,11 +119,12 @@ def saved_page(access: Access, revision: Revision, beside: Beside, viewer: Viewe
         sizes=_sizes(revision, facts),
         tolerance=f"{GENERAL} (medium) for every size that carries no tolerance of its own. Sizes at 20 °C.",
         drawing=saved_address(secret, letters, ".svg", **viewer.keys()),
+        look_closely=saved_address(secret, letters, "/drawing", **viewer.keys()),
         files=files_of(access, letters, viewer),
         papers=papers_of(access, revision, viewer, beside.kept, failed),
         models=models_of(access, letters),
         confirm=(CONFIRM_KEY, CONFIRM_NOT_FIT),
-        making=making_of(revision),
+        making=making_of(access, letters, eye if viewer.units else ""),
         sheet=revision.address,
         try_it=saved_address(secret, letters, "/try", units=eye if viewer.units else ""),
         entries=tuple(entry_view(access, e, letters) for e in beside.entries),
@@ -120,6 +136,17 @@ def saved_page(access: Access, revision: Revision, beside: Beside, viewer: Viewe
         caution_line=ONE_LINE,
         path=at,
         design_path=saved_address(secret),
+    )
+
+
+def _what(revision: Revision, facts: SheetFacts) -> str:
+    """What the part is, in a sentence or two."""
+    document = revision.document
+    foot, head = document.get("foot", USUAL_FOOT), document.get("head", USUAL_HEAD)
+    process = document.get("make", {}).get("process", "")
+    return (
+        f"A lifting pad goes between a jack and a car. This one {STANDS[foot]} and {TAKES[head]}. It is"
+        f" {MADE.get(process, MADE['lathe_and_mill'])} from {facts.material}."
     )
 
 

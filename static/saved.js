@@ -44,7 +44,7 @@
 
   const list = one("[data-mine]");
   if (list) {
-    const WORDS = { owner: "yours", friend: "a friend's, you may add to it", view: "to read" };
+    const WORDS = { owner: "yours", friend: "to read and to add to", view: "to read" };
     const entries = load();
     one("[data-mine-empty]").hidden = entries.length > 0;
     entries.forEach((entry) => {
@@ -54,15 +54,18 @@
       item.className = "mine-line";
       link.href = entry.href;
       link.textContent = `${entry.title}, revision ${entry.letters}`;
+      const may = document.createElement("span");
+      may.className = "quiet";
+      may.textContent = WORDS[entry.kind] || "";
       forget.type = "button";
-      forget.textContent = "Forget";
-      forget.setAttribute("aria-label", `Forget ${entry.title}`);
+      forget.textContent = "Take off this list";
+      forget.setAttribute("aria-label", `Take off this list: ${entry.title}`);
       forget.addEventListener("click", () => {
         keep(localStorage, KEY, JSON.stringify(load().filter((known) => known.href !== entry.href)));
         item.remove();
         fill();
       });
-      item.append(link, WORDS[entry.kind] || "", forget);
+      item.append(link, may, forget);
       list.append(item);
     });
     const fill = () => { one("[data-mine-links]").value = load().map((entry) => location.origin + entry.href).join("\n"); };

@@ -169,13 +169,13 @@ def test_what_takes_room_is_folded_on_a_phone_until_it_is_asked_for(phone: Page,
     """Oracle: the page's height with tables and curve folded and opened; what was opened stays open while one types."""
     phone.goto(site.sample("mobile_library_van"))
     table = phone.locator("#other-materials")
-    expect(table.get_by_text("The table")).to_be_visible(timeout=20_000)
+    expect(table.get_by_text("Each material with its outcome")).to_be_visible(timeout=20_000)
     expect(table.locator("table")).to_be_hidden()
     folded = phone.evaluate("document.body.scrollHeight")
     assert folded < 8500
     expect(phone.locator("#the-load").get_by_text("What the pad is judged for")).to_be_visible()
     expect(phone.locator("#the-load").get_by_text("Push from the side")).to_be_hidden()
-    table.get_by_text("The table").click()
+    table.get_by_text("Each material with its outcome").click()
     expect(table.locator("table")).to_be_visible()
     assert phone.evaluate("document.body.scrollHeight") > folded + 1000
     before = phone.locator("#beside").get_attribute("data-live-has") or ""

@@ -169,6 +169,34 @@ def test_of_two_who_change_the_same_revision_the_second_sees_both_and_loses_noth
     expect(late.locator("#revisions li")).to_have_count(3)
 
 
+def test_in_the_dark_the_saved_drawing_is_dark_and_the_code_stays_light(friend: Page, van: Links) -> None:
+    """Oracle: what the browser computes; a camera needs the code dark on light."""
+    friend.emulate_media(color_scheme="dark")
+    friend.goto(van.friend)
+    drawing = friend.locator(".drawing img")
+    assert "invert" in drawing.evaluate("image => getComputedStyle(image).filter")
+    assert friend.locator(".code").evaluate("code => getComputedStyle(code).backgroundColor") == "rgb(255, 255, 255)"
+    friend.emulate_media(color_scheme="light")
+    assert drawing.evaluate("image => getComputedStyle(image).filter") == "none"
+
+
+def test_on_a_phone_the_drawing_opens_large_and_the_code_stands_below_its_words(friend: Page, van: Links) -> None:
+    """Oracle: the width of the window on the sheet after one press of the button; the places of words and code."""
+    friend.set_viewport_size({"width": 390, "height": 844})
+    friend.goto(van.friend)
+    words, code = friend.locator(".share label").bounding_box(), friend.locator(".share .code").bounding_box()
+    assert words
+    assert code
+    assert words["y"] < code["y"]
+    friend.locator(".drawing a").click()
+    sheet = friend.locator("#sheet-stage svg")
+    whole = (sheet.get_attribute("viewBox") or "").split()
+    friend.get_by_role("button", name="Larger").click()
+    assert float((sheet.get_attribute("viewBox") or "").split()[2]) < float(whole[2])
+    friend.get_by_role("link", name="Back to revision A").click()
+    expect(friend.locator("#the-drawing")).to_be_visible()
+
+
 def test_this_browser_remembers_what_it_opened_and_another_does_not(owner: Page, third: Page, address: str) -> None:
     save(owner, address)
     owner.goto(address + "/mine")
@@ -176,7 +204,7 @@ def test_this_browser_remembers_what_it_opened_and_another_does_not(owner: Page,
     expect(owner.locator("[data-mine]")).to_contain_text("yours")
     third.goto(address + "/mine")
     expect(third.locator("[data-mine-empty]")).to_be_visible()
-    owner.get_by_role("button", name="Forget").click()
+    owner.get_by_role("button", name="Take off this list").click()
     owner.reload()
     expect(owner.locator("[data-mine] li")).to_have_count(0)
 
@@ -258,7 +286,7 @@ def test_enter_in_a_reading_goes_to_the_next_box_and_keeps_nothing(owner: Page, 
     boxes.nth(0).fill("99")
     boxes.nth(0).press("Enter")
     expect(boxes.nth(1)).to_be_focused()
-    expect(owner.locator("h1")).to_have_text("Readings of the finished part")
+    expect(owner.locator("h1")).to_contain_text("Inspection sheet")
 
 
 def test_the_model_of_a_pad_that_is_not_fit_asks_for_the_same_confirmation_here(

@@ -124,7 +124,9 @@ async def test_what_was_kept_never_runs_on_a_page(
     assert page.count(f"&lt;b {BROKEN_OUT}") >= 2
 
 
-@pytest.mark.parametrize("tail", ["/try", "/readings", "/difference?with=B", "/difference?with=today"])
+@pytest.mark.parametrize(
+    "tail", ["/try", "/readings", "/route", "/record", "/drawing", "/difference?with=B", "/difference?with=today"]
+)
 async def test_what_was_kept_never_runs_on_a_page_beside_it(
     asking: AsyncClient, attacked: dict[str, str], tail: str
 ) -> None:

@@ -213,6 +213,10 @@ async def test_nothing_that_is_read_changes_anything(asking: AsyncClient, settin
             ".png",
             "/try",
             "/readings",
+            "/route",
+            "/inspection",
+            "/record",
+            "/drawing",
             "/difference?with=B",
             "/difference?with=today",
         ):

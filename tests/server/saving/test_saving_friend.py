@@ -40,15 +40,6 @@ async def test_what_a_machinist_needs_comes_first(asking: AsyncClient) -> None:
     assert "acetal copolymer (POM-C)" in words
 
 
-@pytest.mark.parametrize("sheet", ["route", "inspection", "record"])
-async def test_the_sheets_of_the_shop_are_one_step_away(asking: AsyncClient, sheet: str) -> None:
-    text = await page(asking, await friends(asking))
-    address = unescape(re.search(f'href="(/pad/{sheet}[^"]+)"', text)[1])  # type: ignore[index]
-    answer = await asking.get(address)
-    assert answer.status_code == 200
-    assert "<h1" in answer.text
-
-
 async def test_the_five_sizes_carry_the_limits_of_their_tolerances(asking: AsyncClient) -> None:
     """Oracle: sizes by the engine, limits by ISO 2768-1 Table 1 m."""
     pad = design_pad(read_measurements(van())).pad

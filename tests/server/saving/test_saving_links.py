@@ -155,7 +155,8 @@ async def test_no_secret_reaches_the_log(asking: AsyncClient, caplog: pytest.Log
 async def test_every_answer_is_private_and_for_no_search_engine(asking: AsyncClient) -> None:
     owner = await save(asking)
     answers: list[Response] = [
-        await asking.get(owner + tail) for tail in ("", ".json", ".svg", ".pdf", ".png", "/try", "/readings")
+        await asking.get(owner + tail)
+        for tail in ("", ".json", ".svg", ".pdf", ".png", "/try", "/readings", "/route", "/record", "/drawing")
     ]
     answers += [
         await asking.get(a)

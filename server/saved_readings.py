@@ -1,0 +1,102 @@
+"""The inspection sheet of a saved revision, whose readings are kept: limits beside the boxes, in the order of the first part."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from geometry import ENGINE_VERSION
+from geometry.cautions import ONE_LINE
+from geometry.conditions import conditions_of
+from geometry.drawing.frame import NOT_FIT
+from geometry.errors import BadMeasurementsError
+from geometry.inspection import inspection_sheet
+from geometry.measurements import read_measurements
+from server.field_views import FieldView
+from server.forms import FormReading, Units
+from server.links import saved_address
+from server.making_case import SETS, TITLES, Head
+from server.making_inspection import LineView, about_set, lines_of
+from server.saved_shop import belonging
+from server.store.designs import Revision
+from server.store.links import Access
+from server.working_out import pad_of
+
+
+@dataclass(frozen=True, slots=True)
+class ReadingsPage:
+    """The sheet with a box for every reading, and the button that keeps them."""
+
+    head: Head
+    back: str
+    kept: str
+    notes: tuple[str, ...]
+    about: tuple[FieldView, ...]
+    lines: tuple[LineView, ...]
+    units: str
+    name: str
+    trouble: str
+    questions: tuple[str, ...]
+    """What looks like a slip, and is not kept before somebody says that it is right."""
+    caution_line: str = ONE_LINE
+
+
+def readings_page(
+    access: Access,
+    found: Revision,
+    form: FormReading,
+    *,
+    name: str = "",
+    trouble: str = "",
+    questions: tuple[str, ...] = (),
+) -> ReadingsPage:
+    """The sheet with what was typed into it, and what of that cannot be kept as it is."""
+    head = _head(access, found, form.units)
+    lines, notes, gone = _sheet(found, form)
+    who = "whoever has a link to the design" if access.is_owner else "its owner"
+    return ReadingsPage(
+        head=head,
+        back=head.back,
+        kept=f"What you type here is judged and kept beside revision {found.letters}, where {who} finds it. Enter what you read"
+        " off the part, not what the drawing says; what was not read may stay empty.",
+        notes=notes,
+        about=tuple(f for f in about_set(SETS[0], form) if not f.key.endswith(".sure")),
+        lines=lines,
+        units=form.units,
+        name=name,
+        trouble=trouble or gone,
+        questions=questions,
+    )
+
+
+def _sheet(found: Revision, form: FormReading) -> tuple[tuple[LineView, ...], tuple[str, ...], str]:
+    """The lines of the pad as saved, what to know before it is measured, and why there are none of either."""
+    try:
+        conditions = conditions_of(read_measurements(found.document))
+    except BadMeasurementsError as error:
+        return (
+            (),
+            (),
+            f"No readings are judged: today's program does not take these measurements. {error.problems[0].message}",
+        )
+    sheet = inspection_sheet(pad_of(found.design), conditions)
+    return lines_of(sheet, conditions, form, {}), tuple(note.shown(form.units) for note in sheet.notes), ""
+
+
+def _head(access: Access, found: Revision, units: Units) -> Head:
+    design: Mapping[str, object] = found.design
+    is_fit = bool(design["fit_to_make"])
+    head = Head(
+        kind=TITLES["inspection"],
+        title=access.design.title or str(design["title"] or "Lifting pad"),
+        identity=f"revision {found.letters}, design {design['design_id']}, engine {found.engine_version or ENGINE_VERSION}",
+        verdict=str(design["verdict"]),
+        unfit="" if is_fit else f"{NOT_FIT}.",
+        standing=None,
+        back=found.address,
+        pages=(),
+        data=saved_address(access.secret, found.letters, ".json"),
+        units=units,
+        units_links=(),
+        caution_line=ONE_LINE,
+        here="",
+    )
+    return belonging(head, access, found, {}, "inspection")

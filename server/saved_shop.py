@@ -1,0 +1,115 @@
+"""The shop's pages under a saved design's link: route card, inspection sheet and record, with the way back to the revision."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+from urllib.parse import urlencode
+
+from fastapi import APIRouter, Request
+from starlette.concurrency import run_in_threadpool
+from starlette.responses import HTMLResponse, RedirectResponse, Response
+
+from server.documents import Pairs, query_pairs
+from server.field_views import LinkView, with_units_spelled_out
+from server.fields import FIELDS
+from server.forms import FormReading, Units, read_form
+from server.links import saved_address
+from server.making_case import TITLES, Belongs, Case, Head, Kind, case_of
+from server.making_inspection import InspectionPage, inspection_page
+from server.making_record import RecordPage, record_page
+from server.making_route import RoutePage, route_page
+from server.saved_api import Letters, Secret
+from server.saved_pages import PRIVATE, store_of
+from server.saved_parts import shop_address
+from server.sharing import opened
+from server.store.designs import Revision
+from server.store.links import Access
+from server.templating import render
+from server.working_out import reading_of_address
+
+router = APIRouter(default_response_class=Response, include_in_schema=False)
+ShopPage = RoutePage | InspectionPage | RecordPage
+_NOT_KEPT = (
+    "This link is for reading: readings typed here are judged for you and not kept. To keep them with the design, ask its owner for"
+    " a link that may add to it."
+)
+
+
+@router.get("/saved/{secret}/{letters}/route")
+async def saved_route(request: Request, secret: Secret, letters: Letters) -> Response:
+    """The route card of a revision; the address may hold answers about the reader's own shop."""
+    return await _page(request, secret, letters, "route")
+
+
+@router.get("/saved/{secret}/{letters}/inspection")
+async def saved_inspection(request: Request, secret: Secret, letters: Letters) -> Response:
+    """The inspection sheet of a revision; whoever may keep readings is led to the one that keeps them."""
+    return await _page(request, secret, letters, "inspection")
+
+
+@router.get("/saved/{secret}/{letters}/record")
+async def saved_record(request: Request, secret: Secret, letters: Letters) -> Response:
+    """The record in service of a revision."""
+    return await _page(request, secret, letters, "record")
+
+
+async def _page(request: Request, secret: str, letters: str, kind: Kind) -> Response:
+    asked = query_pairs(request)
+
+    def answer() -> Response:
+        access, found = opened(store_of(request), secret, letters)
+        reading, own = reading_with(found, asked)
+        if kind == "inspection" and access.may_add:
+            return RedirectResponse(shop_address(access, found.letters, kind, reading.units), 303, headers=PRIVATE)
+        case = case_of(reading)
+        if case is None:
+            # Today's program has no such pad; the working sheet says why.
+            return RedirectResponse(found.address, 303, headers=PRIVATE)
+        page = _under(_made(kind, case), access, found, own, kind)
+        return HTMLResponse(render(f"making/{kind}.html", page), 422 if reading.problems else 200, headers=PRIVATE)
+
+    return await run_in_threadpool(answer)
+
+
+def reading_with(found: Revision, asked: Pairs) -> tuple[FormReading, dict[str, str]]:
+    """A revision's answers with those that an address adds or takes away, and the latter alone."""
+    kept = reading_of_address(found.address)
+    units: Units = next((u for u in ("mm", "in") for key, text in asked if (key, text) == ("units", u)), kept.units)
+    own = {key: text for key, text in asked if key in FIELDS}
+    typed = with_units_spelled_out(kept.typed, kept.units, units) | own
+    return read_form([*((key, text) for key, text in typed.items() if text.strip()), ("units", units)]), own
+
+
+def belonging(head: Head, access: Access, found: Revision, own: Mapping[str, str], kind: Kind) -> Head:
+    """The head of a page that belongs to a revision: every way stays under the link, and one leads back."""
+    here = shop_address(access, found.letters, kind)
+    back = LinkView(f"Back to revision {found.letters}", saved_address(access.secret, found.letters))
+    return replace(
+        head,
+        belongs=Belongs(back, found.letters, access.may_add),
+        here=here,
+        pages=tuple(
+            (LinkView(words, shop_address(access, found.letters, k, head.units)), k == kind)
+            for k, words in TITLES.items()
+        ),
+        units_links=tuple(
+            LinkView(u, f"{here}?{urlencode(with_units_spelled_out(own, head.units, u) | {'units': u})}")
+            for u in ("mm", "in")
+        ),
+    )
+
+
+def _made(kind: Kind, case: Case) -> ShopPage:
+    if kind == "route":
+        return route_page(case)
+    return inspection_page(case) if kind == "inspection" else record_page(case)
+
+
+def _under(page: ShopPage, access: Access, found: Revision, own: Mapping[str, str], kind: Kind) -> ShopPage:
+    """The page with its ways under the link; its form carries nothing that the revision holds."""
+    assert page.head is not None  # noqa: S101 - a page of a case has one
+    head = belonging(page.head, access, found, own, kind)
+    if isinstance(page, RoutePage):
+        return replace(page, head=head, shop=replace(page.shop, hidden=(("units", head.units),)))
+    if isinstance(page, InspectionPage):
+        return replace(page, head=head, hidden=(("units", head.units),), kept=_NOT_KEPT)
+    return replace(page, head=head)
