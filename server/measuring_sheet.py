@@ -16,7 +16,7 @@ from server.documents import query_pairs
 from server.field_views import FieldView, LinkView, field_view
 from server.forms import FormReading, Units, read_form
 from server.shown import counted
-from server.stand import JACK_UP, stand_of
+from server.stand import JACK_UP, stand_for, stand_of
 from server.templating import render
 from server.ways import asked_beside, units_ways, ways_of
 
@@ -53,6 +53,8 @@ class MeasuringPage:
     units: str
     units_links: tuple[LinkView, ...]
     back: str
+    asked: frozenset[str]
+    """What the working sheet asks for as its choices stand; the other boxes wait for a choice about jack and car."""
     caution_line: str
 
     @property
@@ -95,6 +97,7 @@ def measuring_page(units: Units, case: FormReading | None = None) -> MeasuringPa
         units=units,
         units_links=units_ways(case, "/measure"),
         back=ways_of(case, units=units).sheet,
+        asked=field_groups.keys_on_sheet((), stand_for(case)),
         caution_line=ONE_LINE,
     )
 

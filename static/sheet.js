@@ -426,5 +426,6 @@
     // An address may name a box; on a phone it may stand in a group that is put away.
     const named = location.hash && document.getElementById(location.hash.slice(1));
     if (named && named.matches(".field input, .field select")) goTo(named);
+    if (named && named.matches(".kinds")) goTo(named.querySelector("select"));
   });
 })();

@@ -150,3 +150,16 @@ def test_a_pad_without_anything_to_mill_has_its_hole_in_the_third_set_up() -> No
     assert set_up_heading(4, EVERY_KIND["cushion"], "lathe_and_mill") == "Third set-up, for the cross-hole"
     assert set_up_heading(4, EVERY_KIND["flats"], "lathe_and_mill") == "Fourth set-up, for the cross-hole"
     assert set_up_heading(3, EVERY_KIND["plug"], "lathe_and_mill") == "Third set-up, for the plug"
+
+
+async def test_a_list_at_the_top_leads_to_every_operation(client: AsyncClient) -> None:
+    """Oracle: the headings of the card itself, in their order; the list stands before the bar."""
+    text = await page(client, FITTING, "route")
+    nav = text[text.index('<nav class="to-operation') : text.index("</nav>", text.index('<nav class="to-operation'))]
+    ways = re.findall(r'href="#([^"]+)">(.*?)</a>', nav, re.S)
+    operations = re.findall(r'<li class="operation" id="([^"]+)">.*?<h3>(.*?)</h3>', text, re.S)
+    assert [(place, words_of(words)) for place, words in ways] == [
+        (place, words_of(words)) for place, words in operations
+    ]
+    assert len(ways) > 8
+    assert text.index(nav) < text.index('id="stock"')

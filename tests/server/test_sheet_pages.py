@@ -39,7 +39,7 @@ async def test_the_measuring_sheet_asks_in_the_order_and_with_the_names_of_the_w
 
 
 async def test_every_box_of_the_measuring_sheet_leads_to_its_box_on_the_working_sheet(client: AsyncClient) -> None:
-    """Oracle: the working sheet at that address, which has a box of that name; whatever jack and car are asked for."""
+    """Oracle: the working sheet at that address has a box of that name, or the choice that asks for it."""
     carried = "/measure?back=foot%3Dsaddle%26head%3Dplug%26jack.rated_load_kg%3D2000"
     boxes = re.findall(r'<a class="take-box" href="([^"#]*)#([^"]*)"', (await client.get(carried)).text)
     (address,) = {html.unescape(address) for address, _ in boxes}
