@@ -1,10 +1,20 @@
 """The inspection sheet: every characteristic of the part with its limits, a fitting instrument, and the order of the first part."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from math import isfinite
+from types import MappingProxyType
 
 from geometry.checks import judge
 from geometry.conditions import Conditions
+from geometry.geometrical import (
+    FLOOR_PARALLELISM,
+    GEOMETRICAL_TOLERANCES,
+    SLOT_SYMMETRY,
+    GeometricalTolerance,
+    tolerances_of,
+)
 from geometry.growth import water_percent
 from geometry.making.how_measured import dimension_title, height_parts, how_measured, looks, measured_names
 from geometry.making.instruments import EYE, INSTRUMENTS, Instrument
@@ -12,7 +22,7 @@ from geometry.making.strays import stray_lines
 from geometry.making.wording import Sentence, said
 from geometry.pad import DIMENSIONS, Pad
 from geometry.provenance import practice
-from geometry.spread import general_tolerance_mm
+from geometry.spread import Spread, general_tolerance_mm
 
 FIVE_TO_ONE = 0.2
 """An instrument should be uncertain by no more than a fifth of the zone that it decides on."""
@@ -78,13 +88,27 @@ def tolerance_mm(pad: Pad, name: str) -> float:
 
 def inspection_sheet(pad: Pad, conditions: Conditions) -> InspectionSheet:
     """Every characteristic of the finished pad, with limits as the drawing has them and the estimates that move with it."""
+    moved = moving(pad, conditions)
     lines = tuple(
-        line
-        if line.tolerance_mm is None
-        else replace(line, checks=checks_moved_by(line.name, line.tolerance_mm, pad, conditions))
+        replace(line, checks=moved.get(line.name, ()))
         for line in characteristics(pad, is_printed=conditions.process == "printed")
     )
     return InspectionSheet(characteristics=lines, notes=_notes(pad, conditions))
+
+
+@lru_cache(maxsize=16)
+def moving(pad: Pad, conditions: Conditions) -> Mapping[str, tuple[str, ...]]:
+    """Sizes and geometrical tolerances of a pad that move an estimate, each with its checks: the drawing marks just these.
+
+    What only follows from others is none of them.
+    """
+    sizes = {
+        name: checks_moved_by(name, tolerance_mm(pad, name), pad, conditions)
+        for name in measured_names(pad)
+        if name in DIMENSIONS
+    }
+    zones = {zone.name: checks_moved_in(zone, pad, conditions) for zone in tolerances_of(pad)}
+    return MappingProxyType({name: codes for name, codes in (sizes | zones).items() if codes})
 
 
 def characteristics(pad: Pad, *, is_printed: bool = False) -> tuple[Characteristic, ...]:
@@ -132,6 +156,25 @@ def checks_moved_by(name: str, by_mm: float, pad: Pad, conditions: Conditions) -
     return tuple(
         sorted((code for code, change in moved.items() if change >= NOTICEABLE), key=lambda code: -moved[code])
     )
+
+
+def checks_moved_in(zone: GeometricalTolerance, pad: Pad, conditions: Conditions) -> tuple[str, ...]:
+    """Codes of the checks whose use of their limit moves noticeably as a feature fills its zone, most first."""
+    # A plug's place and a shoulder's level are allowed for under the names of the slot's.
+    own = {"plug_place_mm": SLOT_SYMMETRY.name}.get(zone.name, zone.name)
+    name = own if own in _ALLOWED_FOR else FLOOR_PARALLELISM.name
+    true = {c.code: c.utilisation for c in judge(conditions, pad, Spread(MappingProxyType({name: 0.0})))}
+    moved = {
+        c.code: abs(c.utilisation - true[c.code])
+        for c in judge(conditions, pad)
+        if c.code not in MAKING and isfinite(c.utilisation) and isfinite(true[c.code])
+    }
+    return tuple(
+        sorted((code for code, change in moved.items() if change >= NOTICEABLE), key=lambda code: -moved[code])
+    )
+
+
+_ALLOWED_FOR = frozenset(zone.name for zone in GEOMETRICAL_TOLERANCES)
 
 
 def is_fine_enough(instrument: Instrument, tolerance_mm: float) -> bool:

@@ -95,6 +95,11 @@ class Pad(FollowingSizes):
         return self.has_plug and abs(self.plug_length_mm - twice) < 1e-6 and abs(self.plug_width_mm - twice) < 1e-6
 
     @property
+    def has_side_to_mark(self) -> bool:
+        """Whether the body's side is high enough between its chamfers for a number that can be read: 6 mm, judged."""
+        return self.body_top_mm - self.foot_bottom_mm - 2 * self.edge_chamfer_mm >= 6.0
+
+    @property
     def has_stem(self) -> bool:
         """Whether there is a stem."""
         return self.stem_length_mm > 0

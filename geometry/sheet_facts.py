@@ -5,36 +5,20 @@ from datetime import date
 from types import MappingProxyType
 
 from geometry import ENGINE_VERSION
+from geometry.cautions import SignalWord
 from geometry.design import Design
 from geometry.drawing.facts import Paper, Projection, SheetFacts, Units
 from geometry.feet.facts import Locates
+from geometry.inspection import moving
 from geometry.making.printing import SOLID_PERCENT, lies
 from geometry.model_label import ModelLabel
 
 FIRST_REVISION = "A"
-CRITICAL_SIZES = (
-    "seat_diameter_mm",
-    "seat_length_mm",
-    "seat_corner_radius_mm",
-    "slot_width_mm",
-    "slot_depth_mm",
-    "web_mm",
-)
-"""Sizes that decide how the pad fits, stands and bears: a slip in any one alone can fail a check, so each is marked."""
-CRITICAL_BY_PLACE: Mapping[Locates, tuple[str, ...]] = MappingProxyType(
-    {
-        "seat": (),
-        "skirt": ("skirt_bore_mm", "skirt_length_mm"),
-        "stem": ("stem_diameter_mm", "stem_length_mm", "cross_hole_diameter_mm", "cross_hole_distance_mm"),
-    }
-)
-"""The same of what keeps the pad in its place, where that is not the seat."""
 LOCATING_DIAMETER: Mapping[Locates, str] = MappingProxyType(
     {"seat": "seat_diameter_mm", "skirt": "skirt_bore_mm", "stem": "stem_diameter_mm"}
 )
 """The diameter whose axis the jack gives to the pad."""
-CRITICAL_OF_A_PLUG = ("plug_length_mm", "plug_width_mm", "plug_height_mm", "plug_corner_radius_mm")
-"""The same of a plug, which must go into its hole and stay in it."""
+_GRAVEST_FIRST: tuple[SignalWord, ...] = ("DANGER", "WARNING", "CAUTION", "NOTICE")
 _USED = {"dry": "used dry", "room": "used in room air", "soaked": "used wet"}
 _MINUS = "\u2212"
 
@@ -64,7 +48,9 @@ def sheet_facts(
         temperature=f"{service.temperature_low_c:g} to {service.temperature_high_c:g} °C".replace("-", _MINUS),
         creator="Seamrest",
         owner="",
-        cautions=tuple((c.signal, c.brief) for c in design.cautions if c.brief),
+        cautions=tuple(
+            (c.signal, c.brief) for signal in _GRAVEST_FIRST for c in design.cautions if c.signal == signal and c.brief
+        ),
         fit_to_make=design.fit_to_make,
         not_fit_words="" if design.fit_to_make else design.verdict_words,
         units=units or ("in" if is_inch else "mm"),
@@ -73,11 +59,7 @@ def sheet_facts(
         projection=projection or ("third" if is_inch else "first"),
         paper=paper or ("letter" if is_inch else "A4"),
         located_by=LOCATING_DIAMETER[design.conditions.foot.locates],
-        critical=(
-            *CRITICAL_SIZES,
-            *CRITICAL_BY_PLACE[design.conditions.foot.locates],
-            *(CRITICAL_OF_A_PLUG if design.pad.has_plug else ()),
-        ),
+        critical=tuple(moving(design.pad, design.conditions)),
     )
 
 

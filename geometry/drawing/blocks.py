@@ -9,21 +9,23 @@ from math import cos, radians, sin
 from geometry.drawing.callouts import place_callout
 from geometry.drawing.canvas import Canvas, arrow_line
 from geometry.drawing.details import Detail
+from geometry.drawing.facts import Units
 from geometry.drawing.isometric import isometric_view
-from geometry.drawing.main_view import Plan, add_seat_texture, section_canvas
+from geometry.drawing.main_view import Plan, add_roots, add_seat_texture, section_canvas
 from geometry.drawing.model import Anchor, Box, Layer, Line, Measure, Text, View
 from geometry.drawing.placing import NoRoomError, place_letter
 from geometry.drawing.plan import top_view, underside_view
 from geometry.drawing.plan_view import add_plan_dimensions
 from geometry.drawing.scales import Scale
 from geometry.drawing.side import side_view
-from geometry.drawing.signs import Sign
+from geometry.drawing.signs import lines_of_words
 from geometry.drawing.style import STYLE
 from geometry.pad import Pad
 
 _LETTER_ANGLES = (30, 20, -30, 45, -45, 10, -10, 150, 160, 210, 135, 225, 170, 190, 60, -60, 120, -120)
 _MARK_ANGLES = (75.0, 60.0, 105.0, 120.0, 45.0, 135.0, -75.0, -60.0, -105.0, -120.0)
 _RIM_ANGLES = (-45.0, 45.0, -30.0, 30.0, -60.0, 60.0, -135.0, 135.0)
+_OFF_EDGE_MM = 1.2
 _ROUND = frozenset({"top", "underside"})
 _SIGHT_ARROW_MM = 7.0
 _LETTERS = ((1.2, 0.0), (0.0, -STYLE.large_mm - 1.0), (1.2, _SIGHT_ARROW_MM - STYLE.large_mm / 2))
@@ -59,6 +61,13 @@ def with_seat_texture(pad: Pad, section: Block) -> Block:
     """The main view with the sign of texture at the seat face; raises NoRoomError where it finds no place."""
     canvas = section.canvas.copied()
     add_seat_texture(canvas, pad, section.scale)
+    return Block(section.view, section.scale, canvas)
+
+
+def with_roots(pad: Pad, section: Block, units: Units) -> Block:
+    """The main view with the roots of stem and plug and the stem's lead-in at their places; raises NoRoomError without room."""
+    canvas = section.canvas.copied()
+    add_roots(canvas, pad, section.scale, units)
     return Block(section.view, section.scale, canvas)
 
 
@@ -107,10 +116,14 @@ def with_marking(pad: Pad, block: Block, words: tuple[str, ...]) -> Block:
     """
     canvas, k = block.canvas.copied(), block.scale.factor
     radius = pad.body_diameter_mm * k / 2
-    sign, what = _lines_of_words(words), "the words about marking"
+    sign, what = lines_of_words(words), "the words about marking"
     if block.view.name == "side":
         low, high = pad.foot_bottom_mm + pad.edge_chamfer_mm, pad.body_top_mm - pad.edge_chamfer_mm
-        tips = [(x * radius, (low + (high - low) * 0.6) * k) for x in (0.45, 0.6, 0.3, 0.75)]
+        # A dot on a hidden edge would speak of that edge.
+        hidden = [z for z in (pad.web_mm, pad.body_top_mm - pad.relief_depth_mm) if pad.has_slot]
+        heights = [(low + (high - low) * share) * k for share in (0.6, 0.4, 0.75, 0.25, 0.85)]
+        clear = [z for z in heights if all(abs(z - edge * k) > _OFF_EDGE_MM for edge in hidden)] or heights
+        tips = [(x * radius, z) for z in clear for x in (0.45, 0.6, 0.3, 0.75)]
         place_callout(canvas, sign, tips, _MARK_ANGLES, what, dotted=True)
     else:
         for angle in _RIM_ANGLES:
@@ -120,15 +133,6 @@ def with_marking(pad: Pad, block: Block, words: tuple[str, ...]) -> Block:
                 return Block(block.view, block.scale, canvas)
         raise NoRoomError(f"no room for {what}")
     return Block(block.view, block.scale, canvas)
-
-
-def _lines_of_words(words: tuple[str, ...]) -> Sign:
-    """Lines of words that a leader holds at their side."""
-    h, step = STYLE.text_mm, STYLE.line_step_mm
-    starts = [(0.4, 0.3 * h + (len(words) - 1 - i) * step) for i in range(len(words))]
-    texts = tuple(Text(at, line, h, layer=Layer.DIMENSION) for at, line in zip(starts, words, strict=True))
-    height = (len(words) - 1) * step + 1.5 * h
-    return Sign(max(text.width_mm for text in texts) + 0.8, height, (), texts, height / 2)
 
 
 def underside_block(pad: Pad, scale: Scale, *, main: Scale) -> Block:

@@ -97,7 +97,7 @@ def _place_best(
     if best is None:
         raise NoRoomError(f"no room for {name}")
     tip, angle, corner, lines = best
-    box, shapes, texts = sign.at(corner)
+    box, shapes, texts = sign.at(corner, from_left=lines[-1].end[0] <= corner[0])
     # A ring as small as its line is thick is a dot.
     end: Shape = Arc(tip, STYLE.thick_mm / 2, 0, 360, Layer.VISIBLE) if dotted else Arrow(tip, angle + 180, _ON)
     canvas.add(box, texts, (end, *shapes), leader=lines)
@@ -152,7 +152,7 @@ def place_beside(canvas: Canvas, sign: Sign, line: Line, name: str) -> None:
     if best is None:
         raise NoRoomError(f"no room for {name}")
     corner, longer = best
-    box, shapes, texts = sign.at(corner)
+    box, shapes, texts = sign.at(corner, from_left=longer.end[0] > longer.start[0])
     canvas.add(box, texts, shapes, leader=(longer,), apart_from=line)
 
 

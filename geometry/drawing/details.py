@@ -5,7 +5,7 @@ from math import hypot
 
 from geometry.drawing.callouts import place_square
 from geometry.drawing.canvas import Canvas
-from geometry.drawing.facts import SheetFacts, Units
+from geometry.drawing.facts import SheetFacts
 from geometry.drawing.geometrical import FLOOR_ROUGHNESS_UM
 from geometry.drawing.main_view import seat_corner_needs_detail
 from geometry.drawing.model import Box, Measure, Point, Text, View
@@ -55,7 +55,7 @@ def details_of(
     if "seat_corner_radius_mm" in shown and seat_corner_needs_detail(pad, main):
         found.append(_corner_detail(pad, shown, main, reach_mm))
     if lip_apart:
-        found.append(_lip_detail(pad, shown, main, facts.units, reach_mm))
+        found.append(_lip_detail(pad, shown, main, facts, reach_mm))
     return tuple(found)
 
 
@@ -70,7 +70,9 @@ def _slot_detail(
     k, canvas = detail.scale.factor, detail.canvas
     # Where on the floor the leader ends: half way between the corner and what else the window shows of the floor.
     floor_mm = radius + max(0.0, min(detail.window_mm, pad.slot_width_mm - radius) - radius) / 2
-    frame = tolerance_frame(FLOOR_PARALLELISM, facts.units)
+    # A crossing's floors are one level, and both carry.
+    count = "2×" if pad.is_crossed else ""
+    frame = tolerance_frame(FLOOR_PARALLELISM, facts.units, critical=facts.critical, count=count)
     sign = frame if facts.as_printed else stacked(frame, texture(FLOOR_ROUGHNESS_UM))
     tips = [(-floor_mm * k, 0.0)]
     if radius:
@@ -83,7 +85,7 @@ def _slot_detail(
     return _named(detail)
 
 
-def _lip_detail(pad: Pad, shown: dict[str, Measure], main: Scale, units: Units, reach: float) -> Detail:
+def _lip_detail(pad: Pad, shown: dict[str, Measure], main: Scale, facts: SheetFacts, reach: float) -> Detail:
     """Detail Z: the lip with its chamfer and its run-out, where both are too near each other on the section."""
     seat, body, edge = pad.seat_diameter_mm / 2, pad.body_diameter_mm / 2, pad.edge_chamfer_mm
     half = hypot(body - seat, edge) / 2
@@ -94,7 +96,8 @@ def _lip_detail(pad: Pad, shown: dict[str, Measure], main: Scale, units: Units, 
     pointer = Pointer(shown["edge_chamfer_mm"], "note", at, 0.0, _DOWN_RIGHT, _lengths(reach))
     place_pointer(detail.canvas, detail.scale, pointer)
     tip = (((seat + body - edge) / 2 - centre[0]) * k, -edge / 2 * k)
-    place_square(detail.canvas, tolerance_frame(LIP_RUN_OUT, units), [tip], "lip run-out", up=False)
+    frame = tolerance_frame(LIP_RUN_OUT, facts.units, critical=facts.critical)
+    place_square(detail.canvas, frame, [tip], "lip run-out", up=False)
     return _named(detail)
 
 

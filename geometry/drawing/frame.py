@@ -20,7 +20,7 @@ _ROW_MM = 9.0
 _PAD_MM = 1.2
 _BLOCK_ROWS = 3
 _CAUTION_BAR_MM = 2 * STYLE.line_step_mm + 1.8
-_COLUMN_SHARES = (0.5, 0.54, 0.58, 0.62, 0.66, 0.46)
+_COLUMN_SHARES = (0.5, 0.54, 0.58, 0.62, 0.66, 0.7, 0.74, 0.46)
 """Of the foot, for the notes: that which makes the foot lowest."""
 _WIDEST_FOOT_MM = 186.0
 """On a wide sheet title block and notes stand at its lower right, as wide as on a narrow one (ISO 7200: about 180 mm)."""

@@ -11,9 +11,10 @@ from geometry.drawing.canvas import Canvas
 from geometry.drawing.facts import Units
 from geometry.drawing.geometrical import FLOOR_ROUGHNESS_UM, SEAT_ROUGHNESS_UM
 from geometry.drawing.model import Box, Dimension, Measure, Point, View
+from geometry.drawing.notes import lead_in_words, root_words
 from geometry.drawing.placing import NoRoomError, Pointer, Side, Span, WordsAt, place_pointer, place_span
 from geometry.drawing.scales import Scale
-from geometry.drawing.signs import stacked, texture, tolerance_frame
+from geometry.drawing.signs import lines_of_words, stacked, texture, tolerance_frame
 from geometry.drawing.style import STYLE
 from geometry.drawing.views import section_view
 from geometry.geometrical import LIP_RUN_OUT, PLACE_AXIS, SEAT_FACE, carrying_parallelism, location_of
@@ -25,6 +26,9 @@ _ASIDE = (-20.0, -10.0, -35.0, 0.0, 10.0, 20.0, -50.0, 35.0)
 _UP = (60.0, 45.0, 75.0, 30.0, 20.0, 12.0, 105.0, 120.0)
 """Directions in which leaders leave, the most wanted first."""
 _DOWN = (-60.0, -45.0, -120.0, -135.0)
+_DOWN_ASIDE = (-45.0, -30.0, -60.0, -20.0, -75.0, -10.0, 15.0, 30.0)
+_FEW_CROSSED = 2
+"""Extension lines that leaders which could be a note instead may cross."""
 _FROM_TOP = frozenset({"relief_depth_mm"})
 """Their words stand best above, out of the way of what reaches down."""
 _NARROW_LIP_MM = 2.0
@@ -47,6 +51,8 @@ class Plan:
     """Built up in layers: no face has a sign of texture."""
     located_by: str = "seat_diameter_mm"
     """The diameter that keeps the pad in its place: its axis is a datum."""
+    critical: tuple[str, ...] = ()
+    """Dimensions and tolerances that an estimate depends on."""
     is_trial: bool = False
     """Whether any order of placing will do, crossings or not: enough to see whether a scale has room."""
 
@@ -95,6 +101,9 @@ def _empty_canvas(pad: Pad, scale: Scale, plan: Plan) -> Canvas:
         canvas.solids.append(Box((x - reach) * k, (y - reach) * k, (x + reach) * k, (y + reach) * k))
         canvas.circles.append(((x * k, y * k), reach * k))
     canvas.lines.append(((0, foot - STYLE.centre_over_mm), (0, top + STYLE.centre_over_mm)))
+    if pad.has_cross_hole:
+        out, level = pad.stem_diameter_mm * k / 2 + STYLE.centre_over_mm, -pad.cross_hole_distance_mm * k
+        canvas.lines.append(((-out, level), (out, level)))
     return canvas
 
 
@@ -274,9 +283,8 @@ def _datums(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, p
     location = location_of(pad)
     if location:
         line = _placed(canvas, "slot_width_mm" if pad.has_slot else "plug_width_mm").lines[0]
-        place_beside(
-            canvas, tolerance_frame(location, plan.units), line, f"{location.feature} {location.characteristic}"
-        )
+        frame = tolerance_frame(location, plan.units, critical=plan.critical)
+        place_beside(canvas, frame, line, f"{location.feature} {location.characteristic}")
 
 
 def _top(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, plan: Plan) -> None:
@@ -287,7 +295,7 @@ def _top(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, plan
     inner = pad.plug_width_mm / 2 if pad.has_plug else 0.0
     half = min(rim, _half_body(pad))
     tips = [((inner + (half - inner) * share) * k, pad.body_top_mm * k) for share in (0.5, 0.35, 0.65, 0.8, 0.2)]
-    frame = tolerance_frame(carrying_parallelism(pad), plan.units)
+    frame = tolerance_frame(carrying_parallelism(pad), plan.units, critical=plan.critical)
     sign = frame if plan.is_printed else stacked(frame, texture(FLOOR_ROUGHNESS_UM))
     place_square(canvas, sign, tips, "parallelism of the top", up=True, mirrored=True)
 
@@ -313,6 +321,26 @@ def add_seat_texture(canvas: Canvas, pad: Pad, scale: Scale) -> None:
     place_callout(canvas, texture(SEAT_ROUGHNESS_UM), tips, _DOWN, "the seat face's texture")
 
 
+def add_roots(canvas: Canvas, pad: Pad, scale: Scale, units: Units) -> None:
+    """The radius at the root of stem or plug and the lead-in at the stem's end, on leaders; none of them is drawn.
+
+    Raises NoRoomError where one finds no place.
+    """
+    k, crossed = scale.factor, canvas.crossed
+    root = lines_of_words((root_words(units),))
+    if pad.has_stem:
+        stem, end = pad.stem_diameter_mm * k / 2, -pad.stem_length_mm * k
+        top = pad.seat_recess_depth_mm * k if pad.has_recess else 0.0
+        place_callout(canvas, root, [(stem, top)], _DOWN_ASIDE, "the stem's root", mirrored=True)
+        lead_in = lines_of_words((lead_in_words(units),))
+        place_callout(canvas, lead_in, [(stem, end)], _DOWN_ASIDE, "the stem's lead-in", mirrored=True)
+    if pad.has_plug:
+        at = (pad.plug_width_mm * k / 2, pad.body_top_mm * k)
+        place_callout(canvas, root, [at], _UP, "the plug's root", mirrored=True)
+    if canvas.crossed - crossed > _FEW_CROSSED:
+        raise NoRoomError("no room for roots on leaders that can be followed")
+
+
 def _lip(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, plan: Plan) -> None:
     """The lip's run-out."""
     if not plan.lip_apart:
@@ -324,7 +352,8 @@ def _lip(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, plan
         )
         middle = (pad.seat_diameter_mm / 2 + outer) * k / 2
         at = (middle, pad.seat_length_mm * k)
-        place_square(canvas, tolerance_frame(LIP_RUN_OUT, plan.units), [at], "lip run-out", up=False, mirrored=True)
+        frame = tolerance_frame(LIP_RUN_OUT, plan.units, critical=plan.critical)
+        place_square(canvas, frame, [at], "lip run-out", up=False, mirrored=True)
 
 
 def seat_corner_needs_detail(pad: Pad, scale: Scale) -> bool:

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from math import ceil, copysign, floor
 from typing import Literal
 
 from geometry.drawing.facts import CRITICAL_MARK, SheetFacts, Units
@@ -16,8 +17,8 @@ _EACH: tuple[Units, Units] = ("mm", "in")
 _PARTS, _SAME_INCH = 64, 0.0005
 """Steps of a fractional inch, and how near a size must be to one to be written so: half of the last decimal."""
 _NEARLY = 1e-6
-_NEGLIGIBLE = 0.1
-"""Of its tolerance: what may be lost of a converted size by rounding."""
+_CONVERTED_DIGITS = {"mm": 2, "in": 3}
+"""Decimals of a converted size: a hundredth of a millimetre, a thousandth of an inch."""
 _LEAST_GENERAL_MM = 0.5
 """Below 0.5 mm ISO 2768-1 asks for the tolerance at the dimension."""
 
@@ -48,7 +49,7 @@ def _of_foot(pad: Pad, writer: "_Writer") -> list[Measure]:
         ]
     if pad.has_cross_hole:
         found += [
-            writer.diameter("cross_hole_diameter_mm", pad.cross_hole_diameter_mm),
+            writer.diameter("cross_hole_diameter_mm", pad.cross_hole_diameter_mm, suffix=" through"),
             writer.length("cross_hole_distance_mm", pad.cross_hole_distance_mm),
         ]
     return found
@@ -58,7 +59,7 @@ def _of_body(pad: Pad, writer: "_Writer") -> list[Measure]:
     count = 3 if pad.has_plug else 2
     above = (pad.web_mm, *(part for part in (pad.slot_depth_mm, pad.plug_height_mm) if part))
     below = (
-        (pad.stem_length_mm,) if pad.foot_depth_mm == pad.stem_length_mm else (pad.skirt_length_mm, pad.seat_length_mm)
+        (pad.stem_length_mm,) if pad.foot_depth_mm == pad.stem_length_mm else (pad.skirt_length_mm, -pad.seat_length_mm)
     )
     found = [
         writer.diameter("body_diameter_mm", pad.body_diameter_mm),
@@ -76,20 +77,29 @@ def _of_body(pad: Pad, writer: "_Writer") -> list[Measure]:
 def _of_slot(pad: Pad, writer: "_Writer") -> list[Measure]:
     sides = 4 if pad.is_crossed else 2
     is_one_round = 2 * pad.slot_corner_radius_mm >= pad.slot_width_mm
+    is_twin = slots_are_alike(pad)
     return [
-        writer.length("slot_width_mm", pad.slot_width_mm),
+        writer.length("slot_width_mm", pad.slot_width_mm, count="2× " if is_twin else ""),
         writer.length("slot_depth_mm", pad.slot_depth_mm),
         writer.exact("slot_offset_mm", pad.slot_offset_mm, zone_mm=SLOT_SYMMETRY.value_mm),
         writer.inner_radius(
             "slot_corner_radius_mm", pad.slot_corner_radius_mm, count="" if is_one_round else f"{sides}× "
         ),
         writer.chamfer("slot_mouth_chamfer_mm", pad.slot_mouth_chamfer_mm, count=sides),
-        writer.length("cross_slot_width_mm", pad.cross_slot_width_mm),
+        writer.length("cross_slot_width_mm", 0.0 if is_twin else pad.cross_slot_width_mm),
         *(
             writer.length(name, getattr(pad, name) if pad.has_relief else 0.0)
             for name in ("relief_width_mm", "relief_length_mm", "relief_depth_mm")
         ),
+        writer.greatest_radius(
+            "relief_corner_radius_mm", pad.relief_corner_radius_mm if pad.has_relief else 0.0, count="4× "
+        ),
     ]
+
+
+def slots_are_alike(pad: Pad) -> bool:
+    """Whether one size says the width of both slots of a crossing."""
+    return pad.is_crossed and pad.cross_slot_width_mm == pad.slot_width_mm
 
 
 def _of_plug(pad: Pad, writer: "_Writer") -> list[Measure]:
@@ -123,6 +133,17 @@ def length_words(length_mm: float, units: Units) -> str:
     return {"mm": metric, "in": inch, "dual": f"{metric} [{inch}]"}[units]
 
 
+def tolerance_words(tolerance_mm: float, unit: Units) -> str:
+    """A tolerance or the width of a zone; in inches rounded down to the last figure, so that it is no wider than the true one.
+
+    >>> tolerance_words(0.3, "mm"), tolerance_words(0.3, "in"), tolerance_words(0.1, "in")
+    ('0.3', '0.0118', '0.0039')
+    """
+    if unit == "mm":
+        return _plain(tolerance_mm)
+    return f"{floor(mm_to_inch(tolerance_mm) * 10_000 + _NEARLY) / 10_000:.4f}"
+
+
 def _fraction_words(length_mm: float) -> str:
     """Whole inches and 64ths in lowest terms; nothing where the size is no 64th."""
     length_in = mm_to_inch(length_mm)
@@ -133,18 +154,36 @@ def _fraction_words(length_mm: float) -> str:
     return " ".join(str(part) for part in (whole, rest) if part)
 
 
-def converted_mm(length_mm: float, unit: Units, *, tolerance_mm: float) -> float:
-    """A size of the other unit's job, rounded so that what is lost does not count beside its tolerance.
+def converted_mm(length_mm: float, unit: Units) -> float:
+    """A size of the other unit's job, rounded to a hundredth of a millimetre or a thousandth of an inch.
 
-    >>> converted_mm(103.1875, "mm", tolerance_mm=0.3), round(mm_to_inch(converted_mm(1.0, "in", tolerance_mm=0.2)), 6)
-    (103.2, 0.04)
+    >>> converted_mm(103.1875, "mm"), round(mm_to_inch(converted_mm(46.5, "in")), 6)
+    (103.19, 1.831)
     """
     one = 1.0 if unit == "mm" else inch_to_mm(1.0)
-    for digits in (0, 1, 2, 3):
-        rounded = round(length_mm / one, digits) * one
-        if abs(rounded - length_mm) <= _NEGLIGIBLE * tolerance_mm:
-            return rounded
-    return length_mm
+    return round(length_mm / one, _CONVERTED_DIGITS[unit]) * one
+
+
+def converted_tolerance_mm(tolerance_mm: float, unit: Units, *, lost_mm: float) -> float:
+    """A plus-and-minus in the other unit that lets nothing pass that the true one stops: rounded down, less what rounding moved.
+
+    >>> round(mm_to_inch(converted_tolerance_mm(0.1, "in", lost_mm=0.0)), 6)
+    0.003
+    """
+    step = (1.0 if unit == "mm" else inch_to_mm(1.0)) / 10.0 ** _CONVERTED_DIGITS[unit]
+    return max(0, floor((tolerance_mm - lost_mm) / step + _NEARLY)) * step
+
+
+def limit_words(measure: Measure, units: Units) -> tuple[str, str]:
+    """Lower and upper limit of a size as figures; in inches both are rounded inwards, so that none is wider than the true one."""
+    lower, upper = mm_to_inch(measure.lower_mm) * 1000, mm_to_inch(measure.upper_mm) * 1000
+    inward = (ceil(lower - _NEARLY) / 1000, floor(upper + _NEARLY) / 1000)
+
+    def words(limit_mm: float, limit_in: float) -> str:
+        metric, inch = _plain(limit_mm), f"{limit_in:.3f}"
+        return {"mm": metric, "dual": f"{metric} [{inch}]"}.get(units, inch)
+
+    return words(measure.lower_mm, inward[0]), words(measure.upper_mm, inward[1])
 
 
 def _is_round(length_mm: float, unit: Units) -> bool:
@@ -174,23 +213,26 @@ class _Writer:
 
     def _one(self, nominal_mm: float, tolerance_mm: float, unit: Units, *, individual: bool) -> str:
         is_native = unit == self.job and _is_round(nominal_mm, unit)
-        size = nominal_mm if is_native else converted_mm(nominal_mm, unit, tolerance_mm=tolerance_mm)
-        spread = tolerance_mm if is_native else converted_mm(tolerance_mm, unit, tolerance_mm=tolerance_mm)
+        size = nominal_mm if is_native else converted_mm(nominal_mm, unit)
+        lost = abs(size - nominal_mm)
+        spread = (
+            tolerance_mm if unit == "mm" and is_native else converted_tolerance_mm(tolerance_mm, unit, lost_mm=lost)
+        )
         written = length_words(size, "in_fraction" if self.units == "in_fraction" else unit)
         return f"{written} ±{length_words(spread, unit)}" if individual else written
 
-    def length(self, name: str, value: float) -> Measure:
+    def length(self, name: str, value: float, *, count: str = "") -> Measure:
         """A length."""
-        return self._measure(name, value, tolerance_mm=linear_tolerance_mm(value))
+        return self._measure(name, value, tolerance_mm=linear_tolerance_mm(value), prefix=count)
 
     def exact(self, name: str, value: float, *, zone_mm: float) -> Measure:
         """A theoretically exact length: what it locates may be half of a zone off it."""
         shown = self._measure(name, value, tolerance_mm=zone_mm / 2, individual=None)
         return replace(shown, tolerance="the frame of its position", exact=True)
 
-    def diameter(self, name: str, value: float) -> Measure:
+    def diameter(self, name: str, value: float, *, suffix: str = "") -> Measure:
         """A diameter."""
-        return self._measure(name, value, tolerance_mm=linear_tolerance_mm(value), prefix="⌀")
+        return self._measure(name, value, tolerance_mm=linear_tolerance_mm(value), prefix="⌀", suffix=suffix)
 
     def outer_radius(self, name: str, value: float, *, count: str = "") -> Measure:
         """An outer radius, which has a table of its own."""
@@ -201,16 +243,31 @@ class _Writer:
         tolerance = linear_tolerance_mm(value)
         return self._measure(name, value, tolerance_mm=tolerance, prefix=f"{count}R", individual=True)
 
+    def greatest_radius(self, name: str, value: float, *, count: str) -> Measure:
+        """An inner radius that a cutter may leave smaller but not larger."""
+        shown = self._measure(name, value, tolerance_mm=value, prefix=f"{count}R", suffix=" max", individual=None)
+        return replace(shown, lower_mm=0.0, upper_mm=value, tolerance="at the dimension")
+
     def chamfer(self, name: str, value: float, *, count: int) -> Measure:
         """A chamfer of 45° on some edges."""
         tolerance = radius_tolerance_mm(value)
-        return self._measure(name, value, tolerance_mm=tolerance, prefix=f"{count}× ", suffix=" × 45°")
+        # Beside their angle there is room for one unit: mm where the sheet has both.
+        writer = replace(self, units="mm") if self.units == "dual" else self
+        return writer._measure(name, value, tolerance_mm=tolerance, prefix=f"{count}× ", suffix=" × 45°")
 
     def auxiliary(self, name: str, value: float, *, of: tuple[float, ...]) -> Measure:
-        """A size that follows from others stands in parentheses (ISO 129-1) and has the sum of their tolerances."""
-        tolerance = sum(map(linear_tolerance_mm, of))
+        """A size that is the sum of others stands in parentheses (ISO 129-1) and has the sum of their tolerances."""
+        tolerance = sum(linear_tolerance_mm(abs(part)) for part in of)
         shown = self._measure(name, value, tolerance_mm=tolerance, prefix="(", suffix=")")
+        if self.units != "in_fraction":
+            metric, inch = (self._sum(of, unit) for unit in _EACH)
+            shown = replace(shown, words=f"({ {'mm': metric, 'dual': f'{metric} [{inch}]'}.get(self.units, inch) })")
         return replace(shown, prefix="(", suffix=")", tolerance=_FOLLOWS[name], auxiliary=True)
+
+    def _sum(self, of: tuple[float, ...], unit: Units) -> str:
+        """What the written parts add up to, those below zero taken off: a chain of converted sizes closes on the sheet."""
+        written = sum(copysign(float(self._one(abs(part), 0.0, unit, individual=False)), part) for part in of)
+        return length_words(written if unit == "mm" else inch_to_mm(written), unit)
 
     def _measure(
         self,

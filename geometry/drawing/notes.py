@@ -1,73 +1,121 @@
 """What the sheet says in words of the whole part: units, general tolerances, edges, surfaces, marking, load."""
 
+from collections.abc import Callable
+from itertools import pairwise
+from math import inf, isfinite
+
 from geometry.drawing.facts import CRITICAL_MARK, SheetFacts, Units
 from geometry.drawing.geometrical import OTHER_ROUGHNESS_UM, SEAT_ROUGHNESS_UM
-from geometry.drawing.measures import length_words
+from geometry.drawing.measures import length_words, tolerance_words
 from geometry.fits import linear_tolerance_mm, radius_tolerance_mm
+from geometry.pad import Pad
+from geometry.spread import OUTER_CORNERS
+from geometry.units import STANDARD_GRAVITY, kg_to_pound
 
-MARKING = ("Mark drawing number", "and date here, at most", "{depth} deep")
-"""Stands on a leader at the body, in lines; a note where no leader finds room."""
+MARKING = ("Mark drawing number and", "date on the cylindrical", "side, at most {depth} deep")
+"""Stands on a leader at the body's side, in lines; a note where no leader finds room."""
 _MARKING_DEPTH_MM = 0.3
 _OUTER_EDGE_MM, _INNER_CORNER_MM = 0.3, 0.4
 """Edges in the way of ISO 13715 (from memory): an outer edge loses at most this, an inner corner keeps at most this. Judged:
 a light break by hand, and the nose of a common turning tool."""
-_LEAD_IN_MM, _ROOT_LEAST_MM = 0.5, 0.2
-"""The stem's end finds its hole, and its root has no sharp notch; judged."""
-_RUN_OUT_MM = 0.2
-_SQUARE_MM = ((100.0, 0.4), (None, 0.6))
-"""Class K of ISO 2768-2:1989 (withdrawn; from memory) for the sizes of such a part: (up to, zone); run-out has one value."""
+LEAD_IN_MM, ROOT_LEAST_MM, ROOT_MOST_MM = 0.5, 0.2, _INNER_CORNER_MM
+"""The stem's end finds its hole, and the root of stem or plug has no sharp notch; judged."""
+_RUN_OUT_MM, _SYMMETRY_MM = 0.2, 0.6
+_SQUARE_MM = ((100.0, 0.4), (300.0, 0.6))
+"""Class K of ISO 2768-2:1989 (withdrawn; from memory) for the sizes of such a part: squareness (up to, zone), symmetry up to
+300 mm, and run-out, which has one value."""
+
+
+_SEAT_WORDS = f"Seat face (datum A) Ra\u00a0{SEAT_ROUGHNESS_UM}, where nothing is shown {OTHER_ROUGHNESS_UM}."
 
 
 def note_words(
     facts: SheetFacts,
+    pad: Pad,
     *,
-    has_stem: bool = False,
-    has_slot: bool = True,
-    has_plug: bool = False,
     marking: bool = False,
     seat: bool = False,
+    roots: bool = True,
 ) -> tuple[str, ...]:
-    """The general notes of the sheet; marking and the seat's texture only where no sign at the part says them."""
+    """The general notes of the sheet; marking, the seat's texture and roots only where no sign at the part says them."""
+    said = (
+        _unit_words(facts),
+        f"Unless stated ISO\u00a02768-mK: {_tolerance_words(pad, facts.units)}",
+        _edge_words(pad, facts.units, roots=roots) + ("" if facts.as_printed else " Ra in\u00a0µm."),
+        *((_SEAT_WORDS,) if seat and not facts.as_printed else ()),
+        *((f"{CRITICAL_MARK} An estimate depends on this: measure and record it.",) if facts.critical else ()),
+        *_slot_words(pad, facts.units),
+        *((_marking_note(pad, facts.units),) if marking else ()),
+        _load_words(facts),
+    )
+    return tuple(note.replace(" °C", "\u00a0°C") for note in said)
+
+
+def _unit_words(facts: SheetFacts) -> str:
+    """In which units the sheet speaks, which of two rules, and when the sizes hold."""
     unit = {"mm": "mm", "in": "inches", "in_fraction": "inches", "dual": "mm [inches]"}[facts.units]
     job = {"mm": "mm", "in": "inches"}[facts.job_units]
     converted = "" if unit.startswith(job) else f", converted from {job}"
-    words = (
-        f"Sizes in {unit}{converted}. {facts.moisture[:1].upper()}{facts.moisture[1:]}, {facts.temperature}.",
-        f"Unless stated ISO\u00a02768-mK: {_tolerance_words(facts.units)}",
-        _edge_words(facts.units, has_stem=has_stem, has_plug=has_plug),
-        *(
-            (f"Seat face Ra\u00a0{SEAT_ROUGHNESS_UM}\u00a0µm, where nothing is shown {OTHER_ROUGHNESS_UM}.",)
-            if seat
-            else ()
-        ),
-        *((f"{CRITICAL_MARK} An estimate depends on this size: measure and record it.",) if facts.critical else ()),
-        *(
-            (f"{' '.join(marking_words(facts.units, has_slot=has_slot)).replace(' here', ' on the body')}.",)
-            if marking
-            else ()
-        ),
-        *(
-            (f"Load used in the estimates: about {_about_kn(facts.design_load_n)} kN, not tested.",)
-            if facts.fit_to_make
-            else ()
-        ),
+    if facts.units == "dual":
+        converted = f", {job} rule; chamfers, frames, notes in mm"
+    return f"Sizes in {unit}{converted}. {facts.moisture[:1].upper()}{facts.moisture[1:]}, {facts.temperature}."
+
+
+def _slot_words(pad: Pad, units: Units) -> tuple[str, ...]:
+    """What a slot that is more than one straight cut through the middle asks for, where no dimension can say it: in one note."""
+    said = (
+        *(("Slots at right angles through the axis, floors level.",) if pad.is_crossed else ()),
+        *((_pocket_words(pad, units),) if pad.has_relief else ()),
+        *(("Mark the seam's side (right in A–A).",) if pad.slot_offset_mm else ()),
     )
-    return tuple(note.replace(" °C", "\u00a0°C") for note in words)
+    return (" ".join(said),) if said else ()
 
 
-def marking_words(units: Units, *, has_slot: bool) -> tuple[str, ...]:
+def _pocket_words(pad: Pad, units: Units) -> str:
+    """Where the pocket stands, and the corners that an end mill leaves in it, which the top view may have no room for."""
+    return f"Pocket mid-slot, corners R{length_words(pad.relief_corner_radius_mm, _plain_units(units))}\u00a0max."
+
+
+def _load_words(facts: SheetFacts) -> str:
+    """The load of the estimates; of a part that is not fit to make no load is printed that could be read as its own."""
+    if not facts.fit_to_make:
+        return "No load is stated: this part is not fit to make."
+    load = f"{_three_figures(facts.design_load_n / 1000)}\u00a0kN"
+    if facts.units != "mm":
+        load += f" ({_three_figures(kg_to_pound(facts.design_load_n / STANDARD_GRAVITY))}\u00a0lbf)"
+    return f"Load used in the estimates: about {load}, not tested."
+
+
+def marking_words(units: Units) -> tuple[str, ...]:
     """What is marked on the part, where and how deep."""
-    *lines, last = (line.format(depth=length_words(_MARKING_DEPTH_MM, _plain_units(units))) for line in MARKING)
-    return (*lines, f"{last}, not in the slot" if has_slot else last)
+    return tuple(line.format(depth=length_words(_MARKING_DEPTH_MM, _plain_units(units))) for line in MARKING)
 
 
-def _about_kn(force_n: float) -> str:
-    """Three figures: nobody knows it better.
+def _marking_note(pad: Pad, units: Units) -> str:
+    """The same as a note; a part without a side to mark gets a tag."""
+    if not pad.has_side_to_mark:
+        return "Drawing number and date on a tag or its bag: the side is too low to mark."
+    return f"{' '.join(marking_words(units))}."
 
-    >>> _about_kn(10153.0), _about_kn(4943.0)
-    ('10.2', '4.94')
+
+def root_words(units: Units) -> str:
+    """The radius at the root of a stem or a plug: least and greatest."""
+    least, most = (length_words(size, _plain_units(units)) for size in (ROOT_LEAST_MM, ROOT_MOST_MM))
+    return f"R{least} to R{most}"
+
+
+def lead_in_words(units: Units) -> str:
+    """The chamfer at the stem's end."""
+    return f"{length_words(LEAD_IN_MM, _plain_units(units))} × 45°"
+
+
+def _three_figures(value: float) -> str:
+    """Three figures, without a power of ten: nobody knows it better.
+
+    >>> _three_figures(10.153), _three_figures(4.943), _three_figures(2282.5)
+    ('10.2', '4.94', '2280')
     """
-    return f"{force_n / 1000:.3g}"
+    return f"{float(f'{value:.3g}'):g}"
 
 
 def _plain_units(units: Units) -> Units:
@@ -75,36 +123,50 @@ def _plain_units(units: Units) -> Units:
     return "mm" if units in ("mm", "dual") else "in"
 
 
-def _edge_words(units: Units, *, has_stem: bool, has_plug: bool) -> str:
-    def size(length_mm: float) -> str:
-        return length_words(length_mm, _plain_units(units))
-
-    stem = (
-        f"; stem end {size(_LEAD_IN_MM)}\u00a0×\u00a045° as a lead-in,"
-        f" stem root R{size(_ROOT_LEAST_MM)} to R{size(_INNER_CORNER_MM)}"
-    )
-    plug = f"; plug root R{size(_ROOT_LEAST_MM)} to R{size(_INNER_CORNER_MM)}"
-    return (
-        f"Edges, ISO\u00a013715: outer −{size(_OUTER_EDGE_MM)}, no burr; inner corners R{size(_INNER_CORNER_MM)}\u00a0max"
-        f"{stem if has_stem else ''}{plug if has_plug else ''}."
-    )
-
-
-def _tolerance_words(units: Units) -> str:
-    """The rows of ISO 2768 that such a part needs, for a reader who has no copy."""
+def _edge_words(pad: Pad, units: Units, *, roots: bool) -> str:
+    """Edges without a size of their own, and which edges a counted chamfer is at."""
 
     def size(length_mm: float) -> str:
         return length_words(length_mm, _plain_units(units))
 
-    def zones(rows: tuple[tuple[float | None, float], ...]) -> str:
-        limits = ((f"to\u00a0{size(upper)}" if upper else "above", zone) for upper, zone in rows)
-        return ", ".join(f"{limit}\u00a0{size(zone)}" for limit, zone in limits)
+    stem = f"; stem end {lead_in_words(units)} as a lead-in, stem root {root_words(units)}"
+    plug = f"; plug root {root_words(units)}"
+    top = ", and the plug's top edge" if pad.has_plug else ""
+    rim = f"; {size(pad.edge_chamfer_mm)} × 45°: body's rim, top and bottom{top}" if pad.edge_chamfer_mm else ""
+    said = (
+        f"Edges, ISO\u00a013715: outer −{size(_OUTER_EDGE_MM)}, no burr; inner corners not shown R{size(_INNER_CORNER_MM)}\u00a0max"
+        f"{rim}{stem if pad.has_stem and roots else ''}{plug if pad.has_plug and roots else ''}."
+    )
+    return said.replace(" × ", "\u00a0×\u00a0")
 
-    lengths = ", ".join(
-        f"to\u00a0{size(upper)}\u00a0±{size(linear_tolerance_mm(upper))}" for upper in (6, 30, 120, 400)
+
+def _tolerance_words(pad: Pad, units: Units) -> str:
+    """The rows of ISO 2768 that this part needs, for a reader who has no copy; converted ones are no wider."""
+    unit = _plain_units(units)
+    present = {name: getattr(pad, name) for name in pad.present}
+    lengths = [size for name, size in present.items() if name not in OUTER_CORNERS]
+    rounds = [size for name, size in present.items() if name in OUTER_CORNERS]
+    (to, square), (_, longer) = _SQUARE_MM
+    over = (
+        f", over\u00a0{length_words(to, unit)}\u00a0long {tolerance_words(longer, unit)}" if max(lengths) > to else ""
     )
-    radii = ", ".join(f"to\u00a0{size(upper)}\u00a0±{size(radius_tolerance_mm(upper))}" for upper in (3, 6))
-    return (
-        f"lengths {lengths}; outer radii, chamfers {radii}, above\u00a0±{size(radius_tolerance_mm(7))}; angles\u00a0±1°;"
-        f" run-out\u00a0{size(_RUN_OUT_MM)}; square {zones(_SQUARE_MM)}."
+    said = (
+        f"lengths {_rows((6, 30, 120), lengths, linear_tolerance_mm, unit)}",
+        *((f"outer radii, chamfers {_rows((3, 6), rounds, radius_tolerance_mm, unit)}",) if any(rounds) else ()),
+        "angles\u00a0±1°",
+        f"run-out\u00a0{tolerance_words(_RUN_OUT_MM, unit)}",
+        f"symmetry\u00a0{tolerance_words(_SYMMETRY_MM, unit)}",
+        f"squareness\u00a0{tolerance_words(square, unit)}{over}",
     )
+    return f"{'; '.join(said)}."
+
+
+def _rows(limits_mm: tuple[float, ...], sizes_mm: list[float], tolerance: Callable[[float], float], unit: Units) -> str:
+    """The rows of a table in which some sizes fall."""
+
+    def row(low: float, high: float) -> str:
+        where = f"to\u00a0{length_words(high, unit)}" if isfinite(high) else f"above\u00a0{length_words(low, unit)}"
+        return f"{where}\u00a0±{tolerance_words(tolerance(min(high, low + 1)), unit)}"
+
+    bands = pairwise((0.0, *limits_mm, inf))
+    return ", ".join(row(low, high) for low, high in bands if any(low < size <= high for size in sizes_mm))

@@ -30,7 +30,7 @@ def add_plan_dimensions(canvas: Canvas, pad: Pad, shown: dict[str, Measure], sca
         start, end = ((middle + way * half) * k for way in (-1, 1))
         span = Span(shown["relief_width_mm"], "below", (start, -y * k), (end, -y * k), -body * k)
         place_span(canvas, span, scale, rows=_ROWS, words=_WORDS)
-    if pad.is_crossed:
+    if "cross_slot_width_mm" in shown:
         y = pad.cross_slot_width_mm / 2
         x = min(pad.flats_width_mm / 2 if pad.has_flats else body, (body**2 - y**2) ** 0.5)
         _along(canvas, pad, shown, "cross_slot_width_mm", scale, (-x, x), y)
@@ -40,6 +40,12 @@ def add_plan_dimensions(canvas: Canvas, pad: Pad, shown: dict[str, Measure], sca
     if pad.has_flats:
         _along(canvas, pad, shown, "body_diameter_mm", scale, (0.0, 0.0), body)
     # Long words on leaders go round the rows, not the other way about.
+    if "relief_corner_radius_mm" in shown:
+        radius = pad.relief_corner_radius_mm
+        x, y = (pad.relief_width_mm / 2 - radius) * k, (pad.relief_length_mm / 2 - radius) * k
+        # Over the top, from the side of the material: the other way leads across the whole pocket.
+        corner = Pointer(shown["relief_corner_radius_mm"], "radius", (x, y), radius * k, _OUTWARD[:3], _LENGTHS)
+        place_pointer(canvas, scale, *(_moved(each, middle * k) for each in _in_each_quarter(corner)))
     if "plug_corner_radius_mm" in shown:
         radius = pad.plug_corner_radius_mm
         at = ((pad.plug_width_mm / 2 - radius) * k, (pad.plug_length_mm / 2 - radius) * k)
@@ -69,6 +75,11 @@ def _along(
             place_span(canvas, span, scale, rows=_ROWS, words=_WORDS)
             return
     raise NoRoomError(f"no room for {name} at {scale.words}")
+
+
+def _moved(pointer: Pointer, right: float) -> Pointer:
+    """The same feature beside the axis."""
+    return replace(pointer, start=(pointer.start[0] + right, pointer.start[1]))
 
 
 def _in_each_quarter(pointer: Pointer) -> tuple[Pointer, ...]:

@@ -15,6 +15,7 @@ from geometry.drawing.blocks import (
     top_block,
     underside_block,
     with_marking,
+    with_roots,
     with_seat_texture,
     with_sight,
 )
@@ -50,7 +51,7 @@ def draw(pad: Pad, facts: SheetFacts) -> Drawing:
     shown = measures(pad, facts)
     sheets = _Sheets(pad, facts)
     for scale in SCALES:
-        area = sheets.of(textured=True, marked=True).area
+        area = sheets.of(textured=True, marked=True, rooted=True).area
         if pad.body_diameter_mm * scale.factor > area.width or pad.overall_height_mm * scale.factor > area.height:
             continue
         found = _at_scale(pad, shown, sheets, scale)
@@ -65,34 +66,34 @@ class _Sheets:
 
     pad: Pad
     facts: SheetFacts
-    made: dict[tuple[bool, bool], Sheet] = field(default_factory=dict)
+    made: dict[tuple[bool, bool, bool], Sheet] = field(default_factory=dict)
 
-    def of(self, *, textured: bool, marked: bool) -> Sheet:
-        """The sheet with or without a note on the seat's texture and on marking."""
-        key = (textured or self.facts.as_printed, marked)
+    def of(self, *, textured: bool, marked: bool, rooted: bool) -> Sheet:
+        """The sheet with or without a note on the seat's texture, on marking, and on the roots of stem and plug."""
+        key = (textured or self.facts.as_printed, marked, rooted)
         if key not in self.made:
-            words = note_words(
-                self.facts,
-                has_stem=self.pad.has_stem,
-                has_slot=self.pad.has_slot,
-                has_plug=self.pad.has_plug,
-                marking=not marked,
-                seat=not key[0],
-            )
+            words = note_words(self.facts, self.pad, marking=not marked, seat=not key[0], roots=not rooted)
             self.made[key] = fill_sheet(self.facts, words)
         return self.made[key]
 
 
 def _at_scale(pad: Pad, shown: dict[str, Measure], sheets: _Sheets, scale: Scale) -> tuple[Sheet, Placed] | None:
     """All views at one main scale, else with words kept close to the section; None where something finds no room."""
-    facts, area = sheets.facts, sheets.of(textured=True, marked=True).area
+    facts, area = sheets.facts, sheets.of(textured=True, marked=True, rooted=True).area
     for lip_apart in (True, False) if lip_needs_detail(pad, scale) else (False,):
         for right_limit, (reach, narrow) in product((inf, _right_limit(pad, area, scale)), _DETAILS):
             try:
                 details = details_of(pad, shown, scale, facts, reach_mm=reach, lip_apart=lip_apart, narrow=narrow)
                 windows = tuple((detail.centre, detail.window_mm) for detail in details)
                 plan = Plan(
-                    facts.units, windows, right_limit, lip_apart, facts.as_printed, facts.located_by, is_trial=True
+                    facts.units,
+                    windows,
+                    right_limit,
+                    lip_apart,
+                    facts.as_printed,
+                    facts.located_by,
+                    facts.critical,
+                    is_trial=True,
                 )
                 found = _about_section(pad, shown, sheets, scale, plan, details)
             except NoRoomError:
@@ -109,22 +110,45 @@ def _about_section(
     pad: Pad, shown: dict[str, Measure], sheets: _Sheets, scale: Scale, plan: Plan, details: tuple[Detail, ...]
 ) -> tuple[Sheet, Placed] | None:
     """The section and all views about it; raises NoRoomError where the section itself has no room."""
-    section, textured = section_block(pad, shown, scale, plan, details), False
-    if not sheets.facts.as_printed:
+    plain = section_block(pad, shown, scale, plan, details)
+    for rooted, sized in _more_or_less(pad, shown):
+        section, textured = plain, False
         with suppress(NoRoomError):
-            section, textured = with_seat_texture(pad, section), True
-    return _arranged(pad, shown, sheets, section, details, textured=textured)
+            section = with_roots(pad, section, sheets.facts.units) if rooted else section
+            if not sheets.facts.as_printed:
+                with suppress(NoRoomError):
+                    section, textured = with_seat_texture(pad, section), True
+            found = _arranged(pad, sized, sheets, section, details, textured=textured, rooted=rooted)
+            if found:
+                return found
+    return None
+
+
+def _more_or_less(pad: Pad, shown: dict[str, Measure]) -> Iterator[tuple[bool, dict[str, Measure]]]:
+    """Roots on leaders or in a note, and the pocket's corners at the pocket too or only in a note."""
+    fewer = {name: measure for name, measure in shown.items() if name != "relief_corner_radius_mm"}
+    for rooted in (True, False) if pad.has_stem or pad.has_plug else (True,):
+        yield rooted, shown
+        if len(fewer) < len(shown):
+            yield rooted, fewer
 
 
 def _arranged(
-    pad: Pad, shown: dict[str, Measure], sheets: _Sheets, section: Block, details: tuple[Detail, ...], *, textured: bool
+    pad: Pad,
+    shown: dict[str, Measure],
+    sheets: _Sheets,
+    section: Block,
+    details: tuple[Detail, ...],
+    *,
+    textured: bool,
+    rooted: bool,
 ) -> tuple[Sheet, Placed] | None:
     """The views about the section: rather without the underside than without the side view, rather half than none."""
     windows = [Block(detail.view, detail.scale, detail.canvas) for detail in details]
-    marking = marking_words(sheets.facts.units, has_slot=pad.has_slot)
+    marking = marking_words(sheets.facts.units)
     undersides = [(below, with_sight(section) if below else section) for below in _undersides(pad, section.scale)]
     for half, marked in _WAYS:
-        if half is None and section.scale.factor >= 1:
+        if (half is None and section.scale.factor >= 1) or (marked and not pad.has_side_to_mark):
             continue
         side = None if half is None else side_block(pad, section.scale, half=half)
         try:
@@ -133,7 +157,7 @@ def _arranged(
             top = with_marking(pad, top, marking) if marked == "top" else top
         except NoRoomError:
             continue
-        sheet = sheets.of(textured=textured, marked=bool(marked))
+        sheet = sheets.of(textured=textured, marked=bool(marked), rooted=rooted)
         for below, main in undersides:
             for projected in _projected(sheet, main, side, top):
                 placed = _with_extras(projected, [*below, *windows], sheet)

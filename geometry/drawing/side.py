@@ -24,8 +24,11 @@ def side_view(pad: Pad, *, over_mm: float, half: bool = False) -> View:
     left = () if half else tuple(mirrored(shape) for shape in right)
     radius, top = pad.body_diameter_mm / 2, pad.top_height_mm
     box = Box(0 if half else -radius, -pad.foot_depth_mm, radius, top)
-    axis = Line((0, box.bottom - over_mm), (0, top + over_mm), Layer.CENTRE)
-    return View("side", (*right, *left, axis, *(symmetry_marks(box, over_mm) if half else ())), box)
+    axes = [Line((0, box.bottom - over_mm), (0, top + over_mm), Layer.CENTRE)]
+    if pad.has_cross_hole:
+        out, level = pad.cross_hole_diameter_mm / 2 + over_mm, -pad.cross_hole_distance_mm
+        axes.append(Line((0 if half else -out, level), (out, level), Layer.CENTRE))
+    return View("side", (*right, *left, *axes, *(symmetry_marks(box, over_mm) if half else ())), box)
 
 
 def _right_half(pad: Pad) -> Iterator[Shape]:

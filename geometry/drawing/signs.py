@@ -4,12 +4,13 @@ from dataclasses import dataclass
 
 from geometry.drawing.facts import CRITICAL_MARK, Units
 from geometry.drawing.lettering import text_width_mm
-from geometry.drawing.measures import length_words
+from geometry.drawing.measures import tolerance_words
 from geometry.drawing.model import Arc, Arrow, Box, Layer, Line, Point, Shape, Text, shifted
 from geometry.drawing.style import STYLE
 from geometry.geometrical import Characteristic, GeometricalTolerance
 
 _ON = Layer.TOLERANCE
+_FLAG_GAP_MM = 0.8
 FRAME_MM = 2 * STYLE.text_mm
 """Height of a tolerance frame, twice that of its lettering (ISO 1101)."""
 
@@ -24,26 +25,40 @@ class Sign:
     texts: tuple[Text, ...]
     handle: float
     """Height at which a leader meets the sign's side; 0 where it stands on the leader."""
+    flag: Text | None = None
+    """Words before the sign, within its width; they stand after it where a leader comes from the left."""
 
     def box_at(self, corner: Point) -> Box:
         """What the sign covers at a place."""
         return Box(corner[0], corner[1], corner[0] + self.width, corner[1] + self.height)
 
-    def at(self, corner: Point) -> tuple[Box, tuple[Shape, ...], tuple[Text, ...]]:
-        """The sign at a place: what it covers, its lines, its words."""
-        moved = self.box_at(corner)
+    def at(self, corner: Point, *, from_left: bool = False) -> tuple[Box, tuple[Shape, ...], tuple[Text, ...]]:
+        """The sign at a place: what it covers, its lines, its words; a leader from the left must reach the sign itself."""
+        moved, place = self.box_at(corner), corner
+        flags: tuple[Text, ...] = ()
+        if self.flag:
+            room = self.flag.width_mm + _FLAG_GAP_MM
+            place = (corner[0] if from_left else corner[0] + room, corner[1])
+            flag_x = moved.right - self.flag.width_mm if from_left else corner[0]
+            flags = (self.flag.moved((flag_x, corner[1])),)
         return (
             moved,
-            tuple(shifted(shape, corner) for shape in self.shapes),
-            tuple(text.moved(corner) for text in self.texts),
+            tuple(shifted(shape, place) for shape in self.shapes),
+            (*(text.moved(place) for text in self.texts), *flags),
         )
 
 
-def tolerance_frame(tolerance: GeometricalTolerance, units: Units) -> Sign:
-    """A frame with characteristic, value and datum, marked: the worst case of a check allows for each of them."""
+def tolerance_frame(
+    tolerance: GeometricalTolerance, units: Units, *, critical: tuple[str, ...] = (), count: str = ""
+) -> Sign:
+    """A frame with characteristic, value and datum; before it, outside, the mark of what an estimate depends on and how often.
+
+    Inside, a sign before the value would be read as one of the standard's own modifiers.
+    """
     # A frame has room for one unit; on a sheet with both it is the first.
     zone = "⌀" if tolerance.is_round else ""
-    value = f"{CRITICAL_MARK} {zone}{length_words(tolerance.value_mm, 'mm' if units in ('mm', 'dual') else 'in')}"
+    value = f"{zone}{tolerance_words(tolerance.value_mm, 'mm' if units in ('mm', 'dual') else 'in')}"
+    before = " ".join(part for part in (CRITICAL_MARK if tolerance.name in critical else "", count) if part)
     h, words_width = FRAME_MM, text_width_mm(value, STYLE.text_mm)
     first, second = h, h + words_width + 2
     width = second + h
@@ -54,7 +69,9 @@ def tolerance_frame(tolerance: GeometricalTolerance, units: Units) -> Sign:
         Text((first + 1, baseline), value, STYLE.text_mm, layer=_ON),
         Text((second + h / 2, baseline), tolerance.datum, STYLE.text_mm, "centre", layer=_ON),
     )
-    return Sign(width, h, (*lines, *_characteristic(tolerance.characteristic)), texts, h / 2)
+    flag = Text((0, baseline), before, STYLE.text_mm, layer=_ON) if before else None
+    room = flag.width_mm + _FLAG_GAP_MM if flag else 0.0
+    return Sign(width + room, h, (*lines, *_characteristic(tolerance.characteristic)), texts, h / 2, flag)
 
 
 def _characteristic(kind: Characteristic) -> tuple[Shape, ...]:
@@ -91,7 +108,16 @@ def stacked(frame: Sign, upper: Sign) -> Sign:
     """A sign standing on a tolerance frame, both on the frame's leader."""
     _, shapes, texts = upper.at((0, frame.height))
     width, height = max(frame.width, upper.width), frame.height + upper.height
-    return Sign(width, height, (*frame.shapes, *shapes), (*frame.texts, *texts), frame.handle)
+    return Sign(width, height, (*frame.shapes, *shapes), (*frame.texts, *texts), frame.handle, frame.flag)
+
+
+def lines_of_words(words: tuple[str, ...]) -> Sign:
+    """Lines of words that a leader holds at their side."""
+    h, step = STYLE.text_mm, STYLE.line_step_mm
+    starts = [(0.4, 0.3 * h + (len(words) - 1 - i) * step) for i in range(len(words))]
+    texts = tuple(Text(at, line, h, layer=Layer.DIMENSION) for at, line in zip(starts, words, strict=True))
+    height = (len(words) - 1) * step + 1.5 * h
+    return Sign(max(text.width_mm for text in texts) + 0.8, height, (), texts, height / 2)
 
 
 def datum(letter: str) -> Sign:

@@ -3,8 +3,7 @@
 from collections.abc import Collection
 from dataclasses import dataclass
 
-from geometry.drawing.facts import Units
-from geometry.drawing.measures import length_words
+from geometry.drawing.measures import limit_words
 from geometry.drawing.model import Drawing
 
 WORDS = {
@@ -28,6 +27,7 @@ WORDS = {
     "relief_width_mm": "Relief width, across the slot",
     "relief_length_mm": "Relief length, along the slot",
     "relief_depth_mm": "Relief depth below the wall tops",
+    "relief_corner_radius_mm": "Relief's upright corners, at most",
     "plug_length_mm": "Plug length, along y",
     "plug_width_mm": "Plug width or diameter",
     "plug_height_mm": "Plug height above the shoulder",
@@ -76,16 +76,13 @@ class Row:
 
 def dimension_table(drawing: Drawing) -> tuple[Row, ...]:
     """Every dimension on the sheet, in the order of the part from its foot up."""
-    # Limits are read off an instrument, which shows decimals.
-    units: Units = "in" if drawing.facts.units == "in_fraction" else drawing.facts.units
     by_name = {dimension.measure.name: dimension.measure for dimension in drawing.dimensions}
     return tuple(
         Row(
             name,
             words_of(name, by_name),
             measure.words,
-            length_words(measure.lower_mm, units),
-            length_words(measure.upper_mm, units),
+            *limit_words(measure, drawing.facts.units),
             measure.tolerance,
         )
         for name in WORDS

@@ -27,6 +27,9 @@ def section_view(pad: Pad, *, over_mm: float) -> View:
     if pad.slot_offset_mm:
         x = pad.slot_offset_mm
         axes.append(Line((x, pad.web_mm - over_mm), (x, top + over_mm), Layer.CENTRE))
+    if pad.has_cross_hole:
+        out, level = pad.stem_diameter_mm / 2 + over_mm, -pad.cross_hole_distance_mm
+        axes.append(Line((-out, level), (out, level), Layer.CENTRE))
     cut = tuple(drawn(piece) for outline in cut_outlines for piece in outline if not empty(piece))
     return View("section", (*map(hatched, cut_outlines), *cut, *_behind_the_cut(pad), *axes), box)
 

@@ -53,7 +53,6 @@ def looks(pad: Pad) -> tuple[tuple[str, str], ...]:
     """What is looked at and felt on a pad: key and words."""
     where = "in the slot's corners" if pad.has_slot else "where the body steps in to the seat"
     where = "at the plug's foot" if pad.has_plug else where
-    not_there = "in the slot" if pad.has_slot else "on what carries"
     pin = (
         (
             "cross_hole",
@@ -66,8 +65,17 @@ def looks(pad: Pad) -> tuple[tuple[str, str], ...]:
         ("edges", _edges(pad)),
         ("cracks", f"No crack, no white line, no porous spot, above all {where}."),
         ("seat", "The seat face shows one even pattern and does not rock on a flat plate."),
-        ("mark", f"Design number and date stand on the body, not {not_there}."),
+        *_roots(pad),
+        *((("pocket", "The pocket stands mid-slot, its corners no rounder than drawn."),) if pad.has_relief else ()),
+        ("mark", f"Drawing number and date stand on {'the side' if pad.has_side_to_mark else 'a tag or the bag'}."),
     )
+
+
+def _roots(pad: Pad) -> tuple[tuple[str, str], ...]:
+    """The small radii and the lead-in that the drawing asks for without a dimension of the pad."""
+    stem = ("stem_root", "The stem's root is round as drawn, no notch; its end is chamfered to enter the hole.")
+    plug = ("plug_root", "The plug's root is round as drawn, no notch.")
+    return (*((stem,) if pad.has_stem else ()), *((plug,) if pad.has_plug else ()))
 
 
 def _edges(pad: Pad) -> str:

@@ -21,13 +21,16 @@ def stray_lines(pad: Pad, *, is_printed: bool = False) -> Iterator[Line]:
     """Place of slot or plug, parallelism of what carries, run-out of the lip, and surfaces; of a print no roughness."""
     place, level = location_of(pad), carrying_parallelism(pad)
     if place is not None:
-        title = f"The {place.feature} stands where it should about the seat's axis."
+        which = "Each slot" if pad.is_crossed else f"The {place.feature}"
+        title = f"{which} stands where it should about the seat's axis."
         yield (place.name, title, INDICATOR, _symmetry(pad) if pad.has_slot else _plug_place(pad, place.value_mm))
     stands = "Seat face on two equal parallels on a flat plate" if _hangs(pad) else "Seat face on a flat plate"
     where = "at both ends and in the middle" if pad.has_slot else "in four places near the edge"
     yield (
         level.name,
-        f"The {_OWNED.get(level.feature, level.feature)} is parallel to the seat face.",
+        "The floor of both slots is parallel to the seat face."
+        if pad.is_crossed
+        else f"The {_OWNED.get(level.feature, level.feature)} is parallel to the seat face.",
         INDICATOR,
         said(
             f"{stands}: indicator on the {level.feature.removeprefix('slot ')} {where}. The readings differ by no more than"

@@ -6,8 +6,8 @@ from hypothesis import strategies as st
 
 from geometry.buildable import FUSED_MM, require_buildable
 from geometry.drawing import Drawing, SheetFacts, draw
+from geometry.geometrical import GEOMETRICAL_TOLERANCES
 from geometry.pad import Pad
-from geometry.sheet_facts import CRITICAL_SIZES
 
 TYPICAL = Pad(
     seat_diameter_mm=67.2,
@@ -91,6 +91,14 @@ def facts(**changes: object) -> SheetFacts:
     return SheetFacts(**(ordinary | changes))  # type: ignore[arg-type]
 
 
+MARKED = (
+    *("seat_diameter_mm", "seat_length_mm", "seat_corner_radius_mm", "slot_width_mm", "slot_depth_mm", "web_mm"),
+    *("slot_corner_radius_mm", "slot_mouth_chamfer_mm"),
+    *(zone.name for zone in GEOMETRICAL_TOLERANCES),
+)
+"""What an estimate depends on in most cases."""
+
+
 @cache
 def drawn(pad: Pad, **changes: object) -> Drawing:
     """The sheet of a pad with such facts, drawn once for all who only look at it: each takes a third of a second."""
@@ -142,7 +150,7 @@ def sheets(draw: st.DrawFn) -> SheetFacts:
         units=draw(st.sampled_from(["mm", "in", "in_fraction", "dual"])),
         projection=draw(st.sampled_from(["first", "third"])),
         paper=draw(st.sampled_from(["A4", "A3", "letter", "tabloid"])),
-        critical=draw(st.sampled_from([(), CRITICAL_SIZES])),
+        critical=draw(st.sampled_from([(), MARKED])),
         fit_to_make=fit,
         not_fit_words="" if fit else "The slot floor carries 12 % more than acetal bears for minutes.",
         cautions=CAUTIONS * draw(st.integers(0, 2)),

@@ -173,11 +173,11 @@ def test_a_fraction_stands_only_where_the_size_is_a_64th_of_an_inch(nominal_mm: 
 
 
 def test_limits_of_a_sheet_in_fractions_are_decimals_as_instruments_show_them() -> None:
-    """2.500 in ±0.3 mm is 2.488 to 2.512 in; the note of general tolerances has decimals too."""
+    """2.500 in ±0.3 mm is 2.4882 to 2.5118 in, no wider in three decimals; the note of general tolerances has decimals too."""
     drawing = draw(TYPICAL.with_(seat_diameter_mm=63.5), facts(units="in_fraction"))
     row = next(row for row in dimension_table(drawing) if row.name == "seat_diameter_mm")
-    assert (row.nominal, row.lower, row.upper) == ("⌀2 1/2", "2.488", "2.512")
-    assert any("±0.012" in text.words for text in drawing.texts)
+    assert (row.nominal, row.lower, row.upper) == ("⌀2 1/2", "2.489", "2.511")
+    assert any("±0.0118" in text.words for text in drawing.texts)
 
 
 @pytest.mark.parametrize(("paper", "size"), [("A3", (420.0, 297.0)), ("tabloid", (431.8, 279.4))])

@@ -17,7 +17,6 @@ from ezdxf.filemanagement import read
 
 from geometry.cautions import ONE_LINE
 from geometry.drawing import Drawing, draw, to_dxf, to_pdf, to_png, to_svg
-from geometry.drawing.facts import CRITICAL_MARK
 from geometry.drawing.frame import NOT_FIT
 from geometry.drawing.model import Layer
 from geometry.drawing.svg import all_texts
@@ -86,11 +85,11 @@ def test_the_dxf_file_has_real_hatches_and_a_layer_for_each_kind_of_line() -> No
     }
 
 
-def test_tolerance_frames_lie_on_a_layer_of_their_own_marked_as_what_a_check_allows_for() -> None:
+def test_tolerance_frames_lie_on_a_layer_of_their_own() -> None:
     """Oracle: the zones and datums of the room that the checks read; sizes stay on the layer of dimensions."""
     drawing = drawn(TYPICAL)
     words = {text.words for text in all_texts(drawing) if text.layer == Layer.TOLERANCE}
-    assert {f"{CRITICAL_MARK} {t.value_mm:g}" for t in GEOMETRICAL_TOLERANCES} <= words
+    assert {f"{t.value_mm:g}" for t in GEOMETRICAL_TOLERANCES} <= words
     assert {t.datum for t in GEOMETRICAL_TOLERANCES} <= words
     assert not words & {dimension.text.words for dimension in drawing.dimensions}
     assert len(read_dxf(drawing).modelspace().query('LINE[layer=="TOLERANCE"]')) > 10

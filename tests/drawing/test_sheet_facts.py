@@ -1,22 +1,37 @@
 """What a design says on its sheet: marks, units, projection and paper."""
 
 from datetime import date
+from types import MappingProxyType
 
 import pytest
+from hypothesis import given
 
 from geometry.checks import judge
+from geometry.conditions import Conditions
 from geometry.design import design_pad
-from geometry.drawing import draw
+from geometry.document.shop import Shop
+from geometry.drawing import SheetFacts, draw
 from geometry.drawing.facts import CRITICAL_MARK
 from geometry.drawing.measures import measures
-from geometry.drawing.model import Arrow
+from geometry.drawing.model import Arrow, Layer
 from geometry.drawing.style import STYLE
+from geometry.geometrical import SLOT_SYMMETRY
+from geometry.inspection import NOTICEABLE, checks_moved_in, inspection_sheet, moving
 from geometry.measurements import read_measurements
-from geometry.sheet_facts import CRITICAL_SIZES, sheet_facts
+from geometry.pad import Pad
+from geometry.sheet_facts import sheet_facts
+from geometry.spread import Spread
 from tests.documents import van
 from tests.drawing.kinds_on_paper import EVERY, design_of, facts_of
-from tests.geometry.feet.post_documents import posted
-from tests.geometry.feet.round_documents import standing
+from tests.drawing.pads import facts
+from tests.examples import examples
+from tests.geometry.shops import jobs
+
+
+def marks(pad: Pad, conditions: Conditions) -> SheetFacts:
+    """A sheet that marks what moves an estimate."""
+    return facts(critical=tuple(moving(pad, conditions)))
+
 
 DESIGN = design_pad(read_measurements(van()))
 DAY = date(2026, 11, 25)
@@ -30,39 +45,12 @@ SLIPS = {
 }
 
 
-@pytest.mark.parametrize("name", CRITICAL_SIZES)
+@pytest.mark.parametrize("name", SLIPS)
 def test_a_gross_slip_in_a_marked_size_alone_fails_a_check(name: str) -> None:
     """Oracle: the checks themselves, which pass this pad as drawn."""
     assert DESIGN.fit_to_make
     slipped = DESIGN.pad.with_(**{name: getattr(DESIGN.pad, name) * SLIPS[name]})
     assert "fail" in {check.verdict for check in judge(DESIGN.conditions, slipped)}
-
-
-PLACED = {
-    "skirt": (standing("edge"), {"skirt_bore_mm": 0.98, "skirt_length_mm": 0.3}),
-    "stem": (
-        posted(),
-        {
-            "stem_diameter_mm": 1.02,
-            "stem_length_mm": 0.2,
-            "cross_hole_diameter_mm": 0.85,
-            "cross_hole_distance_mm": 1.1,
-        },
-    ),
-}
-
-
-@pytest.mark.parametrize("place", PLACED)
-def test_what_keeps_a_pad_in_its_place_is_marked_as_a_slip_in_it_fails_a_check(place: str) -> None:
-    """Oracle: the checks themselves, which pass each pad as drawn."""
-    document, slips = PLACED[place]
-    design = design_pad(read_measurements(document))
-    critical = sheet_facts(design, issued=DAY).critical
-    assert design.fit_to_make
-    assert set(critical) == set(CRITICAL_SIZES) | slips.keys()
-    for name, slip in slips.items():
-        slipped = design.pad.with_(**{name: getattr(design.pad, name) * slip})
-        assert "fail" in {check.verdict for check in judge(design.conditions, slipped)}, name
 
 
 LOCATED_BY = {
@@ -94,9 +82,48 @@ def test_the_axis_datum_stands_at_the_diameter_that_goes_into_or_around_the_jack
     assert [name for name, y in level.items() if y == pytest.approx(across[1])] == [LOCATED_BY[foot]]
 
 
-def test_exactly_the_deciding_sizes_are_marked_on_a_designs_drawing() -> None:
-    found = measures(DESIGN.pad, sheet_facts(DESIGN, issued=DAY))
-    assert {name for name, measure in found.items() if measure.words.startswith(CRITICAL_MARK)} == set(CRITICAL_SIZES)
+@examples(20, many=300)
+@given(jobs())
+def test_the_drawing_marks_just_what_moves_an_estimate_on_the_inspection_sheet(
+    work: tuple[Pad, Conditions, Shop],
+) -> None:
+    """Oracle: the inspection sheet's own column; what only follows from others is in neither."""
+    pad, conditions, _ = work
+    lines = inspection_sheet(pad, conditions).characteristics
+    marked = {name for name, m in measures(pad, marks(pad, conditions)).items() if m.words.startswith(CRITICAL_MARK)}
+    assert marked == {line.name for line in lines if line.checks and line.nominal_mm is not None}
+
+
+@pytest.mark.parametrize(("foot", "head"), EVERY)
+def test_frames_are_marked_before_the_frame_where_the_inspection_sheet_says_that_they_move_an_estimate(
+    foot: str, head: str
+) -> None:
+    """ISO 1101 (from memory): a sign inside the frame would be a modifier of the zone."""
+    design = design_of(foot, head)
+    lines = inspection_sheet(design.pad, design.conditions).characteristics
+    moving = [line for line in lines if line.checks and line.nominal_mm is None]
+    texts = [text for text in draw(design.pad, facts_of(design)).texts if text.layer == Layer.TOLERANCE]
+    assert sum(text.words.startswith(CRITICAL_MARK) for text in texts) == len(moving)
+    assert not any(CRITICAL_MARK in text.words and any(c.isdigit() for c in text.words) for text in texts)
+
+
+def test_a_zone_moves_an_estimate_where_a_part_without_its_stray_would_use_less_of_the_limit() -> None:
+    """Oracle: the check of tipping, of the part as drawn and of one whose slot is exactly in the middle."""
+    true = Spread(MappingProxyType({SLOT_SYMMETRY.name: 0.0}))
+    used = [
+        next(c.utilisation for c in judge(DESIGN.conditions, DESIGN.pad, spread) if c.code == "tipping")
+        for spread in (Spread(), true)
+    ]
+    assert used[0] > used[1] + NOTICEABLE
+    assert "tipping" in checks_moved_in(SLOT_SYMMETRY, DESIGN.pad, DESIGN.conditions)
+
+
+def test_cautions_stand_on_the_sheet_gravest_first() -> None:
+    """ANSI Z535.4 (from memory): danger, warning, caution, notice."""
+    design = design_of("cup", "plug")
+    order = ["DANGER", "WARNING", "CAUTION", "NOTICE"]
+    signals = [order.index(signal) for signal, _ in facts_of(design).cautions]
+    assert signals == sorted(signals)
 
 
 def test_a_sheet_invents_no_owner_and_no_address() -> None:

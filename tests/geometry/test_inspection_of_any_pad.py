@@ -43,12 +43,15 @@ def test_what_the_drawing_dimensions_is_measured_once_between_the_drawings_limit
     """Oracle: the drawing's own dimensions; what follows from others may be left out but for the height."""
     drawn = measures(pad, facts())
     lines = measured(pad)
-    wanted = {name for name, m in drawn.items() if not m.auxiliary}
+    wanted = {name for name, m in drawn.items() if not m.auxiliary} - {"relief_corner_radius_mm"}
+    wanted |= {"cross_slot_width_mm"} if pad.is_crossed else set()
     assert set(lines) - {"top_height_mm"} == wanted
     assert ("top_height_mm" in lines) == ("top_height_mm" in drawn)
     for name, line in lines.items():
-        assert line.upper_mm == pytest.approx(drawn[name].upper_mm)
-        assert line.lower_mm == pytest.approx(max(0.0, drawn[name].lower_mm))
+        # Two slots of one width have one size on the drawing.
+        limits = drawn[name if name in drawn else "slot_width_mm"]
+        assert line.upper_mm == pytest.approx(limits.upper_mm)
+        assert line.lower_mm == pytest.approx(max(0.0, limits.lower_mm))
 
 
 @examples(50, many=1000)
@@ -90,10 +93,11 @@ def test_a_reading_beyond_its_limit_is_never_as_drawn(pad: Pad) -> None:
     """Oracle: the drawing's limits."""
     drawn = measures(pad, facts())
     for name in measured(pad):
-        assert read(pad, **{name: drawn[name].upper_mm + JUST_MM})[name].verdict in {"doubtful", "reject"}
-        if drawn[name].lower_mm > JUST_MM:
-            assert read(pad, **{name: drawn[name].lower_mm - JUST_MM})[name].verdict in {"doubtful", "reject"}
-        assert read(pad, **{name: drawn[name].upper_mm + 1})[name].verdict == "reject"
+        limits = drawn.get(name, drawn["slot_width_mm"]) if pad.has_slot else drawn[name]
+        assert read(pad, **{name: limits.upper_mm + JUST_MM})[name].verdict in {"doubtful", "reject"}
+        if limits.lower_mm > JUST_MM:
+            assert read(pad, **{name: limits.lower_mm - JUST_MM})[name].verdict in {"doubtful", "reject"}
+        assert read(pad, **{name: limits.upper_mm + 1})[name].verdict == "reject"
 
 
 @examples(50, many=1000)
@@ -131,3 +135,16 @@ def test_no_estimate_of_the_making_is_said_to_depend_on_a_finished_size() -> Non
     moved = checks_moved_by("slot_width_mm", 1.0, pad, conditions)
     assert moved
     assert not set(moved) & {"cutter_reach", "cutter", "stock"}
+
+
+def test_what_the_drawing_asks_for_beside_sizes_has_a_line_too() -> None:
+    """Oracle: the drawing's notes: roots of stem and plug, both floors of a crossing, a pocket's corners, and the mark."""
+    lines = {name: {line.name: line.title for line in characteristics(pad)} for name, pad in EVERY_KIND.items()}
+    for name, pad in EVERY_KIND.items():
+        assert ("stem_root" in lines[name]) == pad.has_stem
+        assert ("plug_root" in lines[name]) == pad.has_plug
+        assert ("pocket" in lines[name]) == pad.has_relief
+        assert ("tag" in lines[name]["mark"]) != pad.has_side_to_mark
+    crossed = lines["crossed slots"]
+    assert crossed["slot_symmetry_mm"].startswith("Each slot")
+    assert "both slots" in crossed["slot_floor_parallelism_mm"]
