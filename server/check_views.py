@@ -11,6 +11,7 @@ from server import shown
 from server.field_views import LinkView, link_to, title_of
 from server.fields import FIELDS
 from server.fixing import sizes_behind
+from server.left_out import is_optional
 from server.shown import lower_first
 
 _BALANCE = "car.load_source"
@@ -101,10 +102,18 @@ def _check(check: Check, on_sheet: Set[str], units: str, fixed: tuple[str, ...])
         also=tuple(shown.words_in(words, units) for words in check.also_words),
         needs=(
             *(link_to(key, on_sheet, f"{lower_first(title_of(key))}, which you fixed") for key in fixed),
-            *(link_to(key, on_sheet) for key in check.needs if key in FIELDS),
+            *(link_to(key, on_sheet, _needed(key, check)) for key in check.needs if key in FIELDS),
         ),
         missing=_missing(check, on_sheet) if check.verdict == "not_checked" else None,
     )
+
+
+def _needed(key: str, check: Check) -> str:
+    """A measurement that a check rests on; one that nobody took says so."""
+    group, _, name = key.partition(".")
+    answers = getattr(check.c.measurements, group, None)
+    is_given = answers is not None and name in answers.model_fields_set and getattr(answers, name) is not None
+    return title_of(key) if is_given or not is_optional(key) else f"{title_of(key)} (assumed)"
 
 
 def troubling(design: Design) -> tuple[Check, ...]:

@@ -69,6 +69,11 @@ def test_a_straight_length_is_assumed_until_it_is_measured() -> None:
     assert "assumed" not in check_words(designed(seam__straight_length_mm=120.0), "slot_end_foul")
 
 
+def test_the_seams_steel_is_assumed_to_yield_until_somebody_knows() -> None:
+    assert "its steel is assumed to yield at 140 MPa" in check_words(designed(), "seam_crush")
+    assert "its steel yields at 180 MPa" in check_words(designed(seam__yield_mpa=180), "seam_crush")
+
+
 def test_a_verdict_says_that_advice_is_past_its_limit() -> None:
     """Oracle: the checks themselves, counted."""
     design = design_pad(read_measurements(sample("kayak_club_estate_drain")))

@@ -135,3 +135,12 @@ def test_what_fixing_costs_is_not_called_nearest_its_limit_where_it_is_past_it()
     (cost,) = [d.cost for d in page.dimensions if d.name == "web_mm"]
     assert "; farthest past its limit is " in cost
     assert " times it; free it would be 0." in cost
+
+
+def test_what_an_estimate_rests_on_says_what_was_assumed() -> None:
+    """Oracle: the same job with the radius measured at the value that was taken for it."""
+    assumed, measured = (
+        checks(sheet(document))["corner_clear"] for document in (van(), van(jack__cup_corner_radius_mm=5))
+    )
+    assert "Cup corner radius (assumed)" in [need.words for need in assumed.needs]
+    assert "Cup corner radius" in [need.words for need in measured.needs]

@@ -37,10 +37,11 @@ def _doubt(k: Case, utilisation: float) -> str:
 )
 def _seam_crush(k: Case) -> Finding:
     p, f_y = k.slot.pressure_mpa, k.c.seam.yield_mpa
+    yields = "is assumed to yield" if k.c.seam.yield_is_assumed else "yields"
     return Finding(
         p,
         f_y,
-        lambda: f"The seam's own edge carries {p:.0f} MPa; its steel yields at {f_y:.0f} MPa.{_doubt(k, p / f_y)}",
+        lambda: f"The seam's own edge carries {p:.0f} MPa; its steel {yields} at {f_y:.0f} MPa.{_doubt(k, p / f_y)}",
         {"F_d": k.c.design_force_n, "t_b": k.c.seam.edge_thickness_mm, "L": k.slot.length_mm, "f_y": f_y},
         verdict=_judged(k, p / f_y),
     )
