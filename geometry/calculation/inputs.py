@@ -10,6 +10,7 @@ from geometry.calculation.book import Book
 from geometry.calculation.face_symbols import HEADS_GROUND_KEYS, HEADS_U_KEYS, head_symbols
 from geometry.calculation.foot_symbols import FEET_U_KEYS, foot_symbols
 from geometry.conditions import Conditions
+from geometry.heads.plug.fields import PlugFacts
 from geometry.provenance import Mark, Source, derived, memory, practice
 
 Origin = Literal["measured", "given", "chosen", "assumed", "left out"]
@@ -145,9 +146,9 @@ def _inputs(book: Book, c: Conditions) -> Iterator[Input]:
             if known is None and not is_given and key.startswith("jack.") and extra["kind"] != "choice":
                 # It is asked for another way of standing on such a jack.
                 continue
-            number = known.value(c) if known else None
+            number, assumed = known.value(c) if known else None, _assumed_words(key, extra, c)
             if known and number is not None:
-                _write(book, key, known, number, is_given=is_given, extra=extra)
+                _write(book, key, known, number, is_given=is_given, assumed=assumed)
             elif known is None and not is_given and group_name in {"own", "fixed"}:
                 continue
             yield Input(
@@ -157,7 +158,7 @@ def _inputs(book: Book, c: Conditions) -> Iterator[Input]:
                 _words(key, value, number, extra["unit"], c),
                 _uncertainty(key, c) if number is not None else "",
                 _origin(extra["kind"], is_given=is_given, is_known=number is not None or known is None),
-                "" if is_given else str(extra.get("assumed", "")),
+                "" if is_given else assumed,
             )
 
 
@@ -201,8 +202,14 @@ def _is_used(key: str, c: Conditions) -> bool:
     return not (key == "car.gross_mass_kg" and source == "stated" and c.measurements.car.gross_mass_kg is None)
 
 
-def _write(book: Book, key: str, known: _Known, number: float, *, is_given: bool, extra: Mapping[str, Any]) -> None:
-    assumed = str(extra.get("assumed", ""))
+def _assumed_words(key: str, extra: Mapping[str, Any], c: Conditions) -> str:
+    """What is taken where nothing was measured: what the question says, but for a hole whose shape says more."""
+    if key == "pocket.corner_radius_mm" and isinstance(c.head, PlugFacts) and c.head.is_round:
+        return "half the hole's width: the hole is round"
+    return str(extra.get("assumed", ""))
+
+
+def _write(book: Book, key: str, known: _Known, number: float, *, is_given: bool, assumed: str) -> None:
     source = _GIVEN if is_given else _ASSUMED_SOURCES.get(key, derived(f"Assumed: {assumed}"))
     formula = "" if is_given else known.default_formula
     book.write(known.symbol, number, formula=formula, source=source, remark="" if is_given else f"assumed: {assumed}")

@@ -16,7 +16,7 @@ FARTHEST = (("post", "plug"), ("edge", "cushion"), ("teeth", "slot"))
 _SIGNALS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
 _ACROSS = {"cup_bore_mm", "between_teeth_mm", "over_teeth_mm", "plate_diameter_mm", "ring_bore_mm", "post_bore_mm"}
 _DEPTHS = {"cup_depth_mm", "tooth_height_mm", "ring_height_mm"}
-_TORN_OFF = ("Lifting card", "Record in service", "Sources")
+_TORN_OFF = ("Lifting card", "Record in service", "Calculation sheet")
 """Sheets of the packet that keep to one page, and what follows them."""
 
 

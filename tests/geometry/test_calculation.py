@@ -220,3 +220,10 @@ def test_a_rule_that_has_no_figure_is_called_one() -> None:
     sheet = calculation_sheet(design_pad(read_measurements(sample("mobile_library_van"))))
     assert sheet.doubtful
     assert all(d.value for d in sheet.doubtful)
+
+
+def test_a_round_holes_corner_is_said_to_be_half_its_width() -> None:
+    """Oracle: the sample's hole of 40 mm, of which nobody gave a corner radius."""
+    sheet = calculation_sheet(design_pad(read_measurements(sample("lifeguard_station_pickup_round_plug"))))
+    corner = next(i for i in sheet.inputs if i.key == "pocket.corner_radius_mm")
+    assert (corner.words, corner.remark) == ("20 mm", "half the hole's width: the hole is round")
