@@ -89,11 +89,14 @@ def stand_of(foot: str = USUAL_FOOT, head: str = USUAL_HEAD) -> Stand:
 def stand_for(reading: FormReading) -> Stand:
     """The same for the answers given so far: without what they have no use for."""
     stand, models = stand_of(reading.foot, reading.head), models_of(reading.foot, reading.head)
+    answers: dict[str, dict[str, str]] = {}
+    for key, text in reading.typed.items():
+        group, _, name = key.partition(".")
+        answers.setdefault(group, {})[name] = text
 
     def is_used(key: str) -> bool:
         group, _, name = key.partition(".")
-        answers = {own.partition(".")[2]: text for own, text in reading.typed.items() if own.startswith(f"{group}.")}
-        return models[group].asks_for(name, answers)
+        return models[group].asks_for(name, answers.get(group, {}))
 
     def used(keys: tuple[str, ...]) -> tuple[str, ...]:
         return tuple(key for key in keys if is_used(key))
