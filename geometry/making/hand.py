@@ -51,55 +51,10 @@ SAW_SPARE_MM = 0.5
 
 def slot_by_hand(pad: Pad, conditions: Conditions, shop: Shop) -> Iterator[Operation]:
     """Saw and file the slot."""
-    family = conditions.material.family
-    hold = hand_hold(pad)
     yield _mark_out(pad)
-    yield Operation(
-        title="Saw out the slot",
-        set_up=3,
-        holding=hold,
-        tools=(saw(shop.kerf_mm), said("Narrow chisel")),
-        steps=tuple(_saw_out(pad, shop)),
-        why=said("Vice jaws across the walls would close the slot; here they press on solid plastic, along the slot."),
-        watch=watch_for(family, "saw"),
-        other_time_min=30.0,
-    )
-    yield Operation(
-        title="File the slot to the gauge",
-        set_up=3,
-        holding=hold,
-        tools=(
-            said("Flat file with one safe edge, thinner than {slot}", slot=pad.slot_width_mm),
-            GRIT_PAPER,
-            GAUGES,
-            RULE,
-            SQUARE,
-            CALIPER,
-        ),
-        steps=(
-            said("File one wall to its line first: straight by a steel rule, square to the top by a small square."),
-            said(
-                "File the floor to {depth} below the wall tops, by the depth rod at both ends and in the middle; {web} is"
-                " then left to the seat face.",
-                depth=pad.slot_depth_mm,
-                web=pad.web_mm,
-            ),
-            said(
-                "File the other wall until the gauge that goes in slides through the whole length; the other one must not enter at"
-                " either end."
-            ),
-            said("Finish walls and floor with 320 grit wrapped round a flat stick, along the slot."),
-            said(
-                "Leave a radius of {radius} in both corners of the floor: no saw mark may stay there.",
-                radius=pad.slot_corner_radius_mm,
-            ),
-        ),
-        tables=(gauge_table(pad, "slot_width_mm"),),
-        watch=watch_for(family, "edges"),
-        leaves_mm={name: getattr(pad, name) for name in _OF_THE_SLOT if getattr(pad, name) > 0},
-        other_time_min=90.0,
-    )
-    yield from more_by_hand(pad, conditions, hold)
+    yield _sawn_out(pad, conditions, shop)
+    yield _filed(pad, conditions)
+    yield from more_by_hand(pad, conditions, hand_hold(pad))
 
 
 def _mark_out(pad: Pad) -> Operation:
@@ -137,6 +92,59 @@ def _walls_scribed(pad: Pad) -> Sentence:
             half=half,
         )
     return said("Scribe a line {half} to each side of it, over the top and down both sides.", half=half)
+
+
+def _sawn_out(pad: Pad, c: Conditions, shop: Shop) -> Operation:
+    """The slot roughed with the saw, short of its lines."""
+    return Operation(
+        title="Saw out the slot",
+        set_up=3,
+        holding=hand_hold(pad),
+        tools=(saw(shop.kerf_mm), said("Narrow chisel")),
+        steps=tuple(_saw_out(pad, shop)),
+        why=said("Vice jaws across the walls would close the slot; here they press on solid plastic, along the slot."),
+        watch=watch_for(c.material.family, "saw"),
+        other_time_min=30.0,
+    )
+
+
+def _filed(pad: Pad, c: Conditions) -> Operation:
+    """The slot brought to its size by the gauge."""
+    return Operation(
+        title="File the slot to the gauge",
+        set_up=3,
+        holding=hand_hold(pad),
+        tools=(
+            said("Flat file with one safe edge, thinner than {slot}", slot=pad.slot_width_mm),
+            GRIT_PAPER,
+            GAUGES,
+            RULE,
+            SQUARE,
+            CALIPER,
+        ),
+        steps=(
+            said("File one wall to its line first: straight by a steel rule, square to the top by a small square."),
+            said(
+                "File the floor to {depth} below the wall tops, by the depth rod at both ends and in the middle; {web} is"
+                " then left to the seat face.",
+                depth=pad.slot_depth_mm,
+                web=pad.web_mm,
+            ),
+            said(
+                "File the other wall until the gauge that goes in slides through the whole length; the other one must not enter at"
+                " either end."
+            ),
+            said("Finish walls and floor with 320 grit wrapped round a flat stick, along the slot."),
+            said(
+                "Leave a radius of {radius} in both corners of the floor: no saw mark may stay there.",
+                radius=pad.slot_corner_radius_mm,
+            ),
+        ),
+        tables=(gauge_table(pad, "slot_width_mm"),),
+        watch=watch_for(c.material.family, "edges"),
+        leaves_mm={name: getattr(pad, name) for name in _OF_THE_SLOT if getattr(pad, name) > 0},
+        other_time_min=90.0,
+    )
 
 
 def _saw_out(pad: Pad, shop: Shop) -> Iterator[Sentence]:
