@@ -46,6 +46,22 @@ _DESCRIPTION = (
     " tested. Lengths are in mm, masses in kg."
 )
 _A_YEAR = "public, max-age=31536000, immutable"
+_ROOMS = (
+    pages,
+    turn,
+    two,
+    packet,
+    making,
+    how_made,
+    calculation,
+    advice,
+    materials_page,
+    guide,
+    offline,
+    downloads,
+    api,
+)
+"""Each with the addresses that it answers; what is saved adds its own."""
 
 
 def create_app(settings: Settings | None = None) -> FastAPI:
@@ -71,28 +87,20 @@ def create_app(settings: Settings | None = None) -> FastAPI:
         memory_mb=chosen.kernel_memory_mb,
         cache=kept,
     )
-    rooms = (
-        pages,
-        turn,
-        two,
-        packet,
-        making,
-        how_made,
-        calculation,
-        advice,
-        materials_page,
-        guide,
-        offline,
-        downloads,
-        api,
-    )
-    for router in (room.router for room in rooms):
-        app.include_router(router)
+    for room in _ROOMS:
+        app.include_router(room.router)
     add_saving(app, chosen)
     app.add_api_route("/static/{path:path}", static, methods=["GET"], include_in_schema=False)
     app.add_api_route("/favicon.ico", icon, methods=["GET"], include_in_schema=False)
     app.add_exception_handler(SeamrestError, answer_error)
     app.add_exception_handler(HTTPException, answer_http_error)
+    _guard(app, chosen)
+    app.openapi = partial(describe, app)  # type: ignore[method-assign]  # the framework's own way to a schema of one's own
+    return app
+
+
+def _guard(app: FastAPI, chosen: Settings) -> None:
+    """Put what every request and every answer passes around the pages."""
     # The last one added is the first that a request meets.
     app.add_middleware(Packing)
     app.add_middleware(BodyLimits, most_bytes=chosen.body_limit_bytes, larger={BRINGS: chosen.import_limit_bytes})
@@ -102,8 +110,6 @@ def create_app(settings: Settings | None = None) -> FastAPI:
     app.add_middleware(RateLimits, settings=chosen)
     for outer in (SecurityHeaders, AccessLog):
         app.add_middleware(outer)
-    app.openapi = partial(describe, app)  # type: ignore[method-assign]  # the framework's own way to a schema of one's own
-    return app
 
 
 @asynccontextmanager
