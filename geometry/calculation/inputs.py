@@ -12,6 +12,7 @@ from geometry.calculation.foot_symbols import FEET_U_KEYS, foot_symbols
 from geometry.conditions import Conditions
 from geometry.heads.plug.fields import PlugFacts
 from geometry.provenance import Mark, Source, derived, memory, practice
+from geometry.quantity import Group
 
 Origin = Literal["measured", "given", "chosen", "assumed", "left out"]
 
@@ -129,37 +130,41 @@ def write_inputs(book: Book, c: Conditions) -> tuple[Input, ...]:
 
 
 def _inputs(book: Book, c: Conditions) -> Iterator[Input]:
-    document = c.measurements
-    of_kind = {**foot_symbols(c), **head_symbols(c)}
+    symbols = {key: _constant(*known) for key, known in {**foot_symbols(c), **head_symbols(c)}.items()}
     for group_name in GROUPS:
-        group = getattr(document, group_name)
-        if group is None:
-            continue
-        for name, info in type(group).model_fields.items():
+        group = getattr(c.measurements, group_name)
+        for name in type(group).model_fields if group is not None else ():
             key = f"{group_name}.{name}"
-            if not _is_used(key, c):
-                continue
-            value = getattr(group, name)
-            is_given = name in group.model_fields_set and value is not None
-            known = _constant(*of_kind[key]) if key in of_kind else _KNOWN.get(key)
-            extra: dict[str, Any] = info.json_schema_extra
-            if known is None and not is_given and key.startswith("jack.") and extra["kind"] != "choice":
-                # It is asked for another way of standing on such a jack.
-                continue
-            number, assumed = known.value(c) if known else None, _assumed_words(key, extra, c)
-            if known and number is not None:
-                _write(book, key, known, number, is_given=is_given, assumed=assumed)
-            elif known is None and not is_given and group_name in {"own", "fixed"}:
-                continue
-            yield Input(
-                key,
-                _title(info.title or key, c),
-                known.symbol if known and number is not None else "",
-                _words(key, value, number, extra["unit"], c),
-                _uncertainty(key, c) if number is not None else "",
-                _origin(extra["kind"], is_given=is_given, is_known=number is not None or known is None),
-                "" if is_given else assumed,
-            )
+            found = _input(book, c, key, group, symbols.get(key, _KNOWN.get(key))) if _is_used(key, c) else None
+            if found:
+                yield found
+
+
+def _input(book: Book, c: Conditions, key: str, group: Group, known: _Known | None) -> Input | None:
+    """One answer, its number written as a line where it has a symbol; None where there is nothing to say of it."""
+    group_name, _, name = key.partition(".")
+    info, value = type(group).model_fields[name], getattr(group, name)
+    extra: dict[str, Any] = info.json_schema_extra  # type: ignore[assignment]  # written by ``measured`` and ``chosen``
+    is_given = name in group.model_fields_set and value is not None
+    if known is None and not is_given and _belongs_elsewhere(group_name, extra["kind"]):
+        return None
+    number, assumed = known.value(c) if known else None, _assumed_words(key, extra, c)
+    if known and number is not None:
+        _write(book, key, known, number, is_given=is_given, assumed=assumed)
+    return Input(
+        key,
+        _title(info.title or key, c),
+        known.symbol if known and number is not None else "",
+        _words(key, value, number, extra["unit"], c),
+        _uncertainty(key, c) if number is not None else "",
+        _origin(extra["kind"], is_given=is_given, is_known=number is not None or known is None),
+        "" if is_given else assumed,
+    )
+
+
+def _belongs_elsewhere(group_name: str, kind: str) -> bool:
+    """Whether what was left out is not missed: another way of standing on such a jack asks for it, or nobody has to give it."""
+    return group_name in {"own", "fixed"} or (group_name == "jack" and kind != "choice")
 
 
 def assumed_symbols(c: Conditions) -> frozenset[str]:
