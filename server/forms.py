@@ -7,7 +7,7 @@ bare mass in pounds; a unit that is typed always wins. Empty text is a field not
 import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
-from typing import Any, Literal, get_args
+from typing import Any, get_args
 
 from geometry.errors import Problem, UnreadableError
 from geometry.kinds import kinds_in
@@ -16,7 +16,7 @@ from geometry.units import LengthUnit, MassUnit, mm_to_inch, parse_length_mm, pa
 from server.fields import FIELDS, FormField, fields_of, is_asked
 from server.unfinished import judge
 
-Units = Literal["mm", "in"]
+Units = LengthUnit
 LONGEST_TEXT = 1000
 """Characters in one field: room for sixty diameters."""
 LONGEST_KEY_SHOWN = 80

@@ -2,11 +2,10 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from typing import Literal
 
-from geometry.units import mm_to_inch
+from geometry.units import LengthUnit, mm_to_inch
 
-Units = Literal["mm", "in"]
+Units = LengthUnit
 _FEED_STEP_MM = 0.005
 
 
