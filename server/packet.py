@@ -1,13 +1,14 @@
 """The sheets of an address: the drawing on a page of its own and in four forms, the packet, the lifting card, the gauges."""
 
 from collections.abc import Awaitable, Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 
 from fastapi import APIRouter, Request
 from starlette.concurrency import run_in_threadpool
 from starlette.responses import HTMLResponse, RedirectResponse, Response
 
-from geometry.design import design_pad
+from geometry.design import Design, design_pad
+from geometry.drawing.facts import SheetFacts
 from geometry.model_label import file_stem
 from geometry.sheet_facts import model_label
 from server import links
@@ -15,6 +16,7 @@ from server.documents import query_pairs, read_whole_form
 from server.downloads import MEDIA_TYPES
 from server.drawn import drawers
 from server.forms import read_form
+from server.model_cache import content_key
 from server.openapi import file_responses, form_parameters
 from server.outcome import outcome_of
 from server.packet_views import drawing_page
@@ -72,11 +74,24 @@ async def _file(request: Request, name: str, sheet: _Sheet) -> Response:
     if sheet.drawing:
         content = (await drawers.drawings(design.pad, facts, [sheet.drawing]))[sheet.drawing]
     else:
-        content = await drawers.sheet(name, design, facts)
+        content = await _kept_or_made(request, name, design, facts)
     kind, _, ending = name.partition(".")
     place = "inline" if sheet.is_shown else "attachment"
     headers = {"Content-Disposition": f'{place}; filename="{file_stem(model_label(design))}-{kind}.{ending}"'}
     return Response(content, headers=headers, media_type=sheet.media_type)
+
+
+async def _kept_or_made(request: Request, name: str, design: Design, facts: SheetFacts) -> bytes:
+    """A sheet that takes a second to set, as it was kept from the last time that anybody asked for the very same."""
+    key = await run_in_threadpool(_key, name, design, facts)
+    content: bytes = await request.app.state.archives.file(key, lambda: drawers.sheet(name, design, facts))
+    return content
+
+
+def _key(name: str, design: Design, facts: SheetFacts) -> str:
+    """What the content of a sheet depends on; sheets tell an answer that was given from the same one that was assumed."""
+    given = design.measurements.model_dump(mode="json", exclude_unset=True)
+    return content_key(name, [given, design.understood, asdict(facts)])
 
 
 def _view_parameters() -> list[dict[str, object]]:

@@ -1,17 +1,25 @@
 """The sheets of an address: each file's kind and name, the viewer's choices, and the drawing's page without a script."""
 
 import re
+from dataclasses import replace
 from html.parser import HTMLParser
+from pathlib import Path
 
 import pytest
 from httpx import AsyncClient
 
 from geometry.cautions import ONE_LINE
+from geometry.design import Design
+from geometry.drawing.facts import SheetFacts
 from geometry.drawing.frame import NOT_FIT
+from server.app import create_app
+from server.drawn import drawers
 from server.links import pad_address, typed_of_document
 from server.packet import SHEETS
 from tests.documents import van
 from tests.server.asking import FAILING, FITTING, NO_PAD, fields_of, problem
+from tests.server.conftest import SETTINGS
+from tests.server.test_models import client_at
 
 pytestmark = pytest.mark.anyio
 FIRST = {"svg": b"<svg", "dxf": b"  0\nSECTION", "pdf": b"%PDF-", "png": b"\x89PNG"}
@@ -144,3 +152,27 @@ async def test_programs_are_told_of_every_sheet_and_of_the_viewers_keys(client: 
     for name in SHEETS:
         keys = {parameter["name"] for parameter in paths[f"/pad/{name}"]["get"]["parameters"]}
         assert {"sizes", "projection", "paper", "jack.cup_bore_mm"} <= keys
+
+
+async def test_a_packet_that_was_asked_for_before_is_not_made_again(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Oracle: a maker of sheets that counts; a day, a unit or an answer that was only assumed before is another packet."""
+    made: list[str] = []
+
+    async def counted(name: str, design: Design, facts: SheetFacts) -> bytes:
+        made.append(name)
+        return b"%PDF-" + f"{len(made)}".encode()
+
+    settings = replace(SETTINGS, model_cache_folder=str(tmp_path / "models"))
+    monkeypatch.setattr(drawers, "sheet", counted)
+    given = FITTING | {"seam": FITTING["seam"] | {"bow_mm": 0.3}}
+    assert "bow_mm" not in FITTING["seam"]
+    async with client_at(create_app(settings)) as asking:
+        first = (await asking.get(address("/packet.pdf"))).content
+    async with client_at(create_app(settings)) as asking:
+        assert (await asking.get(address("/packet.pdf"))).content == first
+        assert made == ["packet.pdf"]
+        for other in (address("/packet.pdf", sizes="in"), address("/card.pdf"), address("/packet.pdf", given)):
+            assert (await asking.get(other)).content != first
+    assert made == ["packet.pdf", "packet.pdf", "card.pdf", "packet.pdf"]
