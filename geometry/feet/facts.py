@@ -11,6 +11,7 @@ from geometry.own_terms import in_own_terms
 Locates = Literal["seat", "skirt", "stem"]
 NO_BOSS: Mapping[str, str] = MappingProxyType({"jack.floor_boss_height_mm": "", "jack.floor_boss_diameter_mm": ""})
 """Keys that only a cup's rules need, where nothing of the kind is asked."""
+_AROUND_THE_HOLE = " around the stem hole"
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -69,5 +70,7 @@ class FootFacts:
         return self.keys.get(key, key)
 
     def said(self, words: str) -> str:
-        """Words of a shared rule in those of this foot."""
+        """Words of a shared rule in those of this foot; a face without a hole carries around none."""
+        if not self.hole_diameter_mm:
+            words = words.replace(_AROUND_THE_HOLE, "")
         return in_own_terms(words, self.terms)

@@ -141,7 +141,7 @@ def _how_skirt_bore(pad: Pad) -> str:
 
 def _how_skirt_length(pad: Pad) -> str:
     thin = ", with a thin strip instead of the rod where that finds no room" if _gap_mm(pad) < NARROW_MM else ""
-    return f"From the skirt's end to the lip's face, in three places{thin}."
+    return f"From the skirt's end to the lip's face, the floor of the groove beside the seat, in three places{thin}."
 
 
 def _how_body(pad: Pad) -> str:

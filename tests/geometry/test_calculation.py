@@ -227,3 +227,12 @@ def test_a_round_holes_corner_is_said_to_be_half_its_width() -> None:
     sheet = calculation_sheet(design_pad(read_measurements(sample("lifeguard_station_pickup_round_plug"))))
     corner = next(i for i in sheet.inputs if i.key == "pocket.corner_radius_mm")
     assert (corner.words, corner.remark) == ("20 mm", "half the hole's width: the hole is round")
+
+
+def test_a_jack_without_a_hole_is_told_of_none_that_the_seat_would_carry_around() -> None:
+    """Oracle: the van's cup, of which nobody gave a stem hole, and the tool library's, which has one."""
+    for name, has_hole in (("mobile_library_van", False), ("tool_library_hatchback_stem", True)):
+        sheet = calculation_sheet(design_pad(read_measurements(sample(name))))
+        said = [bound.reason for part in sheet.ledger for bound in part.bounds]
+        assert any("around the stem hole" in words for words in said) == has_hole
+        assert any(words.startswith("Enough flat face stays to carry the load") for words in said)
