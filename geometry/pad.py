@@ -125,6 +125,11 @@ class Pad(FollowingSizes):
         return self.relief_depth_mm > 0
 
     @property
+    def opens_the_section(self) -> bool:
+        """Whether a cut across the slot's middle lies in a second slot or in a pocket."""
+        return self.is_crossed or self.has_relief
+
+    @property
     def has_recess(self) -> bool:
         """Whether the seat face has a recess."""
         return self.seat_recess_depth_mm > 0

@@ -26,6 +26,8 @@ _LETTER_ANGLES = (30, 20, -30, 45, -45, 10, -10, 150, 160, 210, 135, 225, 170, 1
 _MARK_ANGLES = (75.0, 60.0, 105.0, 120.0, 45.0, 135.0, -75.0, -60.0, -105.0, -120.0)
 _RIM_ANGLES = (-45.0, 45.0, -30.0, 30.0, -60.0, 60.0, -135.0, 135.0)
 _OFF_EDGE_MM = 1.2
+_LEAST_APART_MM = 0.7
+"""Between two parallel lines (ISO 128-2, from memory)."""
 _ROUND = frozenset({"top", "underside"})
 _SIGHT_ARROW_MM = 7.0
 _LETTERS = ((1.2, 0.0), (0.0, -STYLE.large_mm - 1.0), (1.2, _SIGHT_ARROW_MM - STYLE.large_mm / 2))
@@ -80,9 +82,20 @@ def with_sight(section: Block) -> Block:
     return Block(section.view, section.scale, canvas)
 
 
+def _coarse(pad: Pad, scale: Scale) -> Pad:
+    """The pad without chamfers whose two lines would run into one on paper; the section and its details show them."""
+    return pad.with_(
+        **{
+            name: 0.0
+            for name in ("edge_chamfer_mm", "slot_mouth_chamfer_mm")
+            if getattr(pad, name) * scale.factor < _LEAST_APART_MM
+        }
+    )
+
+
 def top_block(pad: Pad, shown: dict[str, Measure], scale: Scale) -> Block:
     """The top view with its dimensions, and the cutting plane with its arrows and letters (ISO 128-3)."""
-    view = top_view(pad, over_mm=STYLE.centre_over_mm / scale.factor)
+    view = top_view(_coarse(pad, scale), over_mm=STYLE.centre_over_mm / scale.factor)
     for letters in _LETTERS:
         canvas = _canvas(view, scale)
         _add_cutting_plane(canvas, view.box.right * scale.factor + STYLE.centre_over_mm, *letters)
@@ -105,7 +118,7 @@ def _add_cutting_plane(canvas: Canvas, over: float, aside: float, up: float) -> 
 
 def side_block(pad: Pad, scale: Scale, *, half: bool) -> Block:
     """The side view, or the half of it."""
-    view = side_view(pad, over_mm=STYLE.centre_over_mm / scale.factor, half=half)
+    view = side_view(_coarse(pad, scale), over_mm=STYLE.centre_over_mm / scale.factor, half=half)
     return Block(view, scale, _canvas(view, scale))
 
 
@@ -137,7 +150,7 @@ def with_marking(pad: Pad, block: Block, words: tuple[str, ...]) -> Block:
 
 def underside_block(pad: Pad, scale: Scale, *, main: Scale) -> Block:
     """View C from below, at a scale of its own where that differs from the main one."""
-    view = underside_view(pad, over_mm=STYLE.centre_over_mm / scale.factor)
+    view = underside_view(_coarse(pad, scale), over_mm=STYLE.centre_over_mm / scale.factor)
     canvas = _canvas(view, scale)
     name = "C" if scale == main else f"C ({scale.words})"
     canvas.add_text(Text((0, canvas.box.top + 1.5), name, STYLE.large_mm, "centre"))

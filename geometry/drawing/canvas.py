@@ -1,11 +1,13 @@
 """Finding room: what already stands about a view, and whether a new text or line may stand there too."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field, fields
+from dataclasses import dataclass, field, fields, replace
 from itertools import islice
 from math import hypot, inf
 from typing import TypeVar
 
+from geometry.drawing.facts import CRITICAL_MARK
+from geometry.drawing.lettering import text_width_mm
 from geometry.drawing.model import Arc, Arrow, Box, Curve, Dimension, Fill, Layer, Line, Point, Shape, Text
 from geometry.drawing.style import STYLE
 
@@ -152,8 +154,11 @@ class Canvas:
 
 
 def _framed(text: Text) -> tuple[Line, ...]:
-    """The frame of a theoretically exact dimension (ISO 1101)."""
+    """The frame of a theoretically exact dimension (ISO 1101), without the mark before it."""
     box, aside = text.box, 0.8 * STYLE.clear_mm
+    if text.words.startswith(CRITICAL_MARK):
+        mark = text_width_mm(f"{CRITICAL_MARK} ", text.height_mm)
+        box = replace(box, bottom=box.bottom + mark) if text.turned else replace(box, left=box.left + mark)
     (x, y) = (0.0, aside) if text.turned else (aside, 0.0)
     corners = [
         (box.left - x, box.bottom - y),

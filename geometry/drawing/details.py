@@ -64,9 +64,7 @@ def _slot_detail(
 ) -> Detail:
     """Detail X: the right corner of the slot's floor with its radius, its parallelism and its texture."""
     radius = pad.slot_corner_radius_mm
-    # The slot where nothing crosses it.
-    alone = pad.with_(cross_slot_width_mm=0.0, relief_width_mm=0.0, relief_length_mm=0.0, relief_depth_mm=0.0)
-    detail = _window(alone, "X", (pad.slot_offset_mm + pad.slot_width_mm / 2, pad.web_mm), radius, main, reach)
+    detail = _window(pad, "X", (pad.slot_offset_mm + pad.slot_width_mm / 2, pad.web_mm), radius, main, reach)
     k, canvas = detail.scale.factor, detail.canvas
     # Where on the floor the leader ends: half way between the corner and what else the window shows of the floor.
     floor_mm = radius + max(0.0, min(detail.window_mm, pad.slot_width_mm - radius) - radius) / 2

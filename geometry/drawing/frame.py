@@ -12,6 +12,7 @@ from geometry.drawing.qr import square_code
 from geometry.drawing.scales import Scale
 from geometry.drawing.signs import texture
 from geometry.drawing.style import STYLE
+from geometry.units import kg_to_pound
 
 PAPER_MM = {"A4": (210.0, 297.0), "A3": (420.0, 297.0), "letter": (215.9, 279.4), "tabloid": (431.8, 279.4)}
 """ISO 216 A4 upright and A3 lying (ISO 5457); ANSI A (8.5 × 11 in) upright and ANSI B (17 × 11 in) lying."""
@@ -64,7 +65,8 @@ class Sheet:
             Line((0, middle_y), (frame.left + inside, middle_y), Layer.FRAME),
             Line((width, middle_y), (frame.right - inside, middle_y), Layer.FRAME),
             Line((middle_x, 0), (middle_x, frame.bottom + inside), Layer.FRAME),
-            Line((middle_x, height), (middle_x, frame.top - inside), Layer.FRAME),
+            # Into a banner it would look like the wall of a cell.
+            Line((middle_x, height), (middle_x, frame.top - (inside if facts.fit_to_make else 0)), Layer.FRAME),
         ]
         left = max(frame.left, frame.right - _WIDEST_FOOT_MM)
         foot = Box(left, frame.bottom, frame.right, frame.bottom)
@@ -176,12 +178,13 @@ def title_block(sheet: Sheet, scale: Scale) -> None:
             (18, "", ""),
         ),
         ((100, "Title", facts.title),),
-        ((46, "Material", facts.material), (23, "Mass", f"{facts.mass_kg:.3f} kg"), (31, "Surface", surface)),
+        ((42, "Material", facts.material), (27, "Mass", _mass_words(facts)), (31, "Surface", surface)),
         ((50, "Legal owner", facts.owner), (50, "Created by", facts.created_by)),
         (
-            (44, "Approved by", facts.approved_by),
-            (28, "Document type", "Part drawing"),
-            (28, "Drawn with", facts.creator),
+            (36, "Approved by", facts.approved_by),
+            (27, "Document type", "Part drawing"),
+            (13, "Pieces", "1"),
+            (24, "Drawn with", facts.creator),
         ),
     )
     for i, row in enumerate(rows):
@@ -192,6 +195,12 @@ def title_block(sheet: Sheet, scale: Scale) -> None:
     sheet.shapes += projection_symbol(facts, frame.right - 0.09 * width, frame.bottom + _ROW_MM / 2)
     if not facts.as_printed:
         _general_texture(sheet, frame.right - 0.31 * width + _PAD_MM, frame.bottom + _ROW_MM + 0.3)
+
+
+def _mass_words(facts: SheetFacts) -> str:
+    """The mass, on a sheet with inches in pounds too."""
+    mass = f"{facts.mass_kg:.3f} kg"
+    return mass if facts.units == "mm" else f"{mass} ({kg_to_pound(facts.mass_kg):.2f} lb)"
 
 
 def _general_texture(sheet: Sheet, x: float, y: float) -> None:

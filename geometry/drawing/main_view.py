@@ -26,7 +26,7 @@ _ASIDE = (-20.0, -10.0, -35.0, 0.0, 10.0, 20.0, -50.0, 35.0)
 _UP = (60.0, 45.0, 75.0, 30.0, 20.0, 12.0, 105.0, 120.0)
 """Directions in which leaders leave, the most wanted first."""
 _DOWN = (-60.0, -45.0, -120.0, -135.0)
-_DOWN_ASIDE = (-45.0, -30.0, -60.0, -20.0, -75.0, -10.0, 15.0, 30.0)
+_DOWN_ASIDE = (-45.0, -30.0, -60.0, -20.0, -75.0, -10.0)
 _FEW_CROSSED = 2
 """Extension lines that leaders which could be a note instead may cross."""
 _FROM_TOP = frozenset({"relief_depth_mm"})

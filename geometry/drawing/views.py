@@ -42,8 +42,8 @@ def _behind_the_cut(pad: Pad) -> Iterator[Shape]:
         yield from _skirts_edge(pad)
     if pad.has_cross_hole:
         yield from _hole_edges(pad)
-    if pad.is_crossed or pad.has_relief:
-        yield from _slot_beyond(pad)
+    if pad.opens_the_section:
+        yield from slot_beyond(pad)
 
 
 def _level(half: float, z: float) -> Line:
@@ -71,7 +71,7 @@ def _hole_edges(pad: Pad) -> Iterator[Curve]:
     yield Curve(tuple((-x, y) for x, y in points), Layer.VISIBLE)
 
 
-def _slot_beyond(pad: Pad) -> Iterator[Shape]:
+def slot_beyond(pad: Pad) -> Iterator[Shape]:
     """The end wall of a second slot or a relief behind the cut, with the first slot in it."""
     floor = pad.web_mm if pad.is_crossed else pad.body_top_mm - pad.relief_depth_mm
     for piece in profile.slot_outline(pad):

@@ -6,7 +6,7 @@ from math import atan2, ceil, cos, degrees, hypot, pi, sin, sqrt, tan
 
 from geometry import profile
 from geometry.drawing.model import Arc, Area, Box, Layer, Line, Point, View
-from geometry.drawing.views import drawn, hatched
+from geometry.drawing.views import drawn, hatched, slot_beyond
 from geometry.pad import Pad
 
 _NEARLY_MM = 1e-9
@@ -16,7 +16,10 @@ _NEARLY_MM = 1e-9
 def detail_view(pad: Pad, name: str, *, centre: Point, window_mm: float) -> View:
     """The part of the section inside a round window, about the window's centre."""
     outline = profile.section_outline(pad)
-    inside = tuple(piece for shape in map(drawn, outline) for piece in _inside(shape, centre, window_mm))
+    # As on the section: what a crossing or a pocket takes out of the cut shows behind it.
+    behind = [shape for shape in slot_beyond(pad) if isinstance(shape, Line | Arc)] if pad.opens_the_section else []
+    shown = [*map(drawn, outline), *behind]
+    inside = tuple(piece for shape in shown for piece in _inside(shape, centre, window_mm))
     moved = tuple(_shifted(shape, (-centre[0], -centre[1])) for shape in inside)
     area = _area_inside(hatched(outline), centre, window_mm)
     rim = Arc((0, 0), window_mm, 0, 360, Layer.THIN)

@@ -156,6 +156,5 @@ def _pocket_steps(pad: Pad, plan: SlotPlan) -> Iterator[Sentence]:
             "That is more than the {radius} drawn: file the corners out, or get a smaller cutter.",
             radius=pad.relief_corner_radius_mm,
         )
-    yield said(
-        "{depth} deep or a little more, never less: it must clear what hangs lower there.", depth=pad.relief_depth_mm
-    )
+    yield limit_words(pad, "relief_depth_mm", "The pocket's depth from the wall tops")
+    yield said("It must clear what hangs lower there: rather the greater depth than the lesser.")

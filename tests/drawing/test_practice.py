@@ -13,9 +13,11 @@ from hypothesis import strategies as st
 from geometry.design import design_pad
 from geometry.drawing import SheetFacts, draw
 from geometry.drawing.facts import Units
+from geometry.drawing.lettering import text_width_mm
 from geometry.drawing.measures import limit_words, measures
-from geometry.drawing.model import Arrow, Drawing, Layer, Line
+from geometry.drawing.model import Arc, Area, Arrow, Drawing, Layer, Line
 from geometry.drawing.notes import note_words
+from geometry.drawing.windows import detail_view
 from geometry.measurements import read_measurements
 from geometry.pad import Pad
 from geometry.sheet_facts import sheet_facts
@@ -232,3 +234,56 @@ def test_a_dual_sheet_on_letter_paper_keeps_a_scale_at_which_the_slot_can_be_see
 def test_a_sample_is_drawn_at_half_size_at_least(name: str) -> None:
     """The slot of the drain's sample, off the axis and with a relief, once left no room for a length beside a letter."""
     assert draw(*sheet_of(name)).scale.factor >= 0.5
+
+
+def test_the_detail_of_a_slot_floor_is_hatched_as_the_section_is() -> None:
+    """Where the plane runs in a second slot only what is under the floors is cut; in a deeper pocket, nothing beside it."""
+    crossed, pocket = EVERY_KIND["crossed slots"], EVERY_KIND["offset slot with relief"]
+    deep = pocket.with_(relief_depth_mm=pocket.slot_depth_mm + 3.0)
+    for pad in (crossed, deep):
+        at = (pad.slot_offset_mm + pad.slot_width_mm / 2, pad.web_mm)
+        view = detail_view(pad, "X", centre=at, window_mm=0.9)
+        cut = [point for shape in view.shapes if isinstance(shape, Area) for point in shape.points]
+        wall = [s for s in view.shapes if isinstance(s, Line) and s.start[0] == s.end[0] == 0.0]
+        assert len(wall) == 1
+        assert bool(cut) == (pad is crossed)
+        assert all(z < 1e-6 for _, z in cut)
+
+
+def test_a_banner_is_not_cut_by_the_centring_mark() -> None:
+    drawing = draw(TYPICAL, facts(fit_to_make=False, not_fit_words="Not so."))
+    marks = [s for s in drawing.shapes if isinstance(s, Line) and s.start == (105.0, 297.0)]
+    assert [mark.end[1] for mark in marks] == [drawing.frame.top]
+
+
+def test_two_lines_of_a_chamfer_that_would_run_into_one_are_one() -> None:
+    """ISO 128-2 (from memory): parallel lines stand 0.7 mm apart. 1 mm is that at 1:1 and not at 1:2."""
+    for paper, circles in (("A4", 1), ("A3", 2)):
+        drawing = drawn(HUGE, paper=paper)
+        (top,) = (placed for placed in drawing.views if placed.view.name == "top")
+        edge = HUGE.edge_chamfer_mm * top.scale.factor
+        radii = {round(s.radius_mm, 6) for s in top.view.shapes if isinstance(s, Arc)}
+        assert len(radii) == (1 if edge < 0.7 else 2) == circles
+
+
+def test_the_mark_of_an_exact_size_stands_before_its_frame() -> None:
+    drawing = draw(EVERY_KIND["offset slot"], facts(critical=("slot_offset_mm",)))
+    text = next(d.text for d in drawing.dimensions if d.measure.exact)
+    ups = {
+        s.start[0]
+        for s in drawing.shapes
+        if isinstance(s, Line)
+        and s.layer == Layer.DIMENSION
+        and s.start[0] == s.end[0]
+        and s.start[1] > text.box.bottom - 1
+    }
+    left = min(x for x in ups if text.box.left < x < text.box.right)
+    assert left > text.box.left + text_width_mm("◆", text.height_mm)
+
+
+def test_a_sheet_with_inches_has_the_mass_in_pounds_too_and_says_how_many_are_made() -> None:
+    """0.18 kg are 0.40 lb."""
+    dual = all_words(draw(TYPICAL, facts(units="dual", mass_kg=0.18)))
+    assert "0.180 kg (0.40 lb)" in dual
+    assert "lb)" not in all_words(drawn(TYPICAL))
+    assert {"Pieces", "1"} <= {text.words for text in words_of(drawn(TYPICAL))}

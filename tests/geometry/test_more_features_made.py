@@ -92,3 +92,13 @@ def test_a_size_out_of_its_limits_is_named_first_while_others_are_unread() -> No
     found = judge_as_made(design.pad, design.conditions, (ReadingSet(slot_width_mm=(wide,)),))
     assert found.outcome == "open"
     assert found.words.startswith("Not as drawn: slot width outside")
+
+
+def test_the_pockets_depth_on_the_card_has_the_limits_of_the_drawing() -> None:
+    """Oracle: the drawing's 23 ±0.2; a card that asks for more than the drawing cannot be kept."""
+    pocket = next(
+        o for o in _card(_designed("kayak_club_estate_drain")).operations if o.title == "Cut the relief pocket"
+    )
+    words = " ".join(step.shown() for step in pocket.steps)
+    assert "from 22.8 mm to 23.2 mm" in words
+    assert "never less" not in words
