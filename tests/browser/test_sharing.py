@@ -209,6 +209,20 @@ def test_this_browser_remembers_what_it_opened_and_another_does_not(owner: Page,
     expect(owner.locator("[data-mine] li")).to_have_count(0)
 
 
+def test_on_a_phone_the_lines_of_opened_designs_stand_apart(owner: Page, van: Links, address: str) -> None:
+    """Oracle: no button comes nearer to the next line's words than 8 px; each line says what its link may do."""
+    owner.set_viewport_size({"width": 390, "height": 844})
+    for link in (van.owner, van.friend):
+        owner.goto(link)
+    owner.goto(address + "/mine")
+    lines = owner.locator("[data-mine] li")
+    expect(lines.nth(0)).to_contain_text("to read and to add to")
+    button, below = lines.nth(0).locator("button").bounding_box(), lines.nth(1).locator("a").bounding_box()
+    assert button
+    assert below
+    assert below["y"] - button["y"] - button["height"] >= 8
+
+
 def test_everything_leaves_as_one_file_and_another_browser_brings_it_in(
     owner: Page, third: Page, address: str, tmp_path: Path
 ) -> None:
