@@ -121,3 +121,15 @@ def test_the_card_tells_the_cups_rim_from_the_holes() -> None:
     assert [words for words in heights if words.startswith("Cup's rim")]
     assert [words for words in heights if words.startswith("Hole's rim")]
     assert not [words for words in heights if words.startswith("Rim")]
+
+
+@pytest.mark.parametrize("name", WHOLE)
+def test_no_page_begins_with_symbols_whose_formula_stands_on_the_page_before(
+    packets: dict[str, Path], name: str
+) -> None:
+    """Oracle: poppler's first words of each page of the calculation: those of a list are “symbol = number meaning;”."""
+    pages = pages_of(packets[name])
+    first = next(i for i, page in enumerate(pages) if page.startswith("Calculation sheet"))
+    heads = [page[:120] for page in pages[first + 1 :]]
+    assert len(heads) > 8
+    assert not [head for head in heads if re.match(r"\S+ = [-−\d.]+ ?\S* [a-z][^=;]*; \S+ = ", head)]
