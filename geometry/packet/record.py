@@ -11,11 +11,13 @@ from geometry.packet.paper import Data
 from geometry.packet.words import shop_units
 from geometry.service_life import ServiceRecord
 from geometry.standing import record_of, worn_of
+from geometry.wear_kinds import water_growth
 from geometry.worn import WornDay, limits_of, title_of
 
 EMPTY_LINES, ON_LETTER = 7, 3
 """As many as the page has room for where nothing was read yet, on A4 and on letter paper, which is shorter."""
 LEAST_EMPTY_LINES = 2
+_WATER = "The values allow for the water that it may take up."
 LINES_OF_A_PAGE = 20
 """Where readings leave no room, the lines stand on a page of their own."""
 
@@ -35,6 +37,7 @@ def record_data(design: Design, facts: SheetFacts, *, is_failed: bool = False) -
         "basis": _basis(record, is_measured=is_measured),
         "looks": [drawn_look(look) for look in record.looks] if may_be_used else [],
         "limits": limit_rows(record, units),
+        "water": _WATER if water_growth(design.conditions) > 0 else "",
         "discard": discard_words(record, units) if may_be_used else [],
         "worn": worn.words if worn.days else "",
         "days": [_day(day, units) for day in worn.days],

@@ -6,11 +6,15 @@ from pathlib import Path
 import pytest
 
 from geometry.calculation.sheet import calculation_sheet
+from geometry.design import design_pad
 from geometry.packet import card_pdf, packet_pdf
 from geometry.packet.card import card_data
 from geometry.packet.cover import ADVISING, cover_data
 from geometry.packet.cover_picture import section_picture
-from tests.drawing.test_packet import design_of, pages_of, run
+from geometry.packet.record import record_data
+from geometry.sheet_facts import sheet_facts
+from tests.documents import sample, understood
+from tests.drawing.test_packet import DAY, design_of, pages_of, run
 
 VAN, ROUND, EDGE, TEETH, RAIL = (
     "mobile_library_van",
@@ -133,3 +137,11 @@ def test_no_page_begins_with_symbols_whose_formula_stands_on_the_page_before(
     heads = [page[:120] for page in pages[first + 1 :]]
     assert len(heads) > 8
     assert not [head for head in heads if re.match(r"\S+ = [-−\d.]+ ?\S* [a-z][^=;]*; \S+ = ", head)]
+
+
+def test_the_record_of_a_pad_that_takes_up_water_says_that_its_limits_allow_for_it() -> None:
+    """Oracle: cast nylon in room air, and the same kept dry."""
+    design, facts = design_of(TEETH)
+    assert record_data(design, facts)["water"] == "The values allow for the water that it may take up."
+    dry = design_pad(understood(sample(TEETH) | {"service": {"wetness": "dry"}}))
+    assert record_data(dry, sheet_facts(dry, issued=DAY))["water"] == ""
