@@ -17,11 +17,15 @@ from server.making_case import TITLES, Belongs, Case, Head, Kind, case_of
 from server.making_inspection import InspectionPage, inspection_page
 from server.making_record import RecordPage, record_page
 from server.making_route import RoutePage, route_page
+from server.making_views import Standing
+from server.readings_views import failed_standing
 from server.saved_api import Letters, Secret
 from server.saved_pages import PRIVATE, store_of
 from server.saved_parts import shop_address
 from server.sharing import opened
+from server.store.database import Database
 from server.store.designs import Revision
+from server.store.exchange import readings_of
 from server.store.links import Access
 from server.templating import render
 from server.working_out import reading_of_address
@@ -64,10 +68,29 @@ async def _page(request: Request, secret: str, letters: str, kind: Kind) -> Resp
         if case is None:
             # Today's program has no such pad; the working sheet says why.
             return RedirectResponse(found.address, 303, headers=PRIVATE)
-        page = _under(_made(kind, case), access, found, own, kind)
+        page = _marked(
+            _under(_made(kind, case), access, found, own, kind), _failed(store_of(request), found, reading.units)
+        )
         return HTMLResponse(render(f"making/{kind}.html", page), 422 if reading.problems else 200, headers=PRIVATE)
 
     return await run_in_threadpool(answer)
+
+
+def _failed(database: Database, found: Revision, units: Units) -> Standing | None:
+    """How the part stands by the readings that are kept beside the revision, where these say that it must not be used."""
+    with database.reading() as connection:
+        kept = readings_of(connection, found.id)
+    return failed_standing(found, kept, units)
+
+
+def _marked(page: ShopPage, failed: Standing | None) -> ShopPage:
+    """The page with the mark of a part that must not be used, as the revision's own page has it."""
+    if failed is None or page.head is None:
+        return page
+    head = replace(page.head, standing=failed)
+    if isinstance(page, InspectionPage):
+        return replace(page, head=head, shows_standing=page.outcome is None or page.outcome.outcome != "do_not_use")
+    return replace(page, head=head)
 
 
 def reading_with(found: Revision, asked: Pairs) -> tuple[FormReading, dict[str, str]]:

@@ -7,8 +7,10 @@ import pytest
 from httpx import AsyncClient
 
 from geometry.fits import linear_tolerance_mm
+from geometry.standing import DO_NOT_USE
 from tests.documents import van
 from tests.server.saving.asking import links_of, page, save, send, words_of
+from tests.server.saving.test_saving_papers import TOO_BIG
 
 pytestmark = pytest.mark.anyio
 SHEETS = {"route": "Route card", "inspection": "Inspection sheet", "record": "Record in service"}
@@ -150,3 +152,20 @@ async def test_the_drawing_can_be_looked_at_closely_as_saved_and_as_its_viewer_w
     sheets = [re.findall(r'id="sheet-stage">(<svg.*?</svg>)', text, re.S) for text in (plain, close)]
     assert [len(found) for found in sheets] == [1, 1]
     assert sheets[0] != sheets[1]
+
+
+@pytest.mark.parametrize("sheet", SHEETS)
+async def test_a_part_whose_kept_readings_fail_is_marked_on_the_shops_pages_too(
+    asking: AsyncClient, sheet: str
+) -> None:
+    """Oracle: the mark of the revision's own page, at the head of each page; struck out, it stands on none."""
+    owner = await save(asking)
+    link = (await links_of(asking, owner))["view"]
+    address = await to_sheet(asking, link, sheet)
+    assert DO_NOT_USE not in await page(asking, address)
+    await send(asking, f"{owner}/readings", **TOO_BIG)
+    assert DO_NOT_USE in words_of(await page(asking, address)).partition("Judge the readings")[0]
+    which = re.search(r'name="strike" value="([^"]+)"', await page(asking, owner))
+    assert which
+    await send(asking, f"{owner}/readings", strike=which[1])
+    assert DO_NOT_USE not in await page(asking, address)
