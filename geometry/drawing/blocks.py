@@ -11,8 +11,9 @@ from geometry.drawing.canvas import Canvas, arrow_line
 from geometry.drawing.details import Detail
 from geometry.drawing.facts import Units
 from geometry.drawing.isometric import isometric_view
-from geometry.drawing.main_view import Plan, add_roots, add_seat_texture, section_canvas
+from geometry.drawing.main_view import Plan, add_seat_texture, section_canvas, with_roots
 from geometry.drawing.model import Anchor, Box, Layer, Line, Measure, Text, View
+from geometry.drawing.notes import Root
 from geometry.drawing.placing import NoRoomError, place_letter
 from geometry.drawing.plan import top_view, underside_view
 from geometry.drawing.plan_view import add_plan_dimensions
@@ -66,11 +67,10 @@ def with_seat_texture(pad: Pad, section: Block) -> Block:
     return Block(section.view, section.scale, canvas)
 
 
-def with_roots(pad: Pad, section: Block, units: Units) -> Block:
-    """The main view with the roots of stem and plug and the stem's lead-in at their places; raises NoRoomError without room."""
-    canvas = section.canvas.copied()
-    add_roots(canvas, pad, section.scale, units)
-    return Block(section.view, section.scale, canvas)
+def rooted_block(pad: Pad, section: Block, units: Units) -> tuple[Block, frozenset[Root]]:
+    """The main view with those of roots and lead-in on leaders that find room, and which they are."""
+    canvas, told = with_roots(section.canvas, pad, section.scale, units)
+    return Block(section.view, section.scale, canvas), told
 
 
 def with_sight(section: Block) -> Block:

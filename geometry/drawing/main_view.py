@@ -11,7 +11,7 @@ from geometry.drawing.canvas import Canvas
 from geometry.drawing.facts import Units
 from geometry.drawing.geometrical import FLOOR_ROUGHNESS_UM, SEAT_ROUGHNESS_UM
 from geometry.drawing.model import Box, Dimension, Measure, Point, View
-from geometry.drawing.notes import lead_in_words, root_words
+from geometry.drawing.notes import Root, lead_in_words, root_words
 from geometry.drawing.placing import NoRoomError, Pointer, Side, Span, WordsAt, place_pointer, place_span
 from geometry.drawing.scales import Scale
 from geometry.drawing.signs import lines_of_words, stacked, texture, tolerance_frame
@@ -27,8 +27,8 @@ _UP = (60.0, 45.0, 75.0, 30.0, 20.0, 12.0, 105.0, 120.0)
 """Directions in which leaders leave, the most wanted first."""
 _DOWN = (-60.0, -45.0, -120.0, -135.0)
 _DOWN_ASIDE = (-45.0, -30.0, -60.0, -20.0, -75.0, -10.0)
-_FEW_CROSSED = 2
-"""Extension lines that leaders which could be a note instead may cross."""
+_FEW_CROSSED = 4
+"""What a leader that could be a note instead may cross: a dimension line and an extension line at most."""
 _FROM_TOP = frozenset({"relief_depth_mm"})
 """Their words stand best above, out of the way of what reaches down."""
 _NARROW_LIP_MM = 2.0
@@ -321,24 +321,28 @@ def add_seat_texture(canvas: Canvas, pad: Pad, scale: Scale) -> None:
     place_callout(canvas, texture(SEAT_ROUGHNESS_UM), tips, _DOWN, "the seat face's texture")
 
 
-def add_roots(canvas: Canvas, pad: Pad, scale: Scale, units: Units) -> None:
-    """The radius at the root of stem or plug and the lead-in at the stem's end, on leaders; none of them is drawn.
+def with_roots(canvas: Canvas, pad: Pad, scale: Scale, units: Units) -> tuple[Canvas, frozenset[Root]]:
+    """The radius at the root of stem or plug and the lead-in at the stem's end on leaders, and which of them found room.
 
-    Raises NoRoomError where one finds no place.
+    None of them is drawn, and each may be a note instead: a leader that one cannot follow is none.
     """
-    k, crossed = scale.factor, canvas.crossed
-    root = lines_of_words((root_words(units),))
+    k, told = scale.factor, set()
+    stem, plug = pad.stem_diameter_mm * k / 2, pad.plug_width_mm * k / 2
+    top = pad.seat_recess_depth_mm * k if pad.has_recess else 0.0
+    places: list[tuple[Root, str, Point, tuple[float, ...]]] = []
     if pad.has_stem:
-        stem, end = pad.stem_diameter_mm * k / 2, -pad.stem_length_mm * k
-        top = pad.seat_recess_depth_mm * k if pad.has_recess else 0.0
-        place_callout(canvas, root, [(stem, top)], _DOWN_ASIDE, "the stem's root", mirrored=True)
-        lead_in = lines_of_words((lead_in_words(units),))
-        place_callout(canvas, lead_in, [(stem, end)], _DOWN_ASIDE, "the stem's lead-in", mirrored=True)
+        places.append(("stem root", root_words(units), (stem, top), _DOWN_ASIDE))
+        places.append(("lead-in", lead_in_words(units), (stem, -pad.stem_length_mm * k), _DOWN_ASIDE))
     if pad.has_plug:
-        at = (pad.plug_width_mm * k / 2, pad.body_top_mm * k)
-        place_callout(canvas, root, [at], _UP, "the plug's root", mirrored=True)
-    if canvas.crossed - crossed > _FEW_CROSSED:
-        raise NoRoomError("no room for roots on leaders that can be followed")
+        places.append(("plug root", root_words(units), (plug, pad.body_top_mm * k), _UP))
+    for root, words, tip, angles in places:
+        trial = canvas.copied()
+        with suppress(NoRoomError):
+            place_callout(trial, lines_of_words((words,)), [tip], angles, root, mirrored=True)
+            if trial.crossed - canvas.crossed <= _FEW_CROSSED:
+                canvas = trial
+                told.add(root)
+    return canvas, frozenset(told)
 
 
 def _lip(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, plan: Plan) -> None:

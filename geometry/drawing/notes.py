@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from itertools import pairwise
 from math import inf, isfinite
+from typing import Literal
 
 from geometry.drawing.facts import CRITICAL_MARK, SheetFacts, Units
 from geometry.drawing.geometrical import OTHER_ROUGHNESS_UM, SEAT_ROUGHNESS_UM
@@ -12,6 +13,8 @@ from geometry.pad import Pad
 from geometry.spread import OUTER_CORNERS
 from geometry.units import STANDARD_GRAVITY, kg_to_pound
 
+Root = Literal["stem root", "lead-in", "plug root"]
+"""Places at stem and plug that the drawing sizes and does not draw."""
 MARKING = ("Mark drawing number and", "date on the cylindrical", "side, at most {depth} deep")
 """Stands on a leader at the body's side, in lines; a note where no leader finds room."""
 _MARKING_DEPTH_MM = 0.3
@@ -35,13 +38,13 @@ def note_words(
     *,
     marking: bool = False,
     seat: bool = False,
-    roots: bool = True,
+    told: frozenset[Root] = frozenset(),
 ) -> tuple[str, ...]:
-    """The general notes of the sheet; marking, the seat's texture and roots only where no sign at the part says them."""
+    """The general notes of the sheet; marking, the seat's texture and roots only where no sign at the part has told them."""
     said = (
         _unit_words(facts),
         f"Unless stated ISO\u00a02768-mK: {_tolerance_words(pad, facts.units)}",
-        _edge_words(pad, facts.units, roots=roots) + ("" if facts.as_printed else " Ra in\u00a0µm."),
+        _edge_words(pad, facts.units, told) + ("" if facts.as_printed else " Ra in\u00a0µm."),
         *((_SEAT_WORDS,) if seat and not facts.as_printed else ()),
         *((f"{CRITICAL_MARK} An estimate depends on this: measure and record it.",) if facts.critical else ()),
         *_slot_words(pad, facts.units),
@@ -123,21 +126,25 @@ def _plain_units(units: Units) -> Units:
     return "mm" if units in ("mm", "dual") else "in"
 
 
-def _edge_words(pad: Pad, units: Units, *, roots: bool) -> str:
+def _edge_words(pad: Pad, units: Units, told: frozenset[Root]) -> str:
     """Edges without a size of their own, and which edges a counted chamfer is at."""
 
     def size(length_mm: float) -> str:
         return length_words(length_mm, _plain_units(units))
 
-    stem = f"; stem end {lead_in_words(units)} as a lead-in, stem root {root_words(units)}"
-    plug = f"; plug root {root_words(units)}"
-    top = ", and the plug's top edge" if pad.has_plug else ""
-    rim = f"; {size(pad.edge_chamfer_mm)} × 45°: body's rim, top and bottom{top}" if pad.edge_chamfer_mm else ""
-    said = (
-        f"Edges, ISO\u00a013715: outer −{size(_OUTER_EDGE_MM)}, no burr; inner corners not shown R{size(_INNER_CORNER_MM)}\u00a0max"
-        f"{rim}{stem if pad.has_stem and roots else ''}{plug if pad.has_plug and roots else ''}."
+    said: tuple[tuple[Root, bool, str], ...] = (
+        ("lead-in", pad.has_stem, f"; stem end {lead_in_words(units)} as a lead-in"),
+        ("stem root", pad.has_stem, f"; stem root {root_words(units)}"),
+        ("plug root", pad.has_plug, f"; plug root {root_words(units)}"),
     )
-    return said.replace(" × ", "\u00a0×\u00a0")
+    roots = "".join(words for root, is_there, words in said if is_there and root not in told)
+    top = ", and the plug's top edge" if pad.has_plug else ""
+    rim = f"; {size(pad.edge_chamfer_mm)} × 45°: body's edges, top and bottom{top}" if pad.edge_chamfer_mm else ""
+    edges = (
+        f"Edges, ISO\u00a013715: outer −{size(_OUTER_EDGE_MM)}, no burr; inner corners not shown R{size(_INNER_CORNER_MM)}\u00a0max"
+        f"{rim}{roots}."
+    )
+    return edges.replace(" × ", "\u00a0×\u00a0")
 
 
 def _tolerance_words(pad: Pad, units: Units) -> str:

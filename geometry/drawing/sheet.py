@@ -10,12 +10,12 @@ from math import inf
 from geometry.drawing.blocks import (
     Block,
     isometric_block,
+    rooted_block,
     section_block,
     side_block,
     top_block,
     underside_block,
     with_marking,
-    with_roots,
     with_seat_texture,
     with_sight,
 )
@@ -27,7 +27,7 @@ from geometry.drawing.free_space import FreeSpace
 from geometry.drawing.main_view import Plan, lip_needs_detail
 from geometry.drawing.measures import measures
 from geometry.drawing.model import Box, Drawing, Measure, PlacedView, Point, shifted
-from geometry.drawing.notes import marking_words, note_words
+from geometry.drawing.notes import Root, marking_words, note_words
 from geometry.drawing.placing import NoRoomError
 from geometry.drawing.scales import SCALES, Scale
 from geometry.drawing.style import STYLE
@@ -35,6 +35,7 @@ from geometry.pad import Pad
 
 _DETAILS = ((STYLE.detail_radii_mm[0], False), (STYLE.detail_radii_mm[1], False), (STYLE.detail_radii_mm[1], True))
 """Radius of the details' windows, and whether words are kept above them."""
+_ALL_ROOTS: frozenset[Root] = frozenset({"stem root", "lead-in", "plug root"})
 _LEAST_PICTURE_MM = 12.0
 _LEAST_UNDERSIDE_MM = 30.0
 Placed = list[tuple[Block, Point]]
@@ -51,7 +52,7 @@ def draw(pad: Pad, facts: SheetFacts) -> Drawing:
     shown = measures(pad, facts)
     sheets = _Sheets(pad, facts)
     for scale in SCALES:
-        area = sheets.of(textured=True, marked=True, rooted=True).area
+        area = sheets.of(textured=True, marked=True, told=_ALL_ROOTS).area
         if pad.body_diameter_mm * scale.factor > area.width or pad.overall_height_mm * scale.factor > area.height:
             continue
         found = _at_scale(pad, shown, sheets, scale)
@@ -66,20 +67,20 @@ class _Sheets:
 
     pad: Pad
     facts: SheetFacts
-    made: dict[tuple[bool, bool, bool], Sheet] = field(default_factory=dict)
+    made: dict[tuple[bool, bool, frozenset[Root]], Sheet] = field(default_factory=dict)
 
-    def of(self, *, textured: bool, marked: bool, rooted: bool) -> Sheet:
+    def of(self, *, textured: bool, marked: bool, told: frozenset[Root]) -> Sheet:
         """The sheet with or without a note on the seat's texture, on marking, and on the roots of stem and plug."""
-        key = (textured or self.facts.as_printed, marked, rooted)
+        key = (textured or self.facts.as_printed, marked, told)
         if key not in self.made:
-            words = note_words(self.facts, self.pad, marking=not marked, seat=not key[0], roots=not rooted)
+            words = note_words(self.facts, self.pad, marking=not marked, seat=not key[0], told=told)
             self.made[key] = fill_sheet(self.facts, words)
         return self.made[key]
 
 
 def _at_scale(pad: Pad, shown: dict[str, Measure], sheets: _Sheets, scale: Scale) -> tuple[Sheet, Placed] | None:
     """All views at one main scale, else with words kept close to the section; None where something finds no room."""
-    facts, area = sheets.facts, sheets.of(textured=True, marked=True, rooted=True).area
+    facts, area = sheets.facts, sheets.of(textured=True, marked=True, told=_ALL_ROOTS).area
     for lip_apart in (True, False) if lip_needs_detail(pad, scale) else (False,):
         for right_limit, (reach, narrow) in product((inf, _right_limit(pad, area, scale)), _DETAILS):
             try:
@@ -112,15 +113,14 @@ def _about_section(
     """The section and all views about it; raises NoRoomError where the section itself has no room."""
     plain = section_block(pad, shown, scale, plan, details)
     for rooted, sized in _more_or_less(pad, shown):
-        section, textured = plain, False
-        with suppress(NoRoomError):
-            section = with_roots(pad, section, sheets.facts.units) if rooted else section
-            if not sheets.facts.as_printed:
-                with suppress(NoRoomError):
-                    section, textured = with_seat_texture(pad, section), True
-            found = _arranged(pad, sized, sheets, section, details, textured=textured, rooted=rooted)
-            if found:
-                return found
+        section, told = rooted_block(pad, plain, sheets.facts.units) if rooted else (plain, frozenset[Root]())
+        textured = False
+        if not sheets.facts.as_printed:
+            with suppress(NoRoomError):
+                section, textured = with_seat_texture(pad, section), True
+        found = _arranged(pad, sized, sheets, section, details, textured=textured, told=told)
+        if found:
+            return found
     return None
 
 
@@ -141,7 +141,7 @@ def _arranged(
     details: tuple[Detail, ...],
     *,
     textured: bool,
-    rooted: bool,
+    told: frozenset[Root],
 ) -> tuple[Sheet, Placed] | None:
     """The views about the section: rather without the underside than without the side view, rather half than none."""
     windows = [Block(detail.view, detail.scale, detail.canvas) for detail in details]
@@ -157,7 +157,7 @@ def _arranged(
             top = with_marking(pad, top, marking) if marked == "top" else top
         except NoRoomError:
             continue
-        sheet = sheets.of(textured=textured, marked=bool(marked), rooted=rooted)
+        sheet = sheets.of(textured=textured, marked=bool(marked), told=told)
         for below, main in undersides:
             for projected in _projected(sheet, main, side, top):
                 placed = _with_extras(projected, [*below, *windows], sheet)

@@ -94,8 +94,8 @@ def test_a_stem_has_its_overall_length_for_reference_and_its_end_and_root_where_
     ends = {text.words for text in drawn(LONG_STEM).texts}
     assert {"0.5 × 45°", "R0.2 to R0.4"} <= ends
     assert "stem end" not in words
-    assert "stem end 0.5 × 45° as a lead-in, stem root R0.2 to R0.4" in " ".join(
-        note_words(facts(), LONG_STEM, roots=True)
+    assert "stem end 0.5 × 45° as a lead-in; stem root R0.2 to R0.4" in " ".join(
+        note_words(facts(), LONG_STEM)
     ).replace("\u00a0", " ")
     assert "R0.2 to R0.4" not in all_words(drawn(TYPICAL))
 
