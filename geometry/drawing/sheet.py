@@ -36,6 +36,7 @@ from geometry.pad import Pad
 _DETAILS = ((STYLE.detail_radii_mm[0], False), (STYLE.detail_radii_mm[1], False), (STYLE.detail_radii_mm[1], True))
 """Radius of the details' windows, and whether words are kept above them."""
 _ALL_ROOTS: frozenset[Root] = frozenset({"stem root", "lead-in", "plug root"})
+_LAST_READABLE = 0.5
 _LEAST_PICTURE_MM = 12.0
 _LEAST_UNDERSIDE_MM = 30.0
 Placed = list[tuple[Block, Point]]
@@ -56,6 +57,11 @@ def draw(pad: Pad, facts: SheetFacts) -> Drawing:
         if pad.body_diameter_mm * scale.factor > area.width or pad.overall_height_mm * scale.factor > area.height:
             continue
         found = _at_scale(pad, shown, sheets, scale)
+        if not found and scale.factor <= _LAST_READABLE:
+            # Rather the views at the area's other end than a slot that is too small to be seen.
+            sheets.at_right = True
+            found = _at_scale(pad, shown, sheets, scale)
+            sheets.at_right = False
         if found:
             return _finished(found[0], scale, found[1])
     raise SheetError("The pad is too large or too slender to be drawn on this paper at a standard scale.")
@@ -68,6 +74,8 @@ class _Sheets:
     pad: Pad
     facts: SheetFacts
     made: dict[tuple[bool, bool, frozenset[Root]], Sheet] = field(default_factory=dict)
+    at_right: bool = False
+    """Whether the projected views may stand at the right end of the area too."""
 
     def of(self, *, textured: bool, marked: bool, told: frozenset[Root]) -> Sheet:
         """The sheet with or without a note on the seat's texture, on marking, and on the roots of stem and plug."""
@@ -159,7 +167,7 @@ def _arranged(
             continue
         sheet = sheets.of(textured=textured, marked=bool(marked), told=told)
         for below, main in undersides:
-            for projected in _projected(sheet, main, side, top):
+            for projected in _projected(sheet, main, side, top, at_right=sheets.at_right):
                 placed = _with_extras(projected, [*below, *windows], sheet)
                 if placed:
                     return sheet, placed
@@ -193,7 +201,7 @@ def _right_limit(pad: Pad, area: Box, scale: Scale) -> float:
     return area.width - left - STYLE.view_gap_mm - radius - STYLE.centre_over_mm / 2
 
 
-def _projected(sheet: Sheet, section: Block, side: Block | None, top: Block) -> Iterator[Placed]:
+def _projected(sheet: Sheet, section: Block, side: Block | None, top: Block, *, at_right: bool) -> Iterator[Placed]:
     """Section, side and top view in projection (ISO 5456-2), a little to the right too; nothing where the sheet is too small."""
     area, gap = sheet.area, STYLE.view_gap_mm
     main, plan = section.box, top.box
@@ -206,7 +214,9 @@ def _projected(sheet: Sheet, section: Block, side: Block | None, top: Block) -> 
     if width > area.width or height > area.height:
         return
     spread = min((area.height - height) / 3, gap)
-    for x, third in product((area.left + left, min(area.left + left + 9, area.right - width + left)), (1.0, 0.0)):
+    most = area.right - width + left
+    across = (area.left + left, min(area.left + left + 9, most), *((most,) if at_right else ()))
+    for x, third in product(across, (1.0, 0.0)):
         # In first angle the top view stands below the section, in third angle above it; seen from the right and seen from the
         # left the pad looks the same, so the side view may stay on the right.
         if sheet.facts.projection == "first":

@@ -2,6 +2,7 @@
 
 import json
 import re
+from dataclasses import replace
 from datetime import date
 from math import hypot
 from pathlib import Path
@@ -12,7 +13,7 @@ from hypothesis import strategies as st
 
 from geometry.design import design_pad
 from geometry.drawing import SheetFacts, draw
-from geometry.drawing.facts import Units
+from geometry.drawing.facts import Paper, Projection, Units
 from geometry.drawing.lettering import text_width_mm
 from geometry.drawing.measures import limit_words, measures
 from geometry.drawing.model import Arc, Area, Arrow, Drawing, Layer, Line
@@ -287,3 +288,16 @@ def test_a_sheet_with_inches_has_the_mass_in_pounds_too_and_says_how_many_are_ma
     assert "0.180 kg (0.40 lb)" in dual
     assert "lb)" not in all_words(drawn(TYPICAL))
     assert {"Pieces", "1"} <= {text.words for text in words_of(drawn(TYPICAL))}
+
+
+@pytest.mark.parametrize(
+    ("name", "units", "paper"),
+    [("kayak_club_estate_drain", "in", "letter"), ("seed_library_estate_teeth_only", "dual", "A4")],
+)
+def test_a_slot_is_drawn_at_half_size_at_least_though_the_views_have_to_stand_at_the_right(
+    name: str, units: Units, paper: Paper
+) -> None:
+    """At 1:5 a slot of 4 mm is 0.8 mm wide on paper."""
+    pad, sheet = sheet_of(name, units)
+    projection: Projection = "third" if paper == "letter" else "first"
+    assert draw(pad, replace(sheet, paper=paper, projection=projection)).scale.factor >= 0.5
