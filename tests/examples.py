@@ -7,7 +7,7 @@ from collections.abc import Callable
 from typing import Any, TypeVar
 
 import pytest
-from hypothesis import HealthCheck, settings
+from hypothesis import HealthCheck, Phase, settings
 
 Test = TypeVar("Test", bound=Callable[..., Any])
 LONG_RUNS = "long runs"
@@ -20,11 +20,15 @@ def is_for_long_runs(markers: str) -> bool:
     return "full" in words and "not full" not in " ".join(words)
 
 
-def examples(few: int, *, many: int) -> Callable[[Test], Test]:
-    """So few examples, however long one of them takes; in the long runs, to which the test then belongs, so many."""
+def examples(few: int, *, many: int, shrinks: bool = True) -> Callable[[Test], Test]:
+    """So few examples, however long one of them takes; in the long runs, to which the test then belongs, so many.
+
+    ``shrinks`` says whether what fails is made simpler before it is shown: of a whole sheet that takes minutes.
+    """
+    phases = [phase for phase in settings().phases if shrinks or phase not in (Phase.shrink, Phase.explain)]
     if settings.get_current_profile_name() != LONG_RUNS:
-        return settings(max_examples=few, suppress_health_check=list(HealthCheck))
-    tried = settings(max_examples=many, suppress_health_check=list(HealthCheck))
+        return settings(max_examples=few, suppress_health_check=list(HealthCheck), phases=phases)
+    tried = settings(max_examples=many, suppress_health_check=list(HealthCheck), phases=phases)
 
     def of_the_long_runs(test: Test) -> Test:
         marked: Test = pytest.mark.full(tried(test))

@@ -3,15 +3,18 @@
 from collections.abc import Iterator
 from contextlib import suppress
 from dataclasses import dataclass
+from functools import cached_property
 from itertools import pairwise
 from math import cos, radians, sin
 
 from geometry.drawing.callouts import place_callout
-from geometry.drawing.canvas import Canvas, arrow_line
+from geometry.drawing.canvas import Canvas
 from geometry.drawing.details import Detail
 from geometry.drawing.facts import Units
+from geometry.drawing.free_space import covered_by
 from geometry.drawing.isometric import isometric_view
-from geometry.drawing.main_view import Plan, add_seat_texture, section_canvas, with_roots
+from geometry.drawing.main_view import add_seat_texture, with_roots
+from geometry.drawing.meeting import arrow_line
 from geometry.drawing.model import Anchor, Box, Layer, Line, Measure, Text, View
 from geometry.drawing.notes import Root
 from geometry.drawing.placing import NoRoomError, place_letter
@@ -35,23 +38,28 @@ _LETTERS = ((1.2, 0.0), (0.0, -STYLE.large_mm - 1.0), (1.2, _SIGHT_ARROW_MM - ST
 """Where the letters of the cutting plane may stand, from the arrows' tails: beside them, below, and at the plane's end."""
 
 
-@dataclass(slots=True)
+@dataclass
 class Block:
-    """A view with its dimensions, marks and name, in paper mm about the view's origin."""
+    """A view with its dimensions, marks and name, in paper mm about the view's origin; nothing is added to it any more."""
 
     view: View
     scale: Scale
     canvas: Canvas
 
-    @property
+    @cached_property
     def box(self) -> Box:
         """All that it covers."""
         return self.canvas.box
 
+    @cached_property
+    def covered(self) -> tuple[Box, ...]:
+        """The same more closely: rectangles that together cover it, and leave free what others may stand in."""
+        return tuple(covered_by(self.canvas))
 
-def section_block(pad: Pad, shown: dict[str, Measure], scale: Scale, plan: Plan, details: tuple[Detail, ...]) -> Block:
+
+def section_block(view: View, with_sizes: Canvas, scale: Scale, details: tuple[Detail, ...]) -> Block:
     """The main view with its dimensions, the marks of its details and its name."""
-    view, canvas = section_canvas(pad, shown, scale, plan)
+    canvas = with_sizes.copied()
     for detail in details:
         centre = (detail.centre[0] * scale.factor, detail.centre[1] * scale.factor)
         radius = detail.window_mm * scale.factor

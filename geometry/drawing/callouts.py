@@ -1,11 +1,12 @@
 """Signs on leaders and datum triangles: where each could stand, and the first place that has room."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import cache
 from itertools import product
 from math import cos, radians, sin
 
-from geometry.drawing.canvas import Canvas, fewest
+from geometry.drawing.canvas import Canvas
 from geometry.drawing.model import Arc, Arrow, Box, Dimension, Layer, Line, Point, Shape, Text
 from geometry.drawing.placing import NoRoomError
 from geometry.drawing.signs import FRAME_MM, Sign, datum
@@ -70,14 +71,21 @@ def place_square(
     """Put a sign on a leader that meets a level face square to it, in the direction in which its zone is wide (ISO 1101)."""
     angle = 90.0 if up else -90.0
     places = [(x * side, y) for side in ((1, -1) if mirrored else (1,)) for x, y in tips]
-    costs = sorted(
-        (rise + run + _TURN_COST_MM * (n + 6 * m), rise, run, tip, way)
-        for (n, tip), (m, way), rise, run in product(enumerate(places), enumerate(ways), _RISES, _RUNS)
-    )
     tries = (
-        (tip, angle, *_square_leader(sign, tip, rise if up else -rise, way * run)) for _, rise, run, tip, way in costs
+        (places[n], angle, *_square_leader(sign, places[n], rise if up else -rise, ways[m] * run))
+        for n, m, rise, run in _square_tries(len(places), len(ways))
     )
     _place_best(canvas, sign, tries, name)
+
+
+@cache
+def _square_tries(places: int, ways: int) -> tuple[tuple[int, int, float, float], ...]:
+    """Place, way, rise and run of each square leader worth a try, the most wanted first."""
+    costs = sorted(
+        (rise + run + _TURN_COST_MM * (n + 6 * m), rise, run, n, m)
+        for n, m, rise, run in product(range(places), range(ways), _RISES, _RUNS)
+    )
+    return tuple((n, m, rise, run) for _, rise, run, n, m in costs)
 
 
 def _place_best(
@@ -89,8 +97,8 @@ def _place_best(
     dotted: bool = False,
 ) -> None:
     """The place whose leader crosses least."""
-    best = fewest(
-        (canvas.crossings(lines), (tip, angle, corner, lines))
+    best = canvas.best_of(
+        (canvas.trouble_of_leader(sign.box_at(corner), lines, is_sign=True), (tip, angle, corner, lines))
         for tip, angle, corner, lines in tries
         if canvas.has_room(sign.box_at(corner), lines)
     )
@@ -144,8 +152,11 @@ def place_beside(canvas: Canvas, sign: Sign, line: Line, name: str) -> None:
             near = (end[0] + way * length, end[1])
             yield (near[0] if way > 0 else near[0] - sign.width, near[1] - sign.handle), Line(end, near, _ON)
 
-    best = fewest(
-        (canvas.crossings((longer,), apart_from=line), (corner, longer))
+    best = canvas.best_of(
+        (
+            canvas.trouble_of_leader(sign.box_at(corner), (longer,), is_sign=True, apart_from=line),
+            (corner, longer),
+        )
         for corner, longer in places()
         if canvas.has_room(sign.box_at(corner), (longer,))
     )
@@ -156,26 +167,37 @@ def place_beside(canvas: Canvas, sign: Sign, line: Line, name: str) -> None:
     canvas.add(box, texts, shapes, leader=(longer,), apart_from=line)
 
 
-def place_datum(canvas: Canvas, letter: str, places: Iterable[tuple[Point, float]], *, reached_from: float) -> None:
+def place_datum(canvas: Canvas, letter: str, places: Sequence[tuple[Point, float]], *, reached_from: float) -> None:
     """Put a datum triangle with its framed letter at the first of some places that has room.
 
     A place is the foot of the triangle and the direction in which it stands off (90 up, 270 down); beyond
     ``reached_from`` a thin line prolongs the level face to the foot.
     """
-    tried = tuple(places)
     # Rather a line through the stem than no datum.
-    for whole, (foot, direction) in product((True, False), tried):
-        placed = _datum_at(letter, foot, direction)
-        way = 1 if foot[0] > 0 else -1
-        longer = (
-            (Line((way * reached_from, foot[1]), (foot[0] + way * 2, foot[1]), _ON),)
-            if abs(foot[0]) > reached_from
-            else ()
+    for whole in (True, False):
+        best = canvas.best_of(
+            (trouble, (trouble, longer, placed))
+            for longer, placed in _face_datums(letter, places, reached_from)
+            if canvas.has_room(placed.box if whole else placed.frame, (*longer, *placed.stem))
+            for trouble in (canvas.trouble_of_datum(placed.frame, (*longer, *placed.stem)),)
         )
-        if canvas.has_room(placed.box if whole else placed.frame, (*longer, *placed.stem)):
-            canvas.add(placed.box, placed.texts, (*longer, *placed.shapes))
+        if best:
+            trouble, longer, placed = best
+            lines = (*longer, *placed.stem)
+            canvas.add(placed.box, placed.texts, placed.shapes, leader=lines, trouble=trouble)
             return
     raise NoRoomError(f"no room for datum {letter}")
+
+
+def _face_datums(
+    letter: str, places: Sequence[tuple[Point, float]], reached_from: float
+) -> Iterator[tuple[tuple[Line, ...], Placed]]:
+    """The datum at each place, with the thin line that reaches it from the face."""
+    for foot, direction in places:
+        way = 1 if foot[0] > 0 else -1
+        beyond = abs(foot[0]) > reached_from
+        longer = (Line((way * reached_from, foot[1]), (foot[0] + way * 2, foot[1]), _ON),) if beyond else ()
+        yield longer, _datum_at(letter, foot, direction)
 
 
 def place_axis_datum(canvas: Canvas, letter: str, dimension: Dimension) -> None:
@@ -183,17 +205,30 @@ def place_axis_datum(canvas: Canvas, letter: str, dimension: Dimension) -> None:
 
     Best on the extension line, over against the arrow; where words stand there, at the line's end.
     """
-    line, (low, high) = dimension.lines[0], sorted((dimension.start[0], dimension.end[0]))
-    against = {1: (high, line.end[1]), -1: (low, line.start[1])}
-    for whole, length, way in product((True, False), (None, 0.0, *_LENGTHS), (1, -1)):
-        end = line.end if way > 0 else line.start
-        foot = against[way] if length is None else (end[0] + way * length, end[1])
-        placed = _datum_at(letter, foot, 90.0 - way * 90)
-        longer = (Line(end, foot, _ON),) if length else ()
-        if canvas.has_room(placed.box if whole else placed.frame, (*longer, *placed.stem)):
-            canvas.add(placed.box, placed.texts, (*longer, *placed.shapes))
+    for whole in (True, False):
+        best = canvas.best_of(
+            (trouble, (trouble, longer, placed))
+            for longer, placed in _axis_datums(letter, dimension)
+            if canvas.has_room(placed.box if whole else placed.frame, (*longer, *placed.stem))
+            for trouble in (
+                canvas.trouble_of_datum(placed.frame, (*longer, *placed.stem), apart_from=dimension.lines[0]),
+            )
+        )
+        if best:
+            trouble, longer, placed = best
+            canvas.add(placed.box, placed.texts, placed.shapes, leader=(*longer, *placed.stem), trouble=trouble)
             return
     raise NoRoomError(f"no room for datum {letter}")
+
+
+def _axis_datums(letter: str, dimension: Dimension) -> Iterator[tuple[tuple[Line, ...], Placed]]:
+    """The datum in line with a dimension line, with what prolongs that."""
+    line, (low, high) = dimension.lines[0], sorted((dimension.start[0], dimension.end[0]))
+    against = {1: (high, line.end[1]), -1: (low, line.start[1])}
+    for length, way in product((None, 0.0, *_LENGTHS), (1, -1)):
+        end = line.end if way > 0 else line.start
+        foot = against[way] if length is None else (end[0] + way * length, end[1])
+        yield ((Line(end, foot, _ON),) if length else ()), _datum_at(letter, foot, 90.0 - way * 90)
 
 
 def _datum_at(letter: str, foot: Point, direction: float) -> Placed:
@@ -212,4 +247,4 @@ def _datum_at(letter: str, foot: Point, direction: float) -> Placed:
         max(frame_box.top, *ys) + _OFF_FACE_MM * s,
     )
     stem = Line(tip, near, _ON)
-    return Placed(box, frame_box, (stem,), (stem, triangle, *frame), texts)
+    return Placed(box, frame_box, (stem,), (triangle, *frame), texts)

@@ -1,20 +1,45 @@
-"""Finding room: what already stands about a view, and whether a new text or line may stand there too."""
+"""Finding room: what already stands about a view, whether a new text or line may stand there too, and how well it would."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass, field, fields, replace
-from itertools import islice
-from math import hypot, inf
+from math import inf
 from typing import TypeVar
 
 from geometry.drawing.facts import CRITICAL_MARK
 from geometry.drawing.lettering import text_width_mm
-from geometry.drawing.model import Arc, Arrow, Box, Curve, Dimension, Fill, Layer, Line, Point, Shape, Text
+from geometry.drawing.meeting import (
+    Kept,
+    Rival,
+    Segment,
+    cost_among,
+    crosses,
+    enters,
+    extent,
+    is_free,
+    length_within,
+    price_of,
+    rival,
+)
+from geometry.drawing.model import Box, Dimension, Layer, Line, Point, Shape, Text
 from geometry.drawing.style import STYLE
 
 Candidate = TypeVar("Candidate")
-_GRAVE = 3
-_PATIENCE = 100
-"""How many places with room are looked at for one whose leader crosses nothing."""
+PATIENT, MEASURED, HASTY = 100, 12, 0
+"""How many places with room are looked at for one that troubles nothing; the first will do to see whether there is room at all."""
+_ORDER_COST = 0.01
+"""What a place costs for every better wanted one that has room too."""
+FINE = 0.5
+"""What costs less troubles nobody."""
+_ACROSS, _ACROSS_EXTENSION, _INTO_CIRCLE = 3.0, 1.0, 3.0
+"""A leader had better cross no dimension line, no leader and no window of a detail; an extension line is less confusing."""
+BESIDE, _BESIDE_EDGE = 4.0, 3.0
+"""What runs on or close beside another line, or level with an edge of the part, says something that is wrong."""
+_NEAR_SIGN, _NEAR_TEXT = 2.0, 1.0
+_THROUGH, _LEAST_THROUGH_MM = 0.15, 2.0
+"""For every millimetre of a leader within the part, beyond a few about its own tip."""
+_PROLONGED_MM = 6.0
+"""So far beyond an edge of the part a line that is level with it looks like an extension line."""
+_LEVEL_MM, _LEAST_LEVEL_MM = 0.8, 4.0
 
 
 @dataclass(slots=True)
@@ -23,26 +48,42 @@ class Canvas:
 
     right_limit: float = inf
     """How far to the right words may go."""
+    patience: int = PATIENT
+    """How many places with room are looked at for one that troubles nothing."""
     solids: list[Box] = field(default_factory=list)
     """Where the part itself is: no text may stand there."""
+    part: list[Box] = field(default_factory=list)
+    """The same where a leader had better not go either."""
     boxes: list[Box] = field(default_factory=list)
     """What the texts cover, with the space kept to other texts."""
-    near_boxes: list[Box] = field(default_factory=list)
+    near_boxes: list[Kept] = field(default_factory=list)
     """The same with the smaller space kept to lines."""
-    lines: list[tuple[Point, Point]] = field(default_factory=list)
-    drawn: list[tuple[Point, Point]] = field(default_factory=list)
-    """Dimension lines and leaders: a leader had better cross none of them."""
-    extensions: list[tuple[Point, Point]] = field(default_factory=list)
-    """Extension lines: the same, though it is less confusing."""
-    leaders: list[tuple[Point, Point]] = field(default_factory=list)
-    """Of these the leaders."""
+    wide_boxes: list[Kept] = field(default_factory=list)
+    """The same with the space that lines had better keep."""
+    lines: list[Segment] = field(default_factory=list)
+    rivals: list[Rival] = field(default_factory=list)
+    """What a leader had better not cross or run beside."""
+    leaders: list[Rival] = field(default_factory=list)
+    """Of these the leaders, which a dimension had better not."""
     circles: list[tuple[Point, float]] = field(default_factory=list)
     """Windows of details: a leader had better stay out of them."""
-    crossed: int = 0
-    """How often that could not be helped."""
+    trouble: float = 0.0
+    """What could not be helped."""
     dimensions: list[Dimension] = field(default_factory=list)
     texts: list[Text] = field(default_factory=list)
     shapes: list[Shape] = field(default_factory=list)
+
+    def add_edges(self, shapes: Iterable[Shape], factor: float) -> None:
+        """Level and upright edges of the part: a leader in line with one looks like its extension line."""
+        for shape in shapes:
+            if isinstance(shape, Line) and shape.layer is Layer.VISIBLE:
+                (ax, ay), (bx, by) = sorted((shape.start, shape.end))
+                if ax == bx or ay == by:
+                    x, y = (_PROLONGED_MM, 0.0) if ay == by else (0.0, _PROLONGED_MM)
+                    ends = ((ax * factor - x, ay * factor - y), (bx * factor + x, by * factor + y))
+                    self.rivals.append(
+                        rival(ends, across=0.0, beside=_BESIDE_EDGE, near=_LEVEL_MM, least=_LEAST_LEVEL_MM)
+                    )
 
     def has_room_for(self, text: Text, lines: Iterable[Line]) -> bool:
         """Whether a text with its lines meets no other text, no line and not the part."""
@@ -53,47 +94,86 @@ class Canvas:
         if box.right > self.right_limit:
             return False
         apart = box.grown(STYLE.clear_mm)
-        if any(apart.meets(other) for other in self.boxes) or any(apart.meets(solid) for solid in self.solids):
-            return False
-        if any(crosses(other, line.start, line.end) for other in self.near_boxes for line in lines):
-            return False
-        near = box.grown(STYLE.line_clear_mm)
-        return not any(crosses(near, a, b) for a, b in self.lines)
+        left, bottom, right, top = apart.left, apart.bottom, apart.right, apart.top
+        for others in (self.boxes, self.solids):
+            for other in others:
+                if left < other.right and other.left < right and bottom < other.top and other.bottom < top:
+                    return False
+        for line in lines:
+            if price_of((line.start, line.end), self.near_boxes):
+                return False
+        return is_free(box.grown(STYLE.line_clear_mm), self.lines)
 
-    def crossings(self, lines: Iterable[Line], *, apart_from: Line | None = None) -> int:
-        """How many lines a leader would cross or run along; extension lines count less than all others."""
-        own = (apart_from.start, apart_from.end) if apart_from else None
-        return sum(
-            _GRAVE * sum(meet(line.start, line.end, a, b) for a, b in self.drawn if (a, b) != own)
-            + sum(meet(line.start, line.end, a, b) for a, b in self.extensions)
-            + _GRAVE * sum(enters(line.start, line.end, centre, radius) for centre, radius in self.circles)
-            for line in lines
-        )
+    def trouble_of_leader(
+        self, box: Box, lines: Iterable[Line], *, is_sign: bool, apart_from: Line | None = None
+    ) -> float:
+        """What it costs to put words or a sign on a leader here: lines crossed or run along, the part gone through."""
+        if not self.patience:
+            return 0.0
+        own = (*apart_from.start, *apart_from.end) if apart_from else ()
+        rivals = [r for r in self.rivals if r[4:6] != own[:2]] if own else self.rivals
+        cost = 0.0
+        for line in lines:
+            a, b = line.start, line.end
+            cost += sum(cost_among((a, b), rivals))
+            cost += _INTO_CIRCLE * sum(enters(a, b, centre, radius) for centre, radius in self.circles)
+            inside = sum(length_within(solid, a, b) for solid in self.part)
+            cost += _THROUGH * max(0.0, inside - _LEAST_THROUGH_MM)
+        return cost + self._nearness(box, lines, is_sign=is_sign)
 
-    def crossings_with_leaders(self, lines: Iterable[Line]) -> int:
-        """How many leaders the lines of a dimension would cross, its own line first."""
-        crossed = [sum(meet(line.start, line.end, a, b) for a, b in self.leaders) for line in lines]
-        return _GRAVE * sum(crossed[:1]) + sum(crossed[1:])
+    def trouble_of_datum(self, frame: Box, lines: Iterable[Line], *, apart_from: Line | None = None) -> float:
+        """What it costs to put a datum here: lines crossed, other than its own; along the face it runs with good reason."""
+        if not self.patience:
+            return 0.0
+        rivals = [r for r in self.rivals if not apart_from or r[4:6] != apart_from.start]
+        crossed = sum(cost_among((line.start, line.end), rivals)[0] for line in lines)
+        return crossed + self._nearness(frame, (), is_sign=True)
+
+    def trouble_of_dimension(self, dimension: Dimension) -> float:
+        """What it costs to put a dimension here: leaders crossed or run along, its own line first, and words that crowd it."""
+        if not self.patience:
+            return 0.0
+        first, *others = [(line.start, line.end) for line in dimension.lines]
+        cost = sum(cost_among(first, self.leaders))
+        for line in others:
+            cost += sum(cost_among(line, self.leaders)) / _ACROSS
+        return cost + self._nearness(dimension.text.box, dimension.lines, is_sign=False)
+
+    def _nearness(self, box: Box, lines: Iterable[Line], *, is_sign: bool) -> float:
+        """What it costs that lines come close to words or signs."""
+        *sides, price = _wide(box, is_sign=is_sign)
+        cost = 0.0 if is_free(Box(*sides), self.lines) else price
+        return cost + sum(price_of((line.start, line.end), self.wide_boxes) for line in lines)
+
+    def best_of(self, candidates: Iterable[tuple[float, Candidate]]) -> Candidate | None:
+        """Of what has room, the first that troubles nothing; else, of the first few, that which troubles least."""
+        best: tuple[float, Candidate] | None = None
+        for number, (trouble, candidate) in enumerate(candidates):
+            cost = trouble + number * _ORDER_COST
+            if best is None or cost < best[0]:
+                best = cost, candidate
+            if trouble < FINE or number >= self.patience:
+                break
+        return best[1] if best else None
 
     def add_dimension(self, dimension: Dimension) -> None:
         """Place a dimension."""
-        lines = [(line.start, line.end) for line in dimension.lines]
-        is_leader = dimension.kind in {"radius", "note"}
-        if is_leader:
-            self.crossed += self.crossings(dimension.lines)
-            self.leaders += lines
+        if dimension.kind in {"radius", "note"}:
+            self.trouble += self.trouble_of_leader(dimension.text.box, dimension.lines, is_sign=False)
+            self._add_leader(dimension.lines)
         else:
-            self.crossed += self.crossings_with_leaders(dimension.lines)
-        self.drawn += lines if is_leader else lines[:1]
-        self.extensions += [] if is_leader else lines[1:]
+            self.trouble += self.trouble_of_dimension(dimension)
+            first, *others = [(line.start, line.end) for line in dimension.lines]
+            self.rivals.append(rival(first, across=_ACROSS, beside=BESIDE))
+            self.rivals += [rival(line, across=_ACROSS_EXTENSION, beside=BESIDE) for line in others]
         self.dimensions.append(dimension)
-        self._occupy(dimension.text.box, dimension.lines)
+        self._occupy(dimension.text.box, dimension.lines, is_sign=False)
         if dimension.measure.exact:
             self.shapes += _framed(dimension.text)
 
     def add_text(self, text: Text, *shapes: Shape) -> None:
         """Place a text with the lines that belong to it."""
-        self.add(text.box, (text,), shapes)
+        self.add(text.box, (text,), shapes, is_sign=False)
 
     def add(
         self,
@@ -103,20 +183,29 @@ class Canvas:
         *,
         leader: tuple[Line, ...] = (),
         apart_from: Line | None = None,
+        is_sign: bool = True,
+        trouble: float | None = None,
     ) -> None:
-        """Place texts and lines that keep others out of a box, and the leader that holds them."""
+        """Place texts and lines that keep others out of a box, and the leader that holds them, its trouble known or not."""
         drawn = (*leader, *shapes)
         self.texts += texts
         self.shapes += drawn
-        self.crossed += self.crossings(leader, apart_from=apart_from)
-        lines = [(line.start, line.end) for line in leader]
-        self.leaders += lines
-        self.drawn += lines
-        self._occupy(box, [shape for shape in drawn if isinstance(shape, Line)])
+        if trouble is not None:
+            self.trouble += trouble
+        elif leader:
+            self.trouble += self.trouble_of_leader(box, leader, is_sign=is_sign, apart_from=apart_from)
+        self._add_leader(leader)
+        self._occupy(box, [shape for shape in drawn if isinstance(shape, Line)], is_sign=is_sign)
 
-    def _occupy(self, box: Box, lines: Iterable[Line]) -> None:
+    def _add_leader(self, lines: Iterable[Line]) -> None:
+        added = [rival((line.start, line.end), across=_ACROSS, beside=BESIDE) for line in lines]
+        self.rivals += added
+        self.leaders += added
+
+    def _occupy(self, box: Box, lines: Iterable[Line], *, is_sign: bool) -> None:
         self.boxes.append(box.grown(STYLE.clear_mm))
-        self.near_boxes.append(box.grown(STYLE.line_clear_mm))
+        self.near_boxes.append(_kept(box, STYLE.line_clear_mm, 1.0))
+        self.wide_boxes.append(_wide(box, is_sign=is_sign))
         self.lines += [(line.start, line.end) for line in lines]
 
     def touches(self, box: Box) -> bool:
@@ -126,31 +215,41 @@ class Canvas:
 
     def copied(self) -> "Canvas":
         """The same surroundings, to be filled further in another way."""
-        other = Canvas(self.right_limit, crossed=self.crossed)
-        for name in (f.name for f in fields(self)):
-            kept = getattr(self, name)
-            if isinstance(kept, list):
-                setattr(other, name, list(kept))
+        other = Canvas()
+        other.become(self)
         return other
+
+    def become(self, other: "Canvas") -> None:
+        """Take over what was placed on a copy."""
+        for name in _FIELDS:
+            kept = getattr(other, name)
+            setattr(self, name, list(kept) if isinstance(kept, list) else kept)
 
     @property
     def box(self) -> Box:
         """Everything that was placed, and the part."""
-        boxes = [
-            *self.solids,
-            *(text.box for text in self.texts),
-            *(dimension.text.box for dimension in self.dimensions),
-        ]
+        words = [*(text.box for text in self.texts), *(dimension.text.box for dimension in self.dimensions)]
+        boxes = [*self.solids, *words]
         points = [point for line in self.lines for point in line] + [p for shape in self.shapes for p in extent(shape)]
-        lefts, rights = (
-            [b.left for b in boxes] + [x for x, _ in points],
-            [b.right for b in boxes] + [x for x, _ in points],
+        xs, ys = [x for x, _ in points], [y for _, y in points]
+        return Box(
+            min([box.left for box in boxes] + xs),
+            min([box.bottom for box in boxes] + ys),
+            max([box.right for box in boxes] + xs),
+            max([box.top for box in boxes] + ys),
         )
-        lows, highs = (
-            [b.bottom for b in boxes] + [y for _, y in points],
-            [b.top for b in boxes] + [y for _, y in points],
-        )
-        return Box(min(lefts), min(lows), max(rights), max(highs))
+
+
+_FIELDS = tuple(each.name for each in fields(Canvas))
+
+
+def _wide(box: Box, *, is_sign: bool) -> Kept:
+    """The rectangle that lines had better keep out of."""
+    return _kept(box, STYLE.sign_clear_mm, _NEAR_SIGN) if is_sign else _kept(box, STYLE.text_clear_mm, _NEAR_TEXT)
+
+
+def _kept(box: Box, around: float, price: float) -> Kept:
+    return box.left - around, box.bottom - around, box.right + around, box.top + around, price
 
 
 def _framed(text: Text) -> tuple[Line, ...]:
@@ -167,71 +266,3 @@ def _framed(text: Text) -> tuple[Line, ...]:
         (box.left - x, box.top + y),
     ]
     return tuple(Line(a, b, Layer.DIMENSION) for a, b in zip(corners, corners[1:] + corners[:1], strict=True))
-
-
-def fewest(candidates: Iterable[tuple[int, Candidate]]) -> Candidate | None:
-    """Of what has room, the first that crosses nothing; else, of the first few, that which crosses least."""
-    best: tuple[int, Candidate] | None = None
-    for crossed, candidate in islice(candidates, _PATIENCE):
-        if best is None or crossed < best[0]:
-            best = crossed, candidate
-        if not crossed:
-            break
-    return best[1] if best else None
-
-
-def crosses(box: Box, a: Point, b: Point) -> bool:
-    """Whether a straight line has a part inside a rectangle."""
-    if max(a[0], b[0]) <= box.left or min(a[0], b[0]) >= box.right:
-        return False
-    if max(a[1], b[1]) <= box.bottom or min(a[1], b[1]) >= box.top:
-        return False
-    if a[0] == b[0] or a[1] == b[1]:
-        return True
-    dx, dy = b[0] - a[0], b[1] - a[1]
-    sides = [dx * (y - a[1]) - dy * (x - a[0]) for x in (box.left, box.right) for y in (box.bottom, box.top)]
-    return min(sides) < 0 < max(sides)
-
-
-def meet(a: Point, b: Point, c: Point, d: Point) -> bool:
-    """Whether two straight lines cross, or run on in one another so that they look like one."""
-    apart = STYLE.apart_mm
-    if min(a[0], b[0]) > max(c[0], d[0]) + apart or min(c[0], d[0]) > max(a[0], b[0]) + apart:
-        return False
-    if min(a[1], b[1]) > max(c[1], d[1]) + apart or min(c[1], d[1]) > max(a[1], b[1]) + apart:
-        return False
-    if (a[0] == b[0] and c[0] == d[0]) or (a[1] == b[1] and c[1] == d[1]):
-        return True
-    ux, uy, vx, vy = b[0] - a[0], b[1] - a[1], d[0] - c[0], d[1] - c[1]
-    first = (ux * (c[1] - a[1]) - uy * (c[0] - a[0])) * (ux * (d[1] - a[1]) - uy * (d[0] - a[0]))
-    return first < 0 and (vx * (a[1] - c[1]) - vy * (a[0] - c[0])) * (vx * (b[1] - c[1]) - vy * (b[0] - c[0])) < 0
-
-
-def enters(a: Point, b: Point, centre: Point, radius: float) -> bool:
-    """Whether a straight line comes inside a circle."""
-    dx, dy = b[0] - a[0], b[1] - a[1]
-    length = dx * dx + dy * dy
-    share = ((centre[0] - a[0]) * dx + (centre[1] - a[1]) * dy) / length if length else 0.0
-    share = min(1.0, max(0.0, share))
-    return hypot(a[0] + share * dx - centre[0], a[1] + share * dy - centre[1]) < radius - STYLE.line_clear_mm
-
-
-def extent(shape: Shape) -> tuple[Point, ...]:
-    """Points whose surrounding rectangle holds the shape (for an arc, that of its whole circle)."""
-    match shape:
-        case Line(start, end, _):
-            return start, end
-        case Arc((x, y), radius, _, _, _):
-            return (x - radius, y - radius), (x + radius, y + radius)
-        case Curve(points, _):
-            return points
-        case Arrow(tip=tip):
-            return (tip,)
-        case Fill(boxes, _):
-            return tuple(p for box in boxes for p in ((box.left, box.bottom), (box.right, box.top)))
-    return shape.points
-
-
-def arrow_line(start: Point, end: Point, direction_deg: float, layer: Layer) -> tuple[Line, Arrow]:
-    """A line with an arrow head at its end."""
-    return Line(start, end, layer), Arrow(end, direction_deg, layer)

@@ -7,7 +7,7 @@ from geometry.drawing.callouts import place_square
 from geometry.drawing.canvas import Canvas
 from geometry.drawing.facts import SheetFacts
 from geometry.drawing.geometrical import FLOOR_ROUGHNESS_UM
-from geometry.drawing.main_view import seat_corner_needs_detail
+from geometry.drawing.main_view import lip_outer_mm, seat_corner_needs_detail
 from geometry.drawing.model import Box, Measure, Point, Text, View
 from geometry.drawing.placing import Pointer, place_pointer
 from geometry.drawing.scales import Scale, largest_scale
@@ -20,6 +20,7 @@ from geometry.pad import Pad
 _LEAST_WINDOW_MM = 1.5
 _ABOUT_LIP = 0.75
 """A window is 2.2 times its corner's size in radius; the lip's two ends need less about them."""
+_ABOUT_GROOVE = 0.57
 _UP_LEFT = (135.0, 125.0, 145.0, 115.0, 155.0)
 _DOWN_RIGHT = (-45.0, -35.0, -55.0, -25.0, -65.0)
 _STEEP = (110.0, 105.0, 115.0, 120.0, 100.0)
@@ -52,9 +53,14 @@ def details_of(
     ``narrow`` puts words above the slot floor's window instead of beside it.
     """
     found = [_slot_detail(pad, shown, main, facts, reach_mm, narrow=narrow)] if pad.has_slot else []
-    if "seat_corner_radius_mm" in shown and seat_corner_needs_detail(pad, main):
+    has_corner = "seat_corner_radius_mm" in shown and seat_corner_needs_detail(pad, main)
+    if lip_apart and pad.has_skirt:
+        together = has_corner and _corner_shows_in_groove(pad, main, reach_mm)
+        has_corner = has_corner and not together
+        found.append(_groove_detail(pad, shown, main, facts, reach_mm, with_corner=together))
+    if has_corner:
         found.append(_corner_detail(pad, shown, main, reach_mm))
-    if lip_apart:
+    if lip_apart and not pad.has_skirt:
         found.append(_lip_detail(pad, shown, main, facts, reach_mm))
     return tuple(found)
 
@@ -85,18 +91,52 @@ def _slot_detail(
 
 def _lip_detail(pad: Pad, shown: dict[str, Measure], main: Scale, facts: SheetFacts, reach: float) -> Detail:
     """Detail Z: the lip with its chamfer and its run-out, where both are too near each other on the section."""
-    seat, body, edge = pad.seat_diameter_mm / 2, pad.body_diameter_mm / 2, pad.edge_chamfer_mm
+    seat, lip, edge = pad.seat_diameter_mm / 2, pad.seat_length_mm, pad.edge_chamfer_mm
+    outer = lip_outer_mm(pad)
+    body = outer if pad.has_flats else outer + edge
     half = hypot(body - seat, edge) / 2
-    centre = ((seat + body) / 2, pad.seat_length_mm + edge / 2)
+    centre = ((seat + body) / 2, lip + edge / 2)
     detail = _window(pad, "Z", centre, half * _ABOUT_LIP, main, reach)
     k = detail.scale.factor
-    at = ((body - edge / 2 - centre[0]) * k, 0.0)
-    pointer = Pointer(shown["edge_chamfer_mm"], "note", at, 0.0, _DOWN_RIGHT, _lengths(reach))
-    place_pointer(detail.canvas, detail.scale, pointer)
-    tip = (((seat + body - edge) / 2 - centre[0]) * k, -edge / 2 * k)
+    if not pad.has_flats:
+        at = ((body - edge / 2 - centre[0]) * k, 0.0)
+        pointer = Pointer(shown["edge_chamfer_mm"], "note", at, 0.0, _DOWN_RIGHT, _lengths(reach))
+        place_pointer(detail.canvas, detail.scale, pointer)
+    tip = (((seat + outer) / 2 - centre[0]) * k, -edge / 2 * k)
     frame = tolerance_frame(LIP_RUN_OUT, facts.units, critical=facts.critical)
     place_square(detail.canvas, frame, [tip], "lip run-out", up=False)
     return _named(detail)
+
+
+def _groove_detail(
+    pad: Pad, shown: dict[str, Measure], main: Scale, facts: SheetFacts, reach: float, *, with_corner: bool
+) -> Detail:
+    """Detail Z: the narrow groove between seat and skirt with the run-out of its lip, and the seat's corner where it is small."""
+    seat, bore, lip = pad.seat_diameter_mm / 2, lip_outer_mm(pad), pad.seat_length_mm
+    low = 0.0 if with_corner else max(0.0, lip - (bore - seat))
+    centre = ((seat + bore) / 2, (low + lip) / 2)
+    half = hypot(bore - seat, lip - low) / 2
+    detail = _window(pad, "Z", centre, half * _ABOUT_GROOVE, main, reach)
+    k, radius = detail.scale.factor, pad.seat_corner_radius_mm
+    if with_corner:
+        at = ((seat - radius - centre[0]) * k, (radius - centre[1]) * k)
+        # From inside: from below its leader would cross that of the run-out.
+        pointer = Pointer(
+            shown["seat_corner_radius_mm"], "radius", at, radius * k, _UP_LEFT, _lengths(reach), inner=True
+        )
+        place_pointer(detail.canvas, detail.scale, pointer)
+    tip = ((bore - seat) * 0.15 * k, (lip - centre[1]) * k)
+    frame = tolerance_frame(LIP_RUN_OUT, facts.units, critical=facts.critical)
+    place_square(detail.canvas, frame, [tip], "lip run-out", up=False)
+    return _named(detail)
+
+
+def _corner_shows_in_groove(pad: Pad, main: Scale, reach: float) -> bool:
+    """Whether the groove's window is large enough on paper to point at the seat's corner in it."""
+    if not pad.has_skirt:
+        return False
+    half = hypot(lip_outer_mm(pad) - pad.seat_diameter_mm / 2, pad.seat_length_mm) / 2
+    return not seat_corner_needs_detail(pad, _scale_of(half * _ABOUT_GROOVE, main, reach))
 
 
 def _corner_detail(pad: Pad, shown: dict[str, Measure], main: Scale, reach: float) -> Detail:
@@ -110,9 +150,14 @@ def _corner_detail(pad: Pad, shown: dict[str, Measure], main: Scale, reach: floa
     return _named(detail)
 
 
+def _scale_of(radius: float, main: Scale, reach: float) -> Scale:
+    """The largest standard scale at which a window still shows the whole corner."""
+    return max(largest_scale(reach / max(_LEAST_WINDOW_MM, 2.2 * radius)), main)
+
+
 def _window(pad: Pad, letter: str, corner: Point, radius: float, main: Scale, reach: float) -> Detail:
     """A window about a corner, at the largest standard scale that still shows the whole corner."""
-    scale = max(largest_scale(reach / max(_LEAST_WINDOW_MM, 2.2 * radius)), main)
+    scale = _scale_of(radius, main, reach)
     window = reach / scale.factor
     view = detail_view(pad, letter, centre=corner, window_mm=window)
     return Detail(letter, view, scale, Canvas(solids=[Box(-reach, -reach, reach, reach)]), corner, window)

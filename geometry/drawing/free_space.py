@@ -1,13 +1,15 @@
 """Where on a sheet a view still has room: the sheet as small squares, of which those are taken that something reaches into."""
 
+from collections.abc import Iterable, Iterator
 from itertools import chain
 from math import ceil, hypot
 
 import numpy as np
 from numpy.typing import NDArray
 
-from geometry.drawing.canvas import Canvas, extent
-from geometry.drawing.model import Box, Point
+from geometry.drawing.canvas import Canvas
+from geometry.drawing.meeting import extent
+from geometry.drawing.model import Box, Line, Point
 
 _SQUARE_MM = 1.5
 
@@ -26,25 +28,17 @@ class FreeSpace:
         other.taken = self.taken.copy()
         return other
 
-    def take(self, box: Box) -> None:
-        """Keep others out of a rectangle."""
-        left, right = ((x - self.area.left) / _SQUARE_MM for x in (box.left, box.right))
-        low, high = ((y - self.area.bottom) / _SQUARE_MM for y in (box.bottom, box.top))
-        self.taken[max(0, int(low)) : max(0, ceil(high)), max(0, int(left)) : max(0, ceil(right))] = True
+    def take_all(self, boxes: Iterable[Box], at: Point, around_mm: float) -> None:
+        """Keep others out of rectangles and a border about each of them."""
+        for box in boxes:
+            self.take(box, at, around_mm)
 
-    def take_canvas(self, canvas: Canvas, at: Point, around_mm: float) -> None:
-        """Keep others away from everything about a view: the part, words, signs and lines."""
-        words = (text.box for text in chain(canvas.texts, (dimension.text for dimension in canvas.dimensions)))
-        for box in chain(canvas.solids, words):
-            self.take(box.moved(at).grown(around_mm))
-        for a, b in canvas.lines:
-            # A slanting line is taken in short pieces, so that its rectangle does not take a whole corner.
-            pieces = 1 if a[0] == b[0] or a[1] == b[1] else ceil(hypot(b[0] - a[0], b[1] - a[1]) / (2 * _SQUARE_MM))
-            for i in range(pieces):
-                ends = [(a[0] + (b[0] - a[0]) * t / pieces, a[1] + (b[1] - a[1]) * t / pieces) for t in (i, i + 1)]
-                self.take(_about(ends).moved(at).grown(around_mm))
-        for shape in canvas.shapes:
-            self.take(_about(extent(shape)).moved(at).grown(around_mm))
+    def take(self, box: Box, at: Point = (0.0, 0.0), around_mm: float = 0.0) -> None:
+        """Keep others out of a rectangle."""
+        x, y = at[0] - self.area.left, at[1] - self.area.bottom
+        left, right = (box.left + x - around_mm) / _SQUARE_MM, (box.right + x + around_mm) / _SQUARE_MM
+        low, high = (box.bottom + y - around_mm) / _SQUARE_MM, (box.top + y + around_mm) / _SQUARE_MM
+        self.taken[max(0, int(low)) : max(0, ceil(high)), max(0, int(left)) : max(0, ceil(right))] = True
 
     def place_for(self, box: Box) -> Point | None:
         """An origin at which a box meets nothing, from the top right; None where there is none."""
@@ -62,6 +56,23 @@ class FreeSpace:
         # Never beyond the area, which need not end with a whole square.
         x, y = min(left, self.area.right - box.width), min(bottom, self.area.top - box.height)
         return float(x - box.left), float(y - box.bottom)
+
+
+def covered_by(canvas: Canvas) -> Iterator[Box]:
+    """Rectangles about everything of a view: the part, words, signs and lines."""
+    yield from canvas.solids
+    for text in chain(canvas.texts, (dimension.text for dimension in canvas.dimensions)):
+        yield text.box
+    for a, b in canvas.lines:
+        # A slanting line is taken in short pieces, so that its rectangle does not take a whole corner.
+        pieces = 1 if a[0] == b[0] or a[1] == b[1] else ceil(hypot(b[0] - a[0], b[1] - a[1]) / (2 * _SQUARE_MM))
+        for i in range(pieces):
+            ends = [(a[0] + (b[0] - a[0]) * t / pieces, a[1] + (b[1] - a[1]) * t / pieces) for t in (i, i + 1)]
+            yield _about(ends)
+    for shape in canvas.shapes:
+        # A line of a sign or a leader is among the canvas's lines already.
+        if not isinstance(shape, Line):
+            yield _about(extent(shape))
 
 
 def _about(points: tuple[Point, ...] | list[Point]) -> Box:

@@ -1,16 +1,17 @@
 """The main view with its dimensions: section A–A across the slot, everything sized by function from the seat face."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import suppress
 from dataclasses import dataclass
-from itertools import permutations
+from itertools import permutations, product
 from math import inf, sqrt
 
 from geometry.drawing.callouts import place_axis_datum, place_beside, place_callout, place_datum, place_square
-from geometry.drawing.canvas import Canvas
+from geometry.drawing.canvas import BESIDE, Canvas
 from geometry.drawing.facts import Units
 from geometry.drawing.geometrical import FLOOR_ROUGHNESS_UM, SEAT_ROUGHNESS_UM
-from geometry.drawing.model import Box, Dimension, Measure, Point, View
+from geometry.drawing.meeting import rival
+from geometry.drawing.model import Box, Dimension, Measure, Point
 from geometry.drawing.notes import Root, lead_in_words, root_words
 from geometry.drawing.placing import NoRoomError, Pointer, Side, Span, WordsAt, place_pointer, place_span
 from geometry.drawing.scales import Scale
@@ -33,6 +34,10 @@ _FROM_TOP = frozenset({"relief_depth_mm"})
 """Their words stand best above, out of the way of what reaches down."""
 _NARROW_LIP_MM = 2.0
 """A lip that is narrower on paper, less its chamfer, is shown in a detail."""
+_NARROW_GROOVE_MM = 3.2
+"""A groove between seat and skirt that is narrower on paper is shown in a detail: extension lines go down from both its walls."""
+_LITTLE_TROUBLE = 2.5
+"""An outer radius crosses an extension line of its own seat, a frame beside the slot's width one of the body's."""
 _SMALL_RADIUS_MM = 1.2
 """A seat corner that is smaller on paper is dimensioned in a detail."""
 
@@ -53,30 +58,54 @@ class Plan:
     """The diameter that keeps the pad in its place: its axis is a datum."""
     critical: tuple[str, ...] = ()
     """Dimensions and tolerances that an estimate depends on."""
-    is_trial: bool = False
-    """Whether any order of placing will do, crossings or not: enough to see whether a scale has room."""
 
 
-def section_canvas(pad: Pad, shown: dict[str, Measure], scale: Scale, plan: Plan) -> tuple[View, Canvas]:
+_Step = Callable[[Canvas, Pad, dict[str, Measure], Scale, Plan], None]
+
+
+class SectionCanvases:
     """The section at a scale with its dimensions, in paper mm about the view's origin, clear of its details' windows.
 
-    Where one order of placing leaves leaders crossing other lines, others are tried.
+    Where one order of placing leaves leaders in the way of other lines, others are tried; what several orders begin with is
+    placed once.
     """
-    view = section_view(pad, over_mm=STYLE.centre_over_mm / scale.factor)
-    tried = []
-    for order in _ORDERS:
-        canvas = _empty_canvas(pad, scale, plan)
-        try:
-            for step in order:
-                step(canvas, pad, shown, scale, plan)
-        except NoRoomError:
-            continue
-        if plan.is_trial or not canvas.crossed:
-            return view, canvas
-        tried.append(canvas)
-    if not tried:
-        raise NoRoomError(f"no room for the dimensions of the section at {scale.words}")
-    return view, min(tried, key=lambda canvas: canvas.crossed)
+
+    def __init__(self, pad: Pad, shown: dict[str, Measure], scale: Scale, plan: Plan, *, patience: int) -> None:
+        self.of = (pad, shown, scale, plan)
+        empty = _empty_canvas(pad, scale, plan)
+        empty.patience = patience
+        self.begun: dict[tuple[_Step, ...], Canvas | None] = {(): empty}
+        self.found: list[Canvas] = []
+        self.orders = iter(_ORDERS)
+
+    def all(self) -> Iterator[Canvas]:
+        """All that have room, in the order in which they are tried."""
+        yield from tuple(self.found)
+        for order in self.orders:
+            canvas = self._after(order)
+            if canvas:
+                self.found.append(canvas)
+                yield canvas
+
+    def best(self) -> list[Canvas]:
+        """All that have room, those that leave least trouble first; once one leaves little, no more are tried."""
+        for canvas in self.all():
+            if canvas.trouble <= _LITTLE_TROUBLE:
+                break
+        return sorted(self.found, key=lambda canvas: canvas.trouble)
+
+    def _after(self, steps: tuple[_Step, ...]) -> Canvas | None:
+        """What some steps leave; nothing where one of them finds no room."""
+        if steps not in self.begun:
+            before = self._after(steps[:-1])
+            canvas = before.copied() if before else None
+            try:
+                if canvas:
+                    steps[-1](canvas, *self.of)
+            except NoRoomError:
+                canvas = None
+            self.begun[steps] = canvas
+        return self.begun[steps]
 
 
 def _empty_canvas(pad: Pad, scale: Scale, plan: Plan) -> Canvas:
@@ -97,13 +126,17 @@ def _empty_canvas(pad: Pad, scale: Scale, plan: Plan) -> Canvas:
     if pad.has_plug:
         plug = pad.plug_width_mm * k / 2
         canvas.solids.append(Box(-plug, high, plug, top))
+    canvas.part = list(canvas.solids)
+    canvas.add_edges(section_view(pad, over_mm=STYLE.centre_over_mm / k).shapes, k)
     for (x, y), reach in plan.windows:
         canvas.solids.append(Box((x - reach) * k, (y - reach) * k, (x + reach) * k, (y + reach) * k))
         canvas.circles.append(((x * k, y * k), reach * k))
-    canvas.lines.append(((0, foot - STYLE.centre_over_mm), (0, top + STYLE.centre_over_mm)))
+    axes = [((0.0, foot - STYLE.centre_over_mm), (0.0, top + STYLE.centre_over_mm))]
     if pad.has_cross_hole:
         out, level = pad.stem_diameter_mm * k / 2 + STYLE.centre_over_mm, -pad.cross_hole_distance_mm * k
-        canvas.lines.append(((-out, level), (out, level)))
+        axes.append(((-out, level), (out, level)))
+    canvas.lines += axes
+    canvas.rivals += [rival(axis, across=0.0, beside=BESIDE) for axis in axes]
     return canvas
 
 
@@ -179,18 +212,28 @@ def _stem_length(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Sca
 
 def _place_in_some_order(canvas: Canvas, spans: list[Span], scale: Scale) -> None:
     """Spans at one side, in the first order in which all find room: words that stick out best come last, where they cross least."""
-    for order in permutations(sorted(spans, key=lambda span: not span.holds_words)):
+    for upwards, order in product((False, True), permutations(sorted(spans, key=lambda span: not span.holds_words))):
         trial = canvas.copied()
         with suppress(NoRoomError):
-            for each in (trial, canvas):
-                for span in order:
-                    ends: tuple[WordsAt, ...] = ("high", "low") if span.measure.name in _FROM_TOP else ("low", "high")
-                    place_span(each, span, scale, rows=range(6), words=("middle", *ends))
+            for span in order:
+                goes_up = upwards != (span.measure.name in _FROM_TOP)
+                ends: tuple[WordsAt, ...] = ("high", "low") if goes_up else ("low", "high")
+                place_span(trial, span, scale, rows=range(6), words=("middle", *ends))
+            canvas.become(trial)
             return
     raise NoRoomError(f"no room for {', '.join(span.measure.name for span in spans)} at {scale.words}")
 
 
-def _diameters(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, plan: Plan) -> None:
+def _diameters_further_out(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, plan: Plan) -> None:
+    """The same with a row left free above the part, for long words on a leader out of the slot."""
+    if not pad.has_slot:
+        raise NoRoomError("nothing comes out of the top")
+    _diameters(canvas, pad, shown, scale, plan, first_row=1)
+
+
+def _diameters(
+    canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, plan: Plan, first_row: int = 0
+) -> None:
     """Slot, plug and body above the part, what is round below it beneath it, the narrower nearer."""
     k, top, foot = scale.factor, pad.top_height_mm * scale.factor, -pad.foot_depth_mm * scale.factor - 1e-6
 
@@ -208,7 +251,7 @@ def _diameters(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale
     outer = "flats_width_mm" if pad.has_flats else "body_diameter_mm"
     if pad.is_crossed:
         rim = min(rim, pad.web_mm)
-    more = 1 if pad.slot_offset_mm else 0
+    more = first_row + (1 if pad.slot_offset_mm else 0)
     round_(
         outer,
         2 * _half_body(pad),
@@ -221,7 +264,7 @@ def _diameters(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale
         mouth, x, half = pad.body_top_mm - pad.slot_mouth_chamfer_mm, pad.slot_offset_mm, pad.slot_width_mm / 2
         # The offset nearer: its extension line goes through the middle of the slot, where the width's words stand.
         span("slot_width_mm", (x - half, x + half), mouth, (more, *range(2 + more, 6)), ("middle", "low", "high"))
-        span("slot_offset_mm", (0, x), pad.body_top_mm, (0, 3, 4, 5), ("middle", "low", "high"))
+        span("slot_offset_mm", (0, x), pad.body_top_mm, (first_row, 3, 4, 5), ("middle", "low", "high"))
     below = (1, 0, *range(2, 8))
     round_("seat_diameter_mm", pad.seat_diameter_mm, pad.seat_corner_radius_mm, below, ("middle", "low", "high"))
     round_("stem_diameter_mm", pad.stem_diameter_mm, -pad.stem_length_mm, (0, *range(2, 8)), out)
@@ -241,7 +284,8 @@ def _edge(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, pla
     """The chamfer of the body's edges: at the lip or at the top, whichever has room; flats take it out of the section."""
     edge = pad.edge_chamfer_mm / 2
     rim = pad.body_diameter_mm / 2 - edge
-    if not plan.lip_apart and not pad.has_flats:
+    is_in_detail = plan.lip_apart and not pad.has_skirt
+    if not is_in_detail and not pad.has_flats:
         low, top = (rim, pad.foot_bottom_mm + edge), (rim, pad.body_top_mm - edge)
         _note(canvas, shown, "edge_chamfer_mm", scale, ((low, _ASIDE), *(() if pad.is_crossed else ((top, _UP),))))
 
@@ -339,7 +383,7 @@ def with_roots(canvas: Canvas, pad: Pad, scale: Scale, units: Units) -> tuple[Ca
         trial = canvas.copied()
         with suppress(NoRoomError):
             place_callout(trial, lines_of_words((words,)), [tip], angles, root, mirrored=True)
-            if trial.crossed - canvas.crossed <= _FEW_CROSSED:
+            if trial.trouble - canvas.trouble <= _FEW_CROSSED:
                 canvas = trial
                 told.add(root)
     return canvas, frozenset(told)
@@ -349,15 +393,17 @@ def _lip(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, plan
     """The lip's run-out."""
     if not plan.lip_apart:
         k = scale.factor
-        outer = (
-            pad.skirt_bore_mm / 2
-            if pad.has_skirt
-            else min(_half_body(pad), pad.body_diameter_mm / 2 - pad.edge_chamfer_mm)
-        )
-        middle = (pad.seat_diameter_mm / 2 + outer) * k / 2
-        at = (middle, pad.seat_length_mm * k)
+        inner, outer = pad.seat_diameter_mm / 2, lip_outer_mm(pad)
+        tips = [((inner + (outer - inner) * share) * k, pad.seat_length_mm * k) for share in (0.5, 0.65, 0.8)]
         frame = tolerance_frame(LIP_RUN_OUT, plan.units, critical=plan.critical)
-        place_square(canvas, frame, [at], "lip run-out", up=False, mirrored=True)
+        place_square(canvas, frame, tips, "lip run-out", up=False, mirrored=True)
+
+
+def lip_outer_mm(pad: Pad) -> float:
+    """Where the lip's face ends in the section, from the axis: at the skirt, a flat or the edge's chamfer."""
+    if pad.has_skirt:
+        return pad.skirt_bore_mm / 2
+    return min(_half_body(pad), pad.body_diameter_mm / 2 - pad.edge_chamfer_mm)
 
 
 def seat_corner_needs_detail(pad: Pad, scale: Scale) -> bool:
@@ -366,15 +412,19 @@ def seat_corner_needs_detail(pad: Pad, scale: Scale) -> bool:
 
 
 def lip_needs_detail(pad: Pad, scale: Scale) -> bool:
-    """Whether two leaders at the lip would end where one cannot tell them apart."""
-    lip = (pad.body_diameter_mm - pad.seat_diameter_mm) / 2 - pad.edge_chamfer_mm
-    is_plain = not pad.has_skirt and not pad.has_flats
-    return is_plain and pad.edge_chamfer_mm > 0 and lip * scale.factor < _NARROW_LIP_MM
+    """Whether leaders at the lip would end where one cannot tell them from each other or from the seat's extension line."""
+    width = (lip_outer_mm(pad) - pad.seat_diameter_mm / 2) * scale.factor
+    if pad.has_skirt:
+        return width < _NARROW_GROOVE_MM
+    return width < _NARROW_LIP_MM and (pad.has_flats or pad.edge_chamfer_mm > 0)
 
 
-_Step = Callable[[Canvas, Pad, dict[str, Measure], Scale, Plan], None]
 _ORDERS: tuple[tuple[_Step, ...], ...] = (
     (_heights, _diameters, _stem_length, _datums, _top, _lip, _corner, _mouth, _edge),
+    # Long words on a leader out of the slot go by below the outer diameter where no sign stands at the slot's dimension yet.
+    (_heights, _diameters, _stem_length, _mouth, _datums, _top, _lip, _corner, _edge),
+    (_heights, _diameters_further_out, _stem_length, _mouth, _datums, _top, _lip, _corner, _edge),
+    (_heights, _diameters, _stem_length, _mouth, _lip, _edge, _corner, _datums, _top),
     (_heights, _mouth, _diameters, _stem_length, _datums, _top, _lip, _corner, _edge),
     (_heights, _mouth, _diameters, _stem_length, _lip, _corner, _edge, _datums, _top),
     (_heights, _stem_length, _diameters, _datums, _top, _lip, _corner, _mouth, _edge),

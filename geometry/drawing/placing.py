@@ -6,7 +6,7 @@ from itertools import product
 from math import atan2, cos, degrees, radians, sin
 from typing import Literal
 
-from geometry.drawing.canvas import Canvas, fewest
+from geometry.drawing.canvas import Canvas
 from geometry.drawing.errors import SheetError
 from geometry.drawing.lettering import text_width_mm
 from geometry.drawing.model import Anchor, Arc, Arrow, Dimension, Kind, Layer, Line, Measure, Point, Text
@@ -61,8 +61,8 @@ def place_span(
         for row, further, at in product(rows, _FURTHER_MM, words)
         if not further or at != "middle"
     )
-    best = fewest(
-        (canvas.crossings_with_leaders(dimension.lines), dimension)
+    best = canvas.best_of(
+        (canvas.trouble_of_dimension(dimension), dimension)
         for dimension in tries
         if dimension
         and canvas.has_room_for(dimension.text, dimension.lines)
@@ -163,8 +163,8 @@ def place_pointer(canvas: Canvas, scale: Scale, *pointers: Pointer) -> Dimension
         for n, pointer in enumerate(pointers)
         for length, (i, angle) in product(pointer.lengths, enumerate(pointer.angles_deg))
     )
-    best = fewest(
-        (canvas.crossings(dimension.lines), dimension)
+    best = canvas.best_of(
+        (canvas.trouble_of_leader(dimension.text.box, dimension.lines, is_sign=False), dimension)
         for dimension in (_pointed(pointers[n], scale, angle, length) for _, n, length, angle in tries)
         if canvas.has_room_for(dimension.text, dimension.lines)
     )
@@ -200,10 +200,11 @@ def _pointed(pointer: Pointer, scale: Scale, angle: float, length: float) -> Dim
 
 def place_letter(canvas: Canvas, letter: str, *, centre: Point, radius: float, angles_deg: tuple[float, ...]) -> None:
     """Name a round window of the section: a thin circle, a thin leader, and a letter where there is room."""
-    best = fewest(
+    best = canvas.best_of(
         # A letter close to a figure would be read as part of it.
         (
-            canvas.crossings((line,)) + sum(text.box.grown(STYLE.letter_clear_mm).meets(box) for box in canvas.boxes),
+            canvas.trouble_of_leader(text.box, (line,), is_sign=False)
+            + sum(text.box.grown(STYLE.letter_clear_mm).meets(box) for box in canvas.boxes),
             (text, line),
         )
         for text, line in _letters(letter, centre, radius, angles_deg)
@@ -212,7 +213,7 @@ def place_letter(canvas: Canvas, letter: str, *, centre: Point, radius: float, a
     if best is None:
         raise NoRoomError(f"no room for the letter {letter}")
     text, line = best
-    canvas.add(text.box, (text,), (Arc(centre, radius, 0, 360, Layer.THIN),), leader=(line,))
+    canvas.add(text.box, (text,), (Arc(centre, radius, 0, 360, Layer.THIN),), leader=(line,), is_sign=False)
 
 
 def _letters(letter: str, centre: Point, radius: float, angles_deg: tuple[float, ...]) -> Iterator[tuple[Text, Line]]:

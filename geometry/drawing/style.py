@@ -39,6 +39,11 @@ class Style:
     """Free space between a text and a line, beside the text gap of a dimension line."""
     apart_mm: float = 1.0
     """Lines that run side by side nearer than this look like one."""
+    beside_mm: float = 1.5
+    """Lines that run side by side nearer than this had better not."""
+    text_clear_mm: float = 0.7
+    sign_clear_mm: float = 1.5
+    """Free space that words and signs had better have to lines."""
     letter_clear_mm: float = 2.5
     """Free space about the letter of a detail: it belongs to no dimension near it."""
     centre_over_mm: float = 3.0

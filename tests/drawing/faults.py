@@ -176,3 +176,47 @@ def _cross(a: Line, b: Line) -> bool:
     s = ((cx - ax) * vy - (cy - ay) * vx) / denominator
     t = ((cx - ax) * uy - (cy - ay) * ux) / denominator
     return 1e-6 < s < 1 - 1e-6 and 1e-6 < t < 1 - 1e-6
+
+
+BESIDE_MM = 1.0
+LEAST_BESIDE_MM = 2.0
+"""Nearer than this, over this length, two lines are read as one, or one as the other's."""
+
+
+def lines_beside_others(drawing: Drawing, *, more: tuple[Line, ...] = ()) -> list[str]:
+    """Where a leader, a shelf or an edge of a frame runs on or close beside a line of something else."""
+    notes = [d for d in drawing.dimensions if d.kind in {"radius", "note"}]
+    sizes = [line for d in drawing.dimensions if d not in notes for line in d.lines]
+    pointing = [[*d.lines] for d in notes]
+    signs = [s for s in (*drawing.shapes, *more) if isinstance(s, Line) and s.layer == Layer.TOLERANCE]
+    signs = [line for line in signs if not _prolongs_a_datums_face(line, drawing)]
+    found = [(a, b) for a in (*signs, *(line for lines in pointing for line in lines)) for b in sizes if _beside(a, b)]
+    found += [(a, b) for a in signs for lines in pointing for b in lines if _beside(a, b)]
+    found += [(a, b) for one, two in combinations(pointing, 2) for a in one for b in two if _beside(a, b)]
+    return [f"{a.start}–{a.end} beside {b.start}–{b.end}" for a, b in found]
+
+
+def _prolongs_a_datums_face(line: Line, drawing: Drawing) -> bool:
+    """Whether a datum triangle stands on a level line: that line is the face's own, like its extension lines."""
+    triangles = [s for s in drawing.shapes if isinstance(s, Arrow) and s.width_mm > 2]
+    feet = [t.tip[1] - 2.5 * sin(t.direction_deg * pi / 180) for t in triangles if t.direction_deg % 180 == 90]
+    return line.start[1] == line.end[1] and any(abs(line.start[1] - foot) < TOUCH_MM for foot in feet)
+
+
+def _beside(a: Line, b: Line) -> bool:
+    """Whether a stretch of one line lies close to the other; in the other's own axes: along it and off it."""
+    (cx, cy), (dx, dy) = b.start, b.end
+    length = hypot(dx - cx, dy - cy)
+    if length < LEAST_BESIDE_MM:
+        return False
+    ux, uy = (dx - cx) / length, (dy - cy) / length
+    ends = [((x - cx) * ux + (y - cy) * uy, (y - cy) * ux - (x - cx) * uy) for x, y in (a.start, a.end)]
+    (s, off), (t, away) = sorted(ends)
+    if t - s < LEAST_BESIDE_MM:
+        return False
+    low, high = max(s, 0.0), min(t, length)
+    if high - low < LEAST_BESIDE_MM:
+        return False
+    offs = [off + (away - off) * (at - s) / (t - s) for at in (low, high)]
+    # Over its whole common stretch: a line that crosses another comes near it only where it does so.
+    return max(map(abs, offs)) < BESIDE_MM

@@ -47,7 +47,7 @@ def test_few_leaders_cross_a_dimension_and_mostly_none(name: str) -> None:
     assert len(crossed_leaders(drawn(KNOWN[name]))) <= (2 if name == "flat" else 0)
 
 
-@examples(8, many=1000)
+@examples(8, many=1000, shrinks=False)
 @given(pad=pads(), sheet=sheets())
 def test_leaders_cross_few_lines_on_the_sheet_of_any_pad(pad: Pad, sheet: SheetFacts) -> None:
     assert len(crossed_leaders(draw(pad, sheet))) <= 3

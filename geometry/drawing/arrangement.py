@@ -1,0 +1,202 @@
+"""Where the views stand on a sheet: in projection about the section, the others where there is room."""
+
+from collections.abc import Iterator
+from contextlib import suppress
+from dataclasses import dataclass, field
+from functools import cached_property
+from itertools import combinations, product
+
+from geometry.drawing.blocks import (
+    Block,
+    isometric_block,
+    side_block,
+    top_block,
+    underside_block,
+    with_marking,
+    with_sight,
+)
+from geometry.drawing.details import Detail
+from geometry.drawing.facts import SheetFacts
+from geometry.drawing.frame import Sheet, fill_sheet
+from geometry.drawing.free_space import FreeSpace
+from geometry.drawing.model import Box, Measure, Point
+from geometry.drawing.notes import Root, marking_words, note_words
+from geometry.drawing.placing import NoRoomError
+from geometry.drawing.scales import SCALES, Scale
+from geometry.drawing.style import STYLE
+from geometry.pad import Pad
+
+_LEAST_PICTURE_MM = 12.0
+_LEAST_UNDERSIDE_MM = 30.0
+ALL_ROOTS: frozenset[Root] = frozenset({"stem root", "lead-in", "plug root"})
+Placed = list[tuple[Block, Point]]
+"""Views and where their origins stand on the sheet."""
+
+
+@dataclass(slots=True)
+class Sheets:
+    """The empty sheet of a pad: what has a sign at the part is not said in its notes; what has not, is."""
+
+    pad: Pad
+    facts: SheetFacts
+    made: dict[tuple[bool, bool, frozenset[Root]], Sheet] = field(default_factory=dict)
+    at_right: bool = False
+    """Whether the projected views may stand at the right end of the area too."""
+
+    def of(self, *, textured: bool, marked: bool, told: frozenset[Root]) -> Sheet:
+        """The sheet with or without a note on the seat's texture, on marking, and on the roots of stem and plug."""
+        key = (textured or self.facts.as_printed, marked, told)
+        if key not in self.made:
+            words = note_words(self.facts, self.pad, marking=not marked, seat=not key[0], told=told)
+            self.made[key] = fill_sheet(self.facts, words)
+        return self.made[key]
+
+
+class OtherViews:
+    """Side view, top view and underside at one main scale: the same about every section, so made once."""
+
+    def __init__(self, pad: Pad, shown: dict[str, Measure], facts: SheetFacts, scale: Scale) -> None:
+        self.pad, self.shown, self.scale = pad, shown, scale
+        self.marking = marking_words(facts.units)
+        self.made: dict[tuple[bool | None, str], tuple[Block | None, Block] | None] = {}
+
+    @cached_property
+    def undersides(self) -> tuple[list[Block], ...]:
+        """View C as large as can be, smaller, or not at all."""
+        return tuple(_undersides(self.pad, self.scale))
+
+    @cached_property
+    def top(self) -> Block:
+        """The top view; raises NoRoomError where its dimensions have no room."""
+        return top_block(self.pad, self.shown, self.scale)
+
+    def beside(self, half: bool | None, marked: str) -> tuple[Block | None, Block] | None:
+        """The side view, or half of it or none, and the top view, one of them marked; nothing where something has no room."""
+        key = (half, marked)
+        if key not in self.made:
+            self.made[key] = None
+            with suppress(NoRoomError):
+                side = None if half is None else side_block(self.pad, self.scale, half=half)
+                side = with_marking(self.pad, side, self.marking) if side and marked == "side" else side
+                self.made[key] = side, with_marking(self.pad, self.top, self.marking) if marked == "top" else self.top
+        return self.made[key]
+
+
+def arranged(
+    others: OtherViews,
+    sheets: Sheets,
+    section: Block,
+    details: tuple[Detail, ...],
+    *,
+    textured: bool,
+    told: frozenset[Root],
+) -> tuple[Sheet, Placed] | None:
+    """The views about the section: rather without the underside than without the side view, rather half than none."""
+    windows = [Block(detail.view, detail.scale, detail.canvas) for detail in details]
+    undersides = [(below, with_sight(section) if below else section) for below in others.undersides]
+    for half, marked in _WAYS:
+        views = others.beside(half, marked)
+        if (
+            views is None
+            or (half is None and section.scale.factor >= 1)
+            or (marked and not others.pad.has_side_to_mark)
+        ):
+            continue
+        sheet = sheets.of(textured=textured, marked=bool(marked), told=told)
+        for below, main in undersides:
+            for projected in _projected(sheet, main, *views, at_right=sheets.at_right):
+                placed = _with_extras(projected, [*below, *windows], sheet)
+                if placed:
+                    return sheet, placed
+    return None
+
+
+_WAYS: tuple[tuple[bool | None, str], ...] = (
+    *((half, marked) for half, marked in product((False, True), ("side", "top"))),
+    (False, ""),
+    (True, ""),
+    (None, "top"),
+    (None, ""),
+)
+"""The side view whole, half or not at all, and the view that carries the words about marking."""
+
+
+def _undersides(pad: Pad, scale: Scale) -> Iterator[list[Block]]:
+    """View C where there is something to see: at the main scale, or one step smaller where that is still a picture, or none."""
+    if pad.has_stem or pad.has_recess or pad.has_skirt:
+        yield [underside_block(pad, scale, main=scale)]
+        smaller = next((other for other in SCALES if other < scale), scale)
+        if smaller < scale and pad.body_diameter_mm * smaller.factor >= _LEAST_UNDERSIDE_MM:
+            yield [underside_block(pad, smaller, main=scale)]
+    yield []
+
+
+def right_limit_of(pad: Pad, area: Box, scale: Scale) -> float:
+    """How far right of the axis words may go, so that a half side view still fits beside them."""
+    radius = pad.body_diameter_mm * scale.factor / 2
+    left = radius + STYLE.first_row_mm + 2 * STYLE.row_pitch_mm + STYLE.text_gap_mm + 1.1 * STYLE.text_mm
+    return area.width - left - STYLE.view_gap_mm - radius - STYLE.centre_over_mm / 2
+
+
+def _projected(sheet: Sheet, section: Block, side: Block | None, top: Block, *, at_right: bool) -> Iterator[Placed]:
+    """Section, side and top view in projection (ISO 5456-2), a little to the right too; nothing where the sheet is too small."""
+    area, gap = sheet.area, STYLE.view_gap_mm
+    main, plan = section.box, top.box
+    beside = side.box if side else Box(0, main.bottom, 0, main.top)
+    upper, lower = max(main.top, beside.top), min(main.bottom, beside.bottom)
+    left = max(-main.left, -plan.left)
+    side_x = left + main.right + gap - beside.left
+    width = max(side_x + beside.right if side else left + main.right, left + plan.right)
+    height = upper - main.bottom + gap + plan.height
+    if width > area.width or height > area.height:
+        return
+    spread = min((area.height - height) / 3, gap)
+    most = area.right - width + left
+    across = (area.left + left, min(area.left + left + 9, most), *((most,) if at_right else ()))
+    for x, third in product(across, (1.0, 0.0)):
+        # In first angle the top view stands below the section, in third angle above it; seen from the right and seen from the
+        # left the pad looks the same, so the side view may stay on the right.
+        if sheet.facts.projection == "first":
+            y = area.top - third * spread - upper
+            plan_y = y + main.bottom - gap - third * spread - plan.top
+        else:
+            plan_y = area.top - third * spread - plan.top
+            y = plan_y + plan.bottom - gap - third * spread - main.top
+        placed = [(section, (x, y)), (top, (x, plan_y))]
+        if side:
+            placed.insert(1, (side, (x - left + side_x, y)))
+        boxes = [block.box.moved(at) for block, at in placed]
+        inside = y + lower >= area.bottom and y + upper <= area.top
+        # A view's corner may be empty: the narrow centring marks ask for what is really there.
+        free = not any(box.meets(sheet.kept_free[0]) for box in boxes) and not any(
+            block.canvas.touches(mark.moved((-at[0], -at[1]))) for block, at in placed for mark in sheet.kept_free[1:]
+        )
+        if inside and free and not any(a.meets(b) for a, b in combinations(boxes, 2)):
+            yield placed
+
+
+def _with_extras(main: Placed, extras: list[Block], sheet: Sheet) -> Placed | None:
+    """The projected views with the others, each in the first free place from the top right."""
+    placed, space = list(main), FreeSpace(sheet.area)
+    for box in sheet.kept_free:
+        space.take(box)
+    for block, at in placed:
+        space.take_all(block.covered, at, STYLE.view_gap_mm / 2)
+    for block in extras:
+        place = space.place_for(block.box.grown(STYLE.view_gap_mm / 4))
+        if place is None:
+            return None
+        placed.append((block, place))
+        space.take(block.box.moved(place).grown(STYLE.view_gap_mm / 2))
+    return placed
+
+
+def with_picture(pad: Pad, scale: Scale, placed: Placed, sheet: Sheet) -> Placed:
+    """The views with an isometric picture as large as there is room for, if there is."""
+    for smaller in SCALES:
+        if smaller > scale or pad.body_diameter_mm * smaller.factor < _LEAST_PICTURE_MM:
+            continue
+        more = _with_extras(placed, [isometric_block(pad, smaller)], sheet)
+        if more:
+            return more
+    return placed
