@@ -143,7 +143,7 @@ def test_the_record_of_a_pad_that_is_not_fit_tells_nothing_to_do_with_it(tmp_pat
 
 @pytest.mark.parametrize("name", ["kayak_club_estate_drain", "allotment_estate_inch_shop"])
 def test_a_record_that_nothing_was_read_for_fills_one_page_and_no_more(name: str, tmp_path: Path) -> None:
-    """Oracle: poppler's pages: heading, empty lines and the way to the sources stand on one; the samples are for A4 and for letter paper."""
+    """Oracle: poppler's pages: heading, empty lines and the way to the sources stand on one, on A4 and on letter paper."""
     design = design_pad(understood(sample(name)))
     path = tmp_path / "packet.pdf"
     path.write_bytes(packet_pdf(design, sheet_facts(design, issued=DAY)))
