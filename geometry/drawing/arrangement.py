@@ -27,6 +27,8 @@ from geometry.drawing.style import STYLE
 from geometry.pad import Pad
 
 _LEAST_PICTURE_MM = 12.0
+_PICTURE_SHARES = (1.0, 0.8, 0.65, 0.5, 0.4, 0.3, 0.2, 0.1)
+"""Of the main scale, as large as there is room for."""
 _LEAST_UNDERSIDE_MM = 30.0
 ALL_ROOTS: frozenset[Root] = frozenset({"stem root", "lead-in", "plug root"})
 Placed = list[tuple[Block, Point]]
@@ -193,9 +195,11 @@ def _with_extras(main: Placed, extras: list[Block], sheet: Sheet) -> Placed | No
 
 def with_picture(pad: Pad, scale: Scale, placed: Placed, sheet: Sheet) -> Placed:
     """The views with an isometric picture as large as there is room for, if there is."""
-    for smaller in SCALES:
-        if smaller > scale or pad.body_diameter_mm * smaller.factor < _LEAST_PICTURE_MM:
-            continue
+    for share in _PICTURE_SHARES:
+        # Nothing is measured in it, so it needs no standard scale and none is written beside it.
+        smaller = Scale(scale.factor * share, "")
+        if pad.body_diameter_mm * smaller.factor < _LEAST_PICTURE_MM:
+            break
         more = _with_extras(placed, [isometric_block(pad, smaller)], sheet)
         if more:
             return more
