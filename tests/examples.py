@@ -23,11 +23,14 @@ def is_for_long_runs(markers: str) -> bool:
 def examples(few: int, *, many: int, shrinks: bool = True) -> Callable[[Test], Test]:
     """So few examples, however long one of them takes; in the long runs, to which the test then belongs, so many.
 
-    ``shrinks`` says whether what fails is made simpler before it is shown: of a whole sheet that takes minutes.
+    ``shrinks`` says whether what fails is made simpler before it is shown: of a whole sheet that takes minutes. What is not
+    is also the same few in every run: how well a sheet is laid out is told by many, and those are new in each long run.
     """
     phases = [phase for phase in settings().phases if shrinks or phase not in (Phase.shrink, Phase.explain)]
     if settings.get_current_profile_name() != LONG_RUNS:
-        return settings(max_examples=few, suppress_health_check=list(HealthCheck), phases=phases)
+        return settings(
+            max_examples=few, suppress_health_check=list(HealthCheck), phases=phases, derandomize=not shrinks
+        )
     tried = settings(max_examples=many, suppress_health_check=list(HealthCheck), phases=phases)
 
     def of_the_long_runs(test: Test) -> Test:

@@ -248,6 +248,10 @@ def _wide(box: Box, *, is_sign: bool) -> Kept:
     return _kept(box, STYLE.sign_clear_mm, _NEAR_SIGN) if is_sign else _kept(box, STYLE.text_clear_mm, _NEAR_TEXT)
 
 
+_FRAME_OFF = 0.18
+"""Of a figure's height: what of the room for descenders lies outside the frame of a theoretically exact dimension."""
+
+
 def _kept(box: Box, around: float, price: float) -> Kept:
     return box.left - around, box.bottom - around, box.right + around, box.top + around, price
 
@@ -258,6 +262,9 @@ def _framed(text: Text) -> tuple[Line, ...]:
     if text.words.startswith(CRITICAL_MARK):
         mark = text_width_mm(f"{CRITICAL_MARK} ", text.height_mm)
         box = replace(box, bottom=box.bottom + mark) if text.turned else replace(box, left=box.left + mark)
+    # Figures have no descenders: the frame stands off the dimension line that their box reaches down to.
+    off = _FRAME_OFF * text.height_mm
+    box = replace(box, right=box.right - off) if text.turned else replace(box, bottom=box.bottom + off)
     (x, y) = (0.0, aside) if text.turned else (aside, 0.0)
     corners = [
         (box.left - x, box.bottom - y),

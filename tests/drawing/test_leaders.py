@@ -101,3 +101,16 @@ def test_a_pad_of_common_size_is_drawn_at_half_size_at_least_in_all_units(units:
         paper: Paper = "letter" if units == "in" else "A4"
         assert draw(pad, replace(sheet, units=units, paper=paper)).scale.factor >= 0.5
     assert draw(TYPICAL, drawn(TYPICAL, units=units).facts).scale.factor >= 0.5
+
+
+def test_the_frame_of_an_exact_dimension_stands_off_its_dimension_line() -> None:
+    drawing = draw(*sheet_of("kayak_club_estate_drain"))
+    dimension = next(d for d in drawing.dimensions if d.measure.exact)
+    box, level = dimension.text.box.grown(1.0), dimension.lines[0].start[1]
+    sides = [
+        shape.start[1]
+        for shape in drawing.shapes
+        if isinstance(shape, Line) and shape.start[1] == shape.end[1] and box.meets(Box(*shape.start, *shape.start))
+    ]
+    assert len(sides) == 2
+    assert min(sides) - level > 0.3
