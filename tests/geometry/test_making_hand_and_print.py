@@ -127,10 +127,11 @@ def test_a_print_is_told_of_what_the_pad_has_and_of_nothing_else(pad: Pad) -> No
 @given(pads_of_any_kind())
 @settings(max_examples=100, deadline=None)
 def test_the_print_sheet_lists_each_size_that_is_there_once_and_none_of_nothing(pad: Pad) -> None:
-    """Oracle: the drawing's own dimensions."""
+    """Oracle: the drawing's own dimensions. A pocket's upright corners have a greatest radius, and are looked at, not measured."""
     left = printed_sizes(pad)
     assert 0 not in left.values()
-    assert set(left) - {"overall_height_mm"} == {n for n, m in measures(pad, facts()).items() if not m.auxiliary}
+    drawn = {name for name, measure in measures(pad, facts()).items() if not measure.auxiliary}
+    assert set(left) - {"overall_height_mm"} == drawn - {"relief_corner_radius_mm"}
 
 
 @pytest.mark.parametrize(
