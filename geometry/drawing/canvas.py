@@ -16,6 +16,7 @@ from geometry.drawing.meeting import (
     enters,
     extent,
     is_free,
+    is_met,
     length_within,
     price_of,
     rival,
@@ -35,6 +36,8 @@ _ACROSS, _ACROSS_EXTENSION, _INTO_CIRCLE = 3.0, 1.0, 3.0
 BESIDE, _BESIDE_EDGE = 4.0, 3.0
 """What runs on or close beside another line, or level with an edge of the part, says something that is wrong."""
 _NEAR_SIGN, _NEAR_TEXT = 2.0, 1.0
+_JOINED, _JOINED_MM = 2.0, 0.7
+"""What begins so near a line of something else looks like the rest of it."""
 _THROUGH, _LEAST_THROUGH_MM = 0.15, 2.0
 """For every millimetre of a leader within the part, beyond a few about its own tip."""
 _PROLONGED_MM = 6.0
@@ -119,6 +122,8 @@ class Canvas:
             cost += _INTO_CIRCLE * sum(enters(a, b, centre, radius) for centre, radius in self.circles)
             inside = sum(length_within(solid, a, b) for solid in self.part)
             cost += _THROUGH * max(0.0, inside - _LEAST_THROUGH_MM)
+            if a[1] == b[1]:
+                cost += _JOINED * (is_met(a, rivals, _JOINED_MM) + is_met(b, rivals, _JOINED_MM))
         return cost + self._nearness(box, lines, is_sign=is_sign)
 
     def trouble_of_datum(self, frame: Box, lines: Iterable[Line], *, apart_from: Line | None = None) -> float:
@@ -248,10 +253,6 @@ def _wide(box: Box, *, is_sign: bool) -> Kept:
     return _kept(box, STYLE.sign_clear_mm, _NEAR_SIGN) if is_sign else _kept(box, STYLE.text_clear_mm, _NEAR_TEXT)
 
 
-_FRAME_OFF = 0.18
-"""Of a figure's height: what of the room for descenders lies outside the frame of a theoretically exact dimension."""
-
-
 def _kept(box: Box, around: float, price: float) -> Kept:
     return box.left - around, box.bottom - around, box.right + around, box.top + around, price
 
@@ -262,9 +263,6 @@ def _framed(text: Text) -> tuple[Line, ...]:
     if text.words.startswith(CRITICAL_MARK):
         mark = text_width_mm(f"{CRITICAL_MARK} ", text.height_mm)
         box = replace(box, bottom=box.bottom + mark) if text.turned else replace(box, left=box.left + mark)
-    # Figures have no descenders: the frame stands off the dimension line that their box reaches down to.
-    off = _FRAME_OFF * text.height_mm
-    box = replace(box, right=box.right - off) if text.turned else replace(box, bottom=box.bottom + off)
     (x, y) = (0.0, aside) if text.turned else (aside, 0.0)
     corners = [
         (box.left - x, box.bottom - y),

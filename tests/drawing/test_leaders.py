@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from geometry.drawing import SheetFacts, draw
 from geometry.drawing.canvas import Canvas
 from geometry.drawing.facts import Paper, Units
-from geometry.drawing.meeting import cost_among, length_within, rival
+from geometry.drawing.meeting import cost_among, is_met, length_within, rival
 from geometry.drawing.model import Box, Layer, Line
 from geometry.pad import Pad
 from tests.drawing.faults import faults, lines_beside_others
@@ -111,14 +111,9 @@ def test_a_pad_of_common_size_is_drawn_at_half_size_at_least_in_all_units(units:
     assert draw(TYPICAL, drawn(TYPICAL, units=units).facts).scale.factor >= 0.5
 
 
-def test_the_frame_of_an_exact_dimension_stands_off_its_dimension_line() -> None:
-    drawing = draw(*sheet_of("kayak_club_estate_drain"))
-    dimension = next(d for d in drawing.dimensions if d.measure.exact)
-    box, level = dimension.text.box.grown(1.0), dimension.lines[0].start[1]
-    sides = [
-        shape.start[1]
-        for shape in drawing.shapes
-        if isinstance(shape, Line) and shape.start[1] == shape.end[1] and box.meets(Box(*shape.start, *shape.start))
-    ]
-    assert len(sides) == 2
-    assert min(sides) - level > 0.3
+def test_a_shelf_had_better_not_begin_on_a_line_of_a_dimension() -> None:
+    """A chamfer's note once began at the end of the diameter's line, and read as the rest of it."""
+    level = rival(((0.0, 0.0), (20.0, 0.0)), across=3.0, beside=4.0)
+    assert is_met((20.3, 0.3), [level], 0.7)
+    assert not is_met((21.5, 0.0), [level], 0.7)
+    assert not is_met((10.0, 1.0), [level], 0.7)
