@@ -27,7 +27,6 @@ from geometry.draft import STANDARD_CHAMFER_MM
 from geometry.errors import BadMeasurementsError, NoPadFitsError, Problem
 from geometry.feet.cup.bounds import LEAST_STEM_DIAMETER_MM, LEAST_STEM_LENGTH_MM
 from geometry.habits import EPS_MM, clean
-from geometry.ledger import Bound as Bound  # noqa: PLC0414 - the sheets for paper take it from here
 from geometry.ledger import Ledger
 from geometry.pad import Pad
 from geometry.units import inch_to_mm

@@ -42,8 +42,6 @@ class Belongs:
     way: LinkView
     """The way back to it."""
     letters: str
-    may_keep: bool
-    """Whether readings can be kept beside it with the link in hand."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -108,7 +108,7 @@ def belonging(head: Head, access: Access, found: Revision, own: Mapping[str, str
     back = LinkView(f"Back to revision {found.letters}", saved_address(access.secret, found.letters))
     return replace(
         head,
-        belongs=Belongs(back, found.letters, access.may_add),
+        belongs=Belongs(back, found.letters),
         here=here,
         pages=tuple(
             (LinkView(words, shop_address(access, found.letters, k, head.units)), k == kind)

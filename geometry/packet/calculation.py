@@ -7,12 +7,12 @@ from geometry.calculation.book import Line
 from geometry.calculation.clearances import Clearance, Figure
 from geometry.calculation.opening import not_covered_by, scope_of
 from geometry.calculation.sheet import CHECKS_ORDER, PARTS, CalculationSheet, CheckPart, LedgerPart
+from geometry.ledger import Bound
 from geometry.making.wording import Units
 from geometry.mathml import typst_math
 from geometry.packet.paper import Data
 from geometry.packet.words import verdict_of
 from geometry.provenance import Source
-from geometry.sizing import Bound
 
 
 class Tags:
