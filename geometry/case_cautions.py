@@ -3,6 +3,7 @@
 from geometry.cautions import ALWAYS, Caution
 from geometry.conditions import Conditions, expected_force_n
 from geometry.feet.post.fields import PostFacts
+from geometry.letters import upper_first
 from geometry.pad import Pad
 from geometry.provenance import Mark, Source, derived, found, memory, practice
 
@@ -88,7 +89,7 @@ def _no_room_for_a_stem(c: Conditions) -> Caution:
 
 def _takes_up_water(c: Conditions) -> Caution:
     """What swelling asks for; rod is cut dry, and of a print there is nothing to cut."""
-    name = c.material.short_name.capitalize()
+    name = upper_first(c.material.short_name)
     is_cut = c.material.family != "printed"
     dry, brief = (" machine it dry,", "Machine dry stock; discard") if is_cut else ("", "Discard")
     return Caution(

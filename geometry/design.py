@@ -14,6 +14,7 @@ from geometry.checks import governing_first, judge
 from geometry.conditions import Conditions, conditions_of
 from geometry.errors import BadMeasurementsError, NoPadFitsError
 from geometry.ledger import Bound, Entry, Ledger
+from geometry.letters import lower_first
 from geometry.measurements import Measurements
 from geometry.pad import Pad
 from geometry.rules import Check
@@ -176,7 +177,7 @@ def _past_words(past: int, advised: int) -> str:
 
 
 def _overload(check: Check) -> str:
-    title = check.title[0].lower() + check.title[1:]
+    title = lower_first(check.title)
     if check.rule.sense == "at_most" and isfinite(check.utilisation) and check.rule.unit in {"MPa", "N", "–"}:
         if check.utilisation >= 2:
             return f"{title}: {check.utilisation:.1f} times what is allowed"

@@ -7,6 +7,7 @@ from typing import Literal
 from geometry.checks import judge
 from geometry.conditions import Conditions
 from geometry.inspection import MAKING
+from geometry.letters import lower_first
 from geometry.making.looks import Look, looks_of
 from geometry.making.own_words import cracks_at
 from geometry.making.wording import Sentence, said
@@ -198,7 +199,7 @@ class _Finder:
         if check is None:
             words += way.beyond if is_end else f"Nothing is allowed beyond {{ends}} in any case. {way.beyond}"
         else:
-            title = f"{check.title[0].lower()}{check.title[1:]}"
+            title = f"{lower_first(check.title)}"
             words += f"Beyond that fails: {title}." if is_end else f"At {{ends}} fails: {title}."
         return Sentence(words, lengths if is_end else {**lengths, "ends": ends})
 

@@ -10,6 +10,7 @@ from geometry.design import Design
 from geometry.drawing.facts import Paper, Projection, SheetFacts, Units
 from geometry.feet.facts import Locates
 from geometry.inspection import moving
+from geometry.letters import lower_first
 from geometry.making.printing import SOLID_PERCENT, lies
 from geometry.model_label import ModelLabel
 
@@ -70,7 +71,7 @@ def _made(design: Design) -> str:
     way = lies(design.pad)
     carries = "slot floor" if design.pad.has_slot else "shoulder" if design.pad.has_plug else "top"
     solid = f"layers square to the axis, {SOLID_PERCENT:g}\u00a0% infill"
-    return f"printed, {way[:1].lower()}{way[1:]}, {solid}; as printed, {carries} and seat face dressed"
+    return f"printed, {lower_first(way)}, {solid}; as printed, {carries} and seat face dressed"
 
 
 def material_words(design: Design) -> str:

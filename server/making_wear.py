@@ -5,7 +5,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from geometry.document.wear import DIMENSION_OF, WearEntry, log_text, read_log
-from geometry.making.own_words import upper_first
+from geometry.letters import upper_first
 from geometry.making.wording import Units
 from geometry.service_life import ServiceRecord
 from geometry.worn import Verdict, Worn, WornDay, WornSize, title_of

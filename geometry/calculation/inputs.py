@@ -11,6 +11,7 @@ from geometry.calculation.face_symbols import HEADS_GROUND_KEYS, HEADS_U_KEYS, h
 from geometry.calculation.foot_symbols import FEET_U_KEYS, foot_symbols
 from geometry.conditions import Conditions
 from geometry.heads.plug.fields import PlugFacts
+from geometry.letters import lower_first, upper_first
 from geometry.provenance import Mark, Source, derived, memory, practice
 from geometry.quantity import Group
 
@@ -186,8 +187,8 @@ def assumed_symbols(c: Conditions) -> frozenset[str]:
 
 def _title(title: str, c: Conditions) -> str:
     """What was asked, in the words of the pad's kinds where the question is that of every kind."""
-    words = c.said(f"{title[:1].lower()}{title[1:]}")
-    return f"{words[:1].upper()}{words[1:]}"
+    words = c.said(lower_first(title))
+    return upper_first(words)
 
 
 def _constant(symbol: str, number: float | None) -> _Known:

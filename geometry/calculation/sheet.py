@@ -17,6 +17,7 @@ from geometry.case import case_of
 from geometry.conditions import Conditions
 from geometry.design import Design
 from geometry.ledger import Bound, Entry
+from geometry.letters import upper_first
 from geometry.provenance import Mark, Source
 from geometry.rules import Check, Numbers
 from geometry.sensitivity import Sensitivity, sensitivities
@@ -97,8 +98,7 @@ class LedgerPart:
     @property
     def title(self) -> str:
         """The dimension as a heading."""
-        title = dimension_title(self.dimension)
-        return title[0].upper() + title[1:]
+        return upper_first(dimension_title(self.dimension))
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,6 +9,7 @@ from geometry.drawing.facts import CRITICAL_MARK, SheetFacts, Units
 from geometry.drawing.geometrical import OTHER_ROUGHNESS_UM, SEAT_ROUGHNESS_UM
 from geometry.drawing.measures import length_words, tolerance_words
 from geometry.fits import linear_tolerance_mm, radius_tolerance_mm
+from geometry.letters import upper_first
 from geometry.pad import Pad
 from geometry.spread import OUTER_CORNERS
 from geometry.units import STANDARD_GRAVITY, kg_to_pound
@@ -61,7 +62,7 @@ def _unit_words(facts: SheetFacts) -> str:
     converted = "" if unit.startswith(job) else f", converted from {job}"
     if facts.units == "dual":
         converted = f", {job} rule; chamfers, frames, notes in mm"
-    return f"Sizes in {unit}{converted}. {facts.moisture[:1].upper()}{facts.moisture[1:]}, {facts.temperature}."
+    return f"Sizes in {unit}{converted}. {upper_first(facts.moisture)}, {facts.temperature}."
 
 
 def _slot_words(pad: Pad, units: Units) -> tuple[str, ...]:

@@ -8,6 +8,7 @@ from geometry.drawing.section_marks import TroubleSpot
 from geometry.drawing.section_option_words import option_sentences
 from geometry.drawing.section_pointers import Pointer
 from geometry.drawing.section_scene import Scene
+from geometry.letters import lower_first
 from geometry.units import LengthUnit
 
 _STANDS: Mapping[str, str] = {"cup": "cup", "saddle": "saddle", "plate": "plate", "post": "bore"}
@@ -37,10 +38,10 @@ def _sentences(
     for side, is_jack in (("Jack", True), ("Car", False)):
         told = [p for p in pointers if p.field.startswith("jack.") == is_jack and p.value_mm is not None]
         if told:
-            yield f"{side}: {'; '.join(f'{_lower(p.title)} {length_words(p.value_mm or 0, units)}' for p in told)}."
+            yield f"{side}: {'; '.join(f'{lower_first(p.title)} {length_words(p.value_mm or 0, units)}' for p in told)}."
     missing = [p for p in pointers if p.value_mm is None and not p.is_optional]
     if missing:
-        yield f"Still to be measured, drawn faintly: {', '.join(_lower(p.title) for p in missing)}."
+        yield f"Still to be measured, drawn faintly: {', '.join(lower_first(p.title) for p in missing)}."
     yield _pad(scene, units)
     yield from option_sentences(scene, units)
     yield scale_words(scene)
@@ -70,10 +71,6 @@ def _pad(scene: Scene, units: LengthUnit) -> str:
         f"The pad has {told}{deep}; its top stands {length_words(pad.top_height_mm, units)} above"
         f" {floor[scene.known.foot]}{above}.{stem}"
     )
-
-
-def _lower(title: str) -> str:
-    return title[0].lower() + title[1:]
 
 
 def scale_words(scene: Scene) -> str:

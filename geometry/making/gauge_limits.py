@@ -1,5 +1,6 @@
 """The two sizes that a gauge of the gauge sheet has: the one must go, the other must not."""
 
+from geometry.letters import lower_first
 from geometry.making.card import Table
 from geometry.making.how_measured import dimension_title
 from geometry.outline import SAME_POINT_MM
@@ -23,7 +24,7 @@ def gauge_title(name: str, pad: Pad) -> str:
     if name in HOLLOW_SIZES:
         return "Slot gauge" if name == "slot_width_mm" else "Second slot gauge"
     what = dimension_title(name, pad).partition(",")[0]
-    return f"Gap gauge for the {what[:1].lower()}{what[1:]}"
+    return f"Gap gauge for the {lower_first(what)}"
 
 
 def second_slot_gauge(pad: Pad) -> str:

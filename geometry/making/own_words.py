@@ -190,8 +190,3 @@ def cracks_at(c: Conditions, pad: Pad) -> str:
     if pad.has_plug:
         return "foot of the plug"
     return {"seat": "lip around the seat", "skirt": "root of the skirt", "stem": "root of the stem"}[c.foot.locates]
-
-
-def upper_first(words: str) -> str:
-    """The words as the beginning of a sentence."""
-    return words[:1].upper() + words[1:]

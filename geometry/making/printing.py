@@ -6,8 +6,8 @@ from math import pi
 
 from geometry.conditions import Conditions
 from geometry.document.shop import Shop
+from geometry.letters import upper_first
 from geometry.making.how_measured import measured_names
-from geometry.making.own_words import upper_first
 from geometry.making.wording import Sentence, said
 from geometry.pad import Pad
 from geometry.provenance import Source, derived, memory

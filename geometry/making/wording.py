@@ -3,6 +3,7 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
+from geometry.letters import lower_first
 from geometry.units import LengthUnit, mm_to_inch
 
 Units = LengthUnit
@@ -63,7 +64,7 @@ def joined(sentences: Sequence[Sentence]) -> Sentence:
     """
     parts, lengths = [], {}
     for number, sentence in enumerate(sentences):
-        words = sentence.template if number == 0 else sentence.template[:1].lower() + sentence.template[1:]
+        words = sentence.template if number == 0 else lower_first(sentence.template)
         for name, length in sentence.lengths_mm.items():
             words = words.replace(f"{{{name}}}", f"{{{name}_{number}}}")
             lengths[f"{name}_{number}"] = length

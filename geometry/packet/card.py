@@ -7,7 +7,8 @@ from geometry.calculation.inputs import write_inputs
 from geometry.cautions import SignalWord
 from geometry.design import Design
 from geometry.drawing.facts import SheetFacts
-from geometry.making.own_words import car_words, jack_words, upper_first
+from geometry.letters import upper_first
+from geometry.making.own_words import car_words, jack_words
 from geometry.making.wording import Units, length_shown
 from geometry.packet.cover_picture import section_picture
 from geometry.packet.failed import banner_of, failed_part

@@ -8,6 +8,7 @@ from geometry.design import Design
 from geometry.drawing.facts import SheetFacts
 from geometry.drawing.measures import length_words
 from geometry.inspection import Characteristic, inspection_sheet
+from geometry.letters import lower_first, upper_first
 from geometry.making.card import Cut, Operation, Picture, Table
 from geometry.making.how_measured import dimension_title
 from geometry.making.instruments import EYE
@@ -56,7 +57,7 @@ def making_data(design: Design, facts: SheetFacts) -> Data:
 
 
 def _intro(card: RouteCard, units: Units) -> Iterator[str]:
-    yield f"{_capital(card.material)}. About {card.time_min:.0f} min for one pad, settings included: estimated."
+    yield f"{upper_first(card.material)}. About {card.time_min:.0f} min for one pad, settings included: estimated."
     if card.stock:
         plan = card.stock
         yield (
@@ -99,18 +100,10 @@ def _operation(number: int, o: Operation, set_up: str, held: str, units: Units, 
         "tables": [_table(t, units) for t in o.tables],
         "picture": _picture(o.picture, units) if o.picture else None,
         "leaves": "; ".join(
-            f"{_lower(dimension_title(name))} {length_shown(mm, units)}" for name, mm in o.leaves_mm.items()
+            f"{lower_first(dimension_title(name))} {length_shown(mm, units)}" for name, mm in o.leaves_mm.items()
         ),
         "time": f"{o.time_min:.0f} min",
     }
-
-
-def _capital(words: str) -> str:
-    return words[:1].upper() + words[1:]
-
-
-def _lower(words: str) -> str:
-    return words[:1].lower() + words[1:]
 
 
 def _cuts(o: Operation, units: Units) -> Iterator[str]:
@@ -209,20 +202,20 @@ def _row(c: Characteristic, facts: SheetFacts, said: Callable[[str], str]) -> li
     nominal = length_words(c.nominal_mm or 0.0, facts.units)
     fine = "" if c.is_fine_enough else " (coarser than a fifth of the zone: repeat the reading)"
     moved = "; ".join(said(CHECK_RULES[code].title) for code in c.checks[:2])
-    title = _capital(c.title)
+    title = upper_first(c.title)
     return [
         str(c.number),
         f"({title})" if c.is_reference else title,
         f"({nominal})" if c.is_reference else nominal,
         f"{lower} to {upper}",
-        f"{_capital(c.instrument.name)}{fine}. {c.how.shown(shop_units(facts))}",
+        f"{upper_first(c.instrument.name)}{fine}. {c.how.shown(shop_units(facts))}",
         moved,
     ]
 
 
 def _look(c: Characteristic, units: Units) -> list[str]:
     """What is looked at, or held to an indicator: then with what and how, and how far it may be off."""
-    how = "" if c.instrument is EYE else f"{_capital(c.instrument.name)}. {c.how.shown(units)}"
+    how = "" if c.instrument is EYE else f"{upper_first(c.instrument.name)}. {c.how.shown(units)}"
     return [str(c.number), c.title, how]
 
 

@@ -3,7 +3,8 @@
 from geometry.conditions import Conditions
 from geometry.heads.cushion.fields import CushionFacts
 from geometry.heads.plug.fields import PlugFacts
-from geometry.making.own_words import car_words, upper_first, way_of
+from geometry.letters import upper_first
+from geometry.making.own_words import car_words, way_of
 from geometry.making.wording import Units, length_shown
 
 

@@ -15,6 +15,7 @@ FLOORS: dict[str, int] = {
     "geometry.errors": 0,
     "geometry.provenance": 0,
     "geometry.formulas": 0,
+    "geometry.letters": 0,
     "geometry.quantity": 1,
     "geometry.series": 1,
     "geometry.materials": 1,
