@@ -12,9 +12,10 @@ from geometry.errors import BadMeasurementsError, NoPadFitsError
 from geometry.measurements import read_measurements
 from geometry.pad import DIMENSIONS
 from geometry.rules import CHECK_RULES
-from geometry.sizing import Sized, size
+from geometry.sizing import size
 from tests.documents import documents, ordinary_documents, roomy_documents, sample, van
 from tests.examples import examples
+from tests.geometry.sized import a_pad_for, sized
 
 SETTINGS = examples(100, many=3000)
 PROMISED = {
@@ -32,17 +33,6 @@ PROMISED = {
     "cutter",
 }
 """The geometric checks that the ledger's bounds promise to pass, whatever the load."""
-
-
-def sized(document: dict[str, Any]) -> Sized:
-    return size(conditions_of(read_measurements(document)))
-
-
-def sized_or_none(document: dict[str, Any]) -> Sized | None:
-    try:
-        return sized(document)
-    except (NoPadFitsError, BadMeasurementsError):
-        return None
 
 
 @SETTINGS
@@ -63,12 +53,7 @@ def test_every_valid_document_gives_a_pad_inside_its_ledger_or_names_a_conflict(
 @SETTINGS
 @given(roomy_documents())
 def test_the_geometric_checks_of_a_sized_pad_pass(document: dict[str, Any]) -> None:
-    conditions = conditions_of(read_measurements(document))
-    try:
-        made = size(conditions)
-    except NoPadFitsError:
-        assume(False)
-        raise
+    conditions, made = conditions_of(read_measurements(document)), a_pad_for(document)
     failed = {c.code for c in judge(conditions, made.pad) if c.verdict == "fail"}
     assert not failed & PROMISED
 
@@ -78,9 +63,7 @@ def test_the_geometric_checks_of_a_sized_pad_pass(document: dict[str, Any]) -> N
 def test_walls_touch_the_sill_only_where_the_floor_is_overloaded_or_very_soft(document: dict[str, Any]) -> None:
     """The depth's bound leaves 3 mm and the check asks for 2: only an indentation beyond 1 mm can use that up."""
     conditions = conditions_of(read_measurements(document))
-    made = sized_or_none(document)
-    assume(made is not None)
-    assert made is not None
+    made = a_pad_for(document)
     check = next(c for c in judge(conditions, made.pad) if c.code == "sill_clear")
     if check.verdict == "fail":
         assert check.finding is not None
@@ -91,10 +74,7 @@ def test_walls_touch_the_sill_only_where_the_floor_is_overloaded_or_very_soft(do
 @given(ordinary_documents(), st.floats(0.1, 3))
 def test_a_thicker_seam_never_narrows_the_slot(document: dict[str, Any], more: float) -> None:
     thicker = document | {"seam": document["seam"] | {"thickness_mm": document["seam"]["thickness_mm"] + more}}
-    before, after = sized_or_none(document), sized_or_none(thicker)
-    assume(before is not None and after is not None)
-    assert before is not None
-    assert after is not None
+    before, after = a_pad_for(document), a_pad_for(thicker)
     assert after.pad.slot_width_mm >= before.pad.slot_width_mm
 
 
@@ -102,10 +82,7 @@ def test_a_thicker_seam_never_narrows_the_slot(document: dict[str, Any], more: f
 @given(ordinary_documents(), st.floats(1.05, 2))
 def test_a_heavier_car_never_gets_a_smaller_body(document: dict[str, Any], factor: float) -> None:
     heavier = document | {"car": {"gross_mass_kg": document["car"]["gross_mass_kg"] * factor}}
-    before, after = sized_or_none(document), sized_or_none(heavier)
-    assume(before is not None and after is not None)
-    assert before is not None
-    assert after is not None
+    before, after = a_pad_for(document), a_pad_for(heavier)
     assert after.pad.body_diameter_mm >= before.pad.body_diameter_mm
 
 
@@ -115,19 +92,14 @@ def test_a_wider_temperature_range_never_increases_the_seat(
     document: dict[str, Any], colder: float, hotter: float
 ) -> None:
     wider = document | {"service": {"temperature_low_c": -10 - colder, "temperature_high_c": 40 + hotter}}
-    before, after = sized_or_none(document), sized_or_none(wider)
-    assume(before is not None and after is not None)
-    assert before is not None
-    assert after is not None
+    before, after = a_pad_for(document), a_pad_for(wider)
     assert after.pad.seat_diameter_mm <= before.pad.seat_diameter_mm
 
 
 @examples(60, many=1500)
 @given(ordinary_documents(), st.sampled_from(DIMENSIONS))
 def test_fixing_a_dimension_where_the_ledger_put_it_changes_nothing(document: dict[str, Any], dimension: str) -> None:
-    before = sized_or_none(document)
-    assume(before is not None)
-    assert before is not None
+    before = a_pad_for(document)
     value = getattr(before.pad, dimension)
     assume(value > 0)
     conditions = conditions_of(read_measurements(document | {"fixed": {dimension: value}}))

@@ -95,5 +95,7 @@ def _operate(op: ast.operator, a: Interval, b: Interval) -> Interval:
             ends = [0.0 if math.isinf(y) else x / y for x in a for y in b]
             return min(ends), max(ends)
         case ast.Div():
-            return (math.inf, math.inf) if b == (0, 0) else (-math.inf, math.inf)
+            # The divisor may be next to nothing: of two positive numbers the quotient is then large, and never negative.
+            least = a[0] / b[1] if a[0] > 0 and b[1] > 0 else -math.inf
+            return (math.inf, math.inf) if b == (0, 0) else (least, math.inf)
     raise AssertionError(f"a printed line contains {op!r}, which nobody can redo")

@@ -4,11 +4,10 @@ A printed number stands for all numbers that round to it at five significant dig
 that doubt through the line, so the answer in the code must lie inside what the text can mean.
 """
 
-import ast
 import json
 import math
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
@@ -25,96 +24,17 @@ from geometry.measurements import read_measurements
 from geometry.pad import DIMENSIONS, Pad
 from geometry.rules import Check
 from tests.validation.documents import documents
+from tests.validation.printed import doubt, read_back
 
-Interval = tuple[float, float]
 SAMPLES = Path(__file__).parents[2] / "sample_data"
 _SETTINGS = settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
-
-
-def _doubt(value: float) -> float:
-    """Half of the last digit that is printed of a number."""
-    if not value or not math.isfinite(value):
-        return 0.0
-    return max(0.5 * 10.0 ** (math.floor(math.log10(abs(value))) - 4), 0.5e-9)
-
-
-def _monotone(f: Callable[[float], float], x: Interval) -> Interval:
-    return f(x[0]), f(x[1])
-
-
-def _product(a: Interval, b: Interval) -> Interval:
-    ends = [0.0 if 0 in (x, y) else x * y for x in a for y in b]
-    return min(ends), max(ends)
-
-
-def _quotient(a: Interval, b: Interval) -> Interval:
-    if b[0] <= 0 <= b[1]:
-        least = a[0] / b[1] if b[1] > 0 and a[0] > 0 else -math.inf
-        return (math.inf, math.inf) if b == (0, 0) else (least, math.inf)
-    ends = [0.0 if math.isinf(y) else x / y for x in a for y in b]
-    return min(ends), max(ends)
-
-
-def _call(name: str, args: list[Interval]) -> Interval:
-    match name:
-        case "min":
-            return min(a[0] for a in args), min(a[1] for a in args)
-        case "max":
-            return max(a[0] for a in args), max(a[1] for a in args)
-        case "sqrt":
-            return _monotone(lambda x: math.sqrt(max(0.0, x)), args[0])
-        case "ln" | "atan" | "deg":
-            return _monotone({"ln": math.log, "atan": math.atan, "deg": math.degrees}[name], args[0])
-    raise AssertionError(f"a printed line contains {name}, which nobody can redo")
-
-
-def _read(node: ast.expr) -> Interval:
-    match node:
-        case ast.Constant(value=int() | float() as number):
-            return number - _doubt(number), number + _doubt(number)
-        case ast.Name(id=name):
-            return {"inf": (math.inf, math.inf), "pi": (math.pi, math.pi)}[name]
-        case ast.UnaryOp(operand=operand):
-            low, high = _read(operand)
-            return -high, -low
-        case ast.Call(func=ast.Name(id=name), args=args):
-            return _call(name, [_read(a) for a in args])
-        case ast.BinOp(left=left, op=ast.Pow(), right=ast.Constant(value=2)):
-            low, high = sorted(abs(x) for x in _read(left))
-            return low**2, high**2
-        case ast.BinOp(left=left, op=ast.Pow(), right=ast.Constant(value=4)):
-            low, high = sorted(abs(x) for x in _read(left))
-            return low**4, high**4
-        case ast.BinOp(left=left, op=ast.Pow(), right=ast.Constant(value=3)):
-            return _monotone(lambda x: x**3, _read(left))
-        case ast.BinOp(left=left, op=op, right=right):
-            a, b = _read(left), _read(right)
-            match op:
-                case ast.Add():
-                    return a[0] + b[0], a[1] + b[1]
-                case ast.Sub():
-                    return a[0] - b[1], a[1] - b[0]
-                case ast.Mult():
-                    return _product(a, b)
-                case ast.Div():
-                    return _quotient(a, b)
-    raise AssertionError(f"a printed line contains {ast.unparse(node)}, which nobody can redo")
-
-
-_SIGNS = {"√": "sqrt", "·": "*", "−": "-", "²": "**2", "³": "**3", "^": "**", "π": "pi", "∞": "inf"}
-
-
-def read_back(text: str) -> Interval:
-    """What a printed expression can mean."""
-    plain = re.sub("|".join(map(re.escape, _SIGNS)), lambda found: _SIGNS[found[0]], text)
-    return _read(ast.parse(plain, mode="eval").body)
 
 
 def _agrees(text: str, value: float) -> bool:
     low, high = read_back(text)
     if math.isinf(value):
         return value in {low, high}
-    slack = _doubt(value) + 1e-9 * abs(value)
+    slack = doubt(value) + 1e-9 * abs(value)
     return low - slack <= value <= high + slack
 
 

@@ -8,7 +8,6 @@ uses that since.
 """
 
 from functools import cache
-from math import log
 
 import numpy as np
 import pytest
@@ -88,13 +87,6 @@ def test_flow_adds_little_up_to_the_allowed_pressure(web: float) -> None:
 
 
 @pytest.mark.parametrize("web", WEBS)
-def test_the_half_space_form_meets_the_elastic_elements(web: float) -> None:
-    """Oracle: the elements, at most 9 % below 2(1 − ν²)/π p t/E ln(1 + 3.2 w/t) and never above."""
-    form = 2 * (1 - 0.4**2) / np.pi * log(1 + 3.2 * web) * floor_factor(web_mm=web, edge_thickness_mm=1) / 1.5 / 50
-    assert 1.0 <= form / sunk(web, 50, 1 / 1.5)[0] <= 1.09
-
-
-@pytest.mark.parametrize("web", WEBS[1:])
-def test_the_indentation_is_right_to_a_tenth(web: float) -> None:
-    """Oracle: the elastic elements."""
-    assert _program(web, 50, 1 / 1.5) == pytest.approx(sunk(web, 50, 1 / 1.5)[0], rel=0.1)
+def test_the_indentation_is_that_of_the_elastic_elements_or_a_little_more(web: float) -> None:
+    """Oracle: the elastic elements, at most 9 % below the program and never above."""
+    assert 1.0 <= _program(web, 50, 1 / 1.5) / sunk(web, 50, 1 / 1.5)[0] <= 1.09

@@ -14,7 +14,6 @@ three quarters; the push on the inner face at 0.9 of the depth. Before anything 
 """
 
 from functools import cache, partial
-from math import sqrt
 
 import numpy as np
 import pytest
@@ -70,27 +69,19 @@ def peak_by_finite_elements(e: float, w: float, d: float, r: float, web: float) 
     return max(peaks)
 
 
-def fitted(e: float, d: float, r: float) -> float:
-    """What the finite elements come to: sqrt(e/r) (4.5 d/e + 0.5 e/d)/e, [1/mm]."""
-    return sqrt(e / r) * (4.5 * d / e + 0.5 * e / d) / e
+def by_the_program(e: float, d: float, r: float) -> float:
+    """Peak stress per load per length as the program takes it, [1/mm]."""
+    factor = fillet_factor(wall_mm=e, slot_depth_mm=d, fillet_radius_mm=r)
+    return wall_bending_mpa(side_force_n=1, slot_depth_mm=d, loaded_length_mm=1, wall_mm=e, fillet_factor=factor)
 
 
 @pytest.mark.parametrize("wall", WALLS, ids=str)
-def test_the_fitted_expression_meets_the_finite_elements(wall: tuple[float, ...]) -> None:
+def test_wall_bending_meets_the_finite_elements(wall: tuple[float, ...]) -> None:
     """Oracle: the elements; 8 % below to 27 % above."""
     e, _, d, r, _ = wall
-    assert 0.92 <= fitted(e, d, r) / peak_by_finite_elements(*wall) <= 1.27
+    assert 0.92 <= by_the_program(e, d, r) / peak_by_finite_elements(*wall) <= 1.27
 
 
 def test_the_width_of_the_slot_hardly_matters() -> None:
     """Oracle: the elements; twice the slot changes the peak by less than 3 %."""
     assert peak_by_finite_elements(*WALLS[1]) == pytest.approx(peak_by_finite_elements(*WALLS[2]), rel=0.03)
-
-
-@pytest.mark.parametrize("wall", WALLS, ids=str)
-def test_wall_bending_meets_the_finite_elements(wall: tuple[float, ...]) -> None:
-    """Oracle: the elements; never more than 10 % below."""
-    e, _, d, r, _ = wall
-    factor = fillet_factor(wall_mm=e, slot_depth_mm=d, fillet_radius_mm=r)
-    formula = wall_bending_mpa(side_force_n=1, slot_depth_mm=d, loaded_length_mm=1, wall_mm=e, fillet_factor=factor)
-    assert formula >= 0.9 * peak_by_finite_elements(*wall)

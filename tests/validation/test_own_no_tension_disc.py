@@ -40,12 +40,7 @@ def test_beyond_the_kern_the_factor_is_never_too_low(e: float) -> None:
 
 
 @pytest.mark.parametrize("e", [0.2505, 0.3, 0.35, 0.4, 0.45, 0.5])
-def test_an_exponent_of_one_and_a_half_meets_the_integration(e: float) -> None:
+def test_beyond_the_kern_the_factor_meets_the_integration(e: float) -> None:
     """Oracle: the integration, to 3.5 %, as far as the tipping check lets the load move."""
-    assert 2 * (0.75 / (1 - e)) ** 1.5 == pytest.approx(edge_factor_by_integration(e), rel=0.035)
-
-
-@pytest.mark.parametrize("e", [0.4, 0.45, 0.5])
-def test_beyond_the_kern_the_factor_is_right_to_a_tenth(e: float) -> None:
-    """Oracle: the integration."""
-    assert seat_edge_factor(eccentricity_mm=e, radius_mm=1) == pytest.approx(edge_factor_by_integration(e), rel=0.1)
+    found = seat_edge_factor(eccentricity_mm=e, radius_mm=1)
+    assert found == pytest.approx(edge_factor_by_integration(e), rel=0.035)

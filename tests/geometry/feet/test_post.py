@@ -4,7 +4,7 @@ import math
 from typing import Any
 
 import pytest
-from hypothesis import assume, given
+from hypothesis import given
 from hypothesis import strategies as st
 
 from geometry import formulas
@@ -15,10 +15,10 @@ from geometry.errors import BadMeasurementsError, NoPadFitsError
 from geometry.feet.post.strength import stem_stress_mpa
 from geometry.measurements import read_measurements
 from geometry.pad import DIMENSIONS, Pad
-from geometry.rules import Check
-from geometry.sizing import Sized, size
+from geometry.sizing import size
 from tests.examples import examples
 from tests.geometry.feet.post_documents import HEADS, post_documents, posted, roomy_post_documents
+from tests.geometry.sized import a_pad_for, judged
 
 _SETTINGS = examples(60, many=2000)
 PROMISED = {"post_fit_tight", "post_fit_loose", "post_bottom", "post_guided", "pin_meets", "stock", "entry_height"}
@@ -27,19 +27,6 @@ PROMISED = {"post_fit_tight", "post_fit_loose", "post_bottom", "post_guided", "p
 
 def designed(document: dict[str, Any]) -> Design:
     return design_pad(read_measurements(document))
-
-
-def judged(document: dict[str, Any], **fixed: float) -> dict[str, Check]:
-    """The checks of the sized pad with some of its dimensions changed."""
-    conditions = conditions_of(read_measurements(document))
-    return {c.code: c for c in judge(conditions, size(conditions).pad.with_(**fixed))}
-
-
-def sized_or_none(document: dict[str, Any]) -> Sized | None:
-    try:
-        return size(conditions_of(read_measurements(document)))
-    except (NoPadFitsError, BadMeasurementsError):
-        return None
 
 
 @_SETTINGS
@@ -62,9 +49,7 @@ def test_every_document_gives_a_pad_inside_its_ledger_or_names_a_conflict(docume
 @_SETTINGS
 @given(roomy_post_documents())
 def test_the_fits_of_a_sized_pad_pass_their_checks(document: dict[str, Any]) -> None:
-    made = sized_or_none(document)
-    assume(made is not None)
-    assert made is not None
+    made = a_pad_for(document)
     failed = {c.code for c in judge(conditions_of(read_measurements(document)), made.pad) if c.verdict == "fail"}
     assert not failed & PROMISED
 
@@ -73,9 +58,7 @@ def test_the_fits_of_a_sized_pad_pass_their_checks(document: dict[str, Any]) -> 
 @given(roomy_post_documents())
 def test_bounds_and_checks_compute_what_their_formulas_say(document: dict[str, Any]) -> None:
     """Oracle: the formula as printed, evaluated with its own numbers."""
-    made = sized_or_none(document)
-    assume(made is not None)
-    assert made is not None
+    made = a_pad_for(document)
     for entry in made.ledger.values():
         for bound in entry.bounds:
             assert formulas.evaluate(bound.rule.formula, bound.numbers) == pytest.approx(
@@ -90,9 +73,7 @@ def test_bounds_and_checks_compute_what_their_formulas_say(document: dict[str, A
 @_SETTINGS
 @given(roomy_post_documents())
 def test_no_word_of_a_cup_reaches_a_post(document: dict[str, Any]) -> None:
-    made = sized_or_none(document)
-    assume(made is not None)
-    assert made is not None
+    made = a_pad_for(document)
     checks = judge(conditions_of(read_measurements(document)), made.pad)
     told = [c.title for c in checks] + [c.words for c in checks]
     told += [b.reason for e in made.ledger.values() for b in e.bounds] + [
@@ -105,9 +86,7 @@ def test_no_word_of_a_cup_reaches_a_post(document: dict[str, Any]) -> None:
 @given(roomy_post_documents(), st.floats(1.0, 3.0))
 def test_more_load_never_passes_what_failed(document: dict[str, Any], factor: float) -> None:
     """Of the foot and of the whole; a head may lean the further the deeper its face is pressed."""
-    made = sized_or_none(document)
-    assume(made is not None)
-    assert made is not None
+    made = a_pad_for(document)
     car = document["car"] | {"gross_mass_kg": document["car"]["gross_mass_kg"] * factor}
     light, heavy = (conditions_of(read_measurements(d)) for d in (document, document | {"car": car}))
     for before, after in zip(judge(light, made.pad), judge(heavy, made.pad), strict=True):

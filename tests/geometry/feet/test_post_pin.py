@@ -11,20 +11,14 @@ from numpy.polynomial.legendre import leggauss
 
 from geometry.checks import judge
 from geometry.conditions import conditions_of
-from geometry.errors import BadMeasurementsError, NoPadFitsError
+from geometry.errors import NoPadFitsError
 from geometry.feet.post.pin_strength import net_area_mm2, net_modulus_mm3
 from geometry.feet.post.places import sag_mm
 from geometry.measurements import read_measurements
-from geometry.rules import Check
 from geometry.sizing import size
 from tests.examples import examples
 from tests.geometry.feet.post_documents import posted, roomy_post_documents
-
-
-def judged(document: dict[str, Any], **changes: float) -> dict[str, Check]:
-    """The checks of the sized pad with some of its dimensions changed."""
-    conditions = conditions_of(read_measurements(document))
-    return {c.code: c for c in judge(conditions, size(conditions).pad.with_(**changes))}
+from tests.geometry.sized import a_pad_for, judged
 
 
 def test_the_hole_lies_where_the_pin_is() -> None:
@@ -51,12 +45,7 @@ def test_the_pin_lies_inside_its_hole_whatever_is_off(
 ) -> None:
     """Oracle: geometry of one part and one jack, each off by some share of what it may be off, at some temperature."""
     assume("pin_diameter_mm" in document["jack"])
-    conditions = conditions_of(read_measurements(document))
-    try:
-        pad = size(conditions).pad
-    except (NoPadFitsError, BadMeasurementsError):
-        assume(False)
-        raise
+    conditions, pad = conditions_of(read_measurements(document)), a_pad_for(document).pad
     check = {c.code: c for c in judge(conditions, pad)}
     u, jack = conditions.u, document["jack"]
     growth = (conditions.g_hot + conditions.g_cold) / 2 + heat * (conditions.g_hot - conditions.g_cold) / 2

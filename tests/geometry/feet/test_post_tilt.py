@@ -1,23 +1,16 @@
 """The tilt of a pad on its rim, and what it does to the stem."""
 
 import pytest
-from hypothesis import HealthCheck, assume, given, settings
+from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from numpy.polynomial.legendre import leggauss
 
 from geometry.checks import judge
 from geometry.conditions import conditions_of
-from geometry.errors import BadMeasurementsError, NoPadFitsError
 from geometry.feet.post.tilt import sway_mm
 from geometry.measurements import read_measurements
-from geometry.rules import Check
-from geometry.sizing import size
 from tests.geometry.feet.post_documents import posted, roomy_post_documents
-
-
-def judged(document: dict[str, object], **changes: float) -> dict[str, Check]:
-    conditions = conditions_of(read_measurements(document))
-    return {c.code: c for c in judge(conditions, size(conditions).pad.with_(**changes))}
+from tests.geometry.sized import a_pad_for, judged
 
 
 def test_an_ordinary_stem_keeps_its_play_as_the_seat_gives_way() -> None:
@@ -60,12 +53,7 @@ def test_a_long_stem_of_rubber_bends_out_of_the_way() -> None:
 @settings(max_examples=150, deadline=None, suppress_health_check=list(HealthCheck))
 @given(roomy_post_documents(), st.floats(0.0, 0.5))
 def test_a_thicker_stem_is_never_bent_less_by_the_tilt(document: dict[str, object], thicker: float) -> None:
-    conditions = conditions_of(read_measurements(document))
-    try:
-        pad = size(conditions).pad
-    except (NoPadFitsError, BadMeasurementsError):
-        assume(False)
-        raise
+    conditions, pad = conditions_of(read_measurements(document)), a_pad_for(document).pad
     thick = pad.with_(stem_diameter_mm=pad.stem_diameter_mm + thicker)
     before, after = ({c.code: c for c in judge(conditions, p)}["stem_tilt"] for p in (pad, thick))
     assert (after.value or 0.0) >= (before.value or 0.0) - 1e-9

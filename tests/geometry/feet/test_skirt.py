@@ -3,7 +3,7 @@
 from typing import Any
 
 import pytest
-from hypothesis import HealthCheck, assume, given, settings
+from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from geometry import formulas
@@ -14,32 +14,16 @@ from geometry.errors import BadMeasurementsError, NoPadFitsError
 from geometry.measurements import read_measurements
 from geometry.pad import Pad
 from geometry.rules import Check
-from geometry.sizing import Sized, size
 from tests.documents import van
 from tests.geometry.feet.post_documents import HEADS
 from tests.geometry.feet.round_documents import SKIRTED, WAYS, documents, standing
+from tests.geometry.sized import a_pad_for, sized_or_none
 
 _SETTINGS = settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
 PROMISED = {"skirt_fit_tight", "skirt_fit_loose", "skirt_overlap", "skirt_clear", "skirt_root"} | {
     *("seat_fit_tight", "seat_fit_loose", "lip_gap", "corner_clear", "stem_clear"),
 }
 """Checks that a sized pad passes, because its bounds ask for more."""
-
-
-def sized_or_none(document: dict[str, Any]) -> Sized | None:
-    """The sized pad, or none where it is refused or nothing fits, which must be said in words."""
-    try:
-        return size(conditions_of(read_measurements(document)))
-    except (NoPadFitsError, BadMeasurementsError) as error:
-        assert len(str(error)) > 20
-        return None
-
-
-def a_pad_for(document: dict[str, Any]) -> Sized:
-    made = sized_or_none(document)
-    assume(made is not None)
-    assert made is not None
-    return made
 
 
 def judged(document: dict[str, Any], pad: Pad) -> dict[str, Check]:

@@ -10,12 +10,17 @@ from geometry.errors import BadMeasurementsError, NoPadFitsError
 from geometry.kinds import FACE_GROUPS, FACES, JACKS
 from geometry.materials import MATERIALS
 from geometry.measurements import read_measurements
+from geometry.rules import Check
 from tests.documents import cars, services
 
 CUP = {"cup_bore_mm": 84, "cup_depth_mm": 12, "rated_load_kg": 2000, "rim_height_low_mm": 105}
 RAIL = {"face_width_mm": 60, "face_length_mm": 200, "face_height_mm": 210, "clear_beside_mm": 15}
 POCKET = {"hole_width_mm": 40, "hole_depth_mm": 45, "rim_width_mm": 14, "rim_height_mm": 215}
 OBLONG = {**POCKET, "shape": "rectangular", "hole_length_mm": 56, "corner_radius_mm": 6}
+
+
+F_D = 1.2 * 0.6 * 1600 * 9.80665
+"""Design force of their car of 1600 kg, N."""
 
 
 def on_a_rail(**changes: Any) -> dict[str, Any]:
@@ -47,6 +52,11 @@ def _changed(document: dict[str, Any], changes: dict[str, Any]) -> dict[str, Any
 def designed(document: dict[str, Any]) -> Design:
     """The pad of a document that has one."""
     return design_pad(read_measurements(document))
+
+
+def check(design: Design, code: str) -> Check:
+    """What one check found."""
+    return next(c for c in design.checks if c.code == code)
 
 
 def designed_or_none(document: dict[str, Any]) -> Design | None:

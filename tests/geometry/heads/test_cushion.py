@@ -6,6 +6,7 @@ from typing import Any
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from scipy.optimize import brentq
 
 from geometry.buildable import require_buildable
 from geometry.comparison import compare_materials
@@ -15,16 +16,9 @@ from geometry.errors import BadMeasurementsError
 from geometry.formulas import evaluate
 from geometry.materials import MATERIALS
 from geometry.measurements import read_measurements
-from geometry.rules import Check
-from tests.geometry.heads.documents import designed, designed_or_none, designs_of, documents_of, on_a_rail
+from tests.geometry.heads.documents import F_D, check, designed, designed_or_none, designs_of, documents_of, on_a_rail
 
 _SETTINGS = settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
-F_D = 1.2 * 0.6 * 1600 * 9.80665
-"""Design force of a car of 1600 kg."""
-
-
-def check(design: Design, code: str) -> Check:
-    return next(c for c in design.checks if c.code == code)
 
 
 @_SETTINGS
@@ -86,6 +80,34 @@ def test_the_pressure_on_a_wide_face_is_load_over_disc() -> None:
     assert check(design, "cushion_clear").verdict == "not_applicable"
 
 
+def aim_mm(material: str, *, mass_kg: float = 1600, **rail: float) -> float:
+    """The body that the top's aim at its pressure asks for."""
+    changes = {"rail__face_width_mm": 150.0} | {f"rail__{name}": value for name, value in rail.items()}
+    design = designed(on_a_rail(make__material=material, car__gross_mass_kg=mass_kg, fixed={"web_mm": 24.0}, **changes))
+    return next(b.value for b in design.ledger["body_diameter_mm"].lower if "not to press too hard" in b.reason)
+
+
+@pytest.mark.parametrize(("material", "allowable"), [("pom_c", 30 * 0.83), ("hdpe", 9 * 0.779)])
+def test_the_top_is_wide_enough_for_four_fifths_of_the_strength(material: str, allowable: float) -> None:
+    """Oracle: by hand, a disc of π D²/4 under F_d, and its two broken edges of 1 mm; strengths softened by 17 K."""
+    wanted = math.sqrt(4 * F_D / (math.pi * 0.8 * allowable)) + 2
+    assert aim_mm(material) == pytest.approx(wanted, rel=1e-6)
+
+
+def test_a_top_of_polyurethane_is_wide_enough_with_what_its_shape_gives() -> None:
+    """Oracle: scipy's root of F_d/(π D²/4) = 0.8 · 4 · 0.83 (1 + 2S²), S = D/(4 · 24)."""
+
+    def spare(d: float) -> float:
+        return F_D / (math.pi / 4 * d**2) - 0.8 * 4 * 0.83 * (1 + 2 * (d / (4 * 24)) ** 2)
+
+    assert aim_mm("pur_95") == pytest.approx(brentq(spare, 10, 90) + 2, rel=1e-6)
+
+
+def test_no_top_is_asked_to_be_wider_than_the_cars_face_reaches() -> None:
+    """Oracle: by hand, the diagonal of a face of 30 by 40 mm under a car that no top would do for, and 2 mm of edges."""
+    assert aim_mm("hdpe", mass_kg=6000, face_width_mm=30, face_length_mm=40) == pytest.approx(52, rel=1e-6)
+
+
 def test_flats_take_off_what_the_face_stands_on() -> None:
     """Oracle: a disc of 90 mm between two lines 76 mm apart, by its segments: R² acos(x/R) − x √(R² − x²) each."""
     sizes = {"body_diameter_mm": 92.0, "flats_width_mm": 78.0}
@@ -93,6 +115,12 @@ def test_flats_take_off_what_the_face_stands_on() -> None:
     segment = 45**2 * math.acos(38 / 45) - 38 * math.sqrt(45**2 - 38**2)
     area = math.pi * 45**2 - 2 * segment
     assert check(designed(document), "cushion_bearing").value == pytest.approx(F_D / area, rel=1e-9)
+
+
+def test_the_words_tell_the_area_in_square_centimetres() -> None:
+    """Oracle: by hand, a disc of 90 mm is 6362 mm²."""
+    design = designed(on_a_rail(rail__face_width_mm=150, fixed={"body_diameter_mm": 92}))
+    assert " on 64 cm² of the cushion;" in check(design, "cushion_bearing").words
 
 
 def test_polyurethane_is_judged_by_its_strain() -> None:
