@@ -15,7 +15,7 @@ from server.making_data import DATA
 from server.making_inspection import inspection_page
 from server.making_record import record_page
 from server.making_route import ask_again, route_page
-from server.making_wear import split_added, with_added
+from server.making_wear import KEY, place_of, split_added, with_added
 from server.openapi import form_parameters
 from server.problems import json_bytes
 from server.templating import render
@@ -53,7 +53,7 @@ def _with_another_day(pairs: Pairs, added: dict[str, str], query: str) -> Respon
     """The record's address with another day's readings in it, or the page that says what of them cannot be."""
     reading, problems = with_added(read_form(pairs), added)
     if not problems:
-        return RedirectResponse(f"{links.pad_address(reading.typed, '/record', units=reading.units)}#dates", 303)
+        return RedirectResponse(place_of(reading).at_log(reading.typed[KEY]), 303)
     case = case_of(reading)
     if case is None:
         return RedirectResponse(f"/pad?{query}", 303)

@@ -11,10 +11,11 @@ from geometry.making.wording import Units
 from geometry.service_life import ServiceRecord, WearLimit
 from geometry.standing import record_of
 from geometry.worn import judge_worn, limits_of, title_of
-from server import links, shown
+from server import shown
+from server.field_views import LinkView
 from server.making_case import Case, Head, head_of
 from server.making_views import in_units
-from server.making_wear import AddView, WornView, add_view, worn_view
+from server.making_wear import AddView, Place, WornView, add_view, place_of, worn_view
 
 EMPTY_ROWS = 14
 """Lines of the dated table: about a year of monthly looks, and one sheet of paper."""
@@ -53,8 +54,10 @@ class RecordPage:
     wear: tuple[WearView, ...]
     """Empty for a pad or a part that fails: it is not used at all."""
     discard: tuple[str, ...]
-    save: str
-    """Where the design is saved with its readings."""
+    kept: str
+    """What becomes of readings in service."""
+    save: LinkView | None
+    """Where they are kept; None where this reader keeps none."""
     worn: WornView
     """What was read in service, as it stands in the address."""
     add: AddView
@@ -65,9 +68,16 @@ class RecordPage:
 
 
 def record_page(
-    case: Case, added: Mapping[str, str] | None = None, problems: Mapping[str, str] | None = None
+    case: Case,
+    added: Mapping[str, str] | None = None,
+    problems: Mapping[str, str] | None = None,
+    place: Place | None = None,
 ) -> RecordPage:
-    """The context of the page; ``added`` is another day's readings as typed, with what of them cannot be."""
+    """The context of the page; ``added`` is another day's readings as typed, with what of them cannot be.
+
+    Without a ``place`` the record stands at its design's own address.
+    """
+    place = place or place_of(case.reading)
     record, is_measured = record_of(case.design)
     units, head = case.reading.units, head_of(case, "record")
     worn = judge_worn(case.design.measurements.wear.entries(), record, case.design.conditions.material)
@@ -88,9 +98,10 @@ def record_page(
         ),
         wear=tuple(_wear(limit, units) for limit in record.limits),
         discard=_discard(record, units),
-        save=links.save_address(case.reading.typed, units=units),
-        worn=worn_view(worn, case.reading, record),
-        add=add_view(case.reading, added or {}, problems or {}, record),
+        kept=place.kept,
+        save=place.save,
+        worn=worn_view(worn, case.reading, record, place),
+        add=add_view(case.reading, added or {}, problems or {}, record, place),
         columns=_columns(record, units) if record.limits else (),
         rows=range(EMPTY_ROWS),
         sources=tuple((words, str(source)) for words, source in record_sources(has_slot=record.has_slot)),

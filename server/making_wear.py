@@ -1,18 +1,20 @@
 """Readings in service on the record's page: those that were entered, how they were judged, and a form for another day's."""
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 
-from geometry.document.wear import DIMENSION_OF, WearEntry, log_text, read_log
+from geometry.document.wear import DIMENSION_OF, log_text, read_log
 from geometry.letters import upper_first
 from geometry.making.wording import Units
 from geometry.service_life import ServiceRecord
 from geometry.worn import Verdict, Worn, WornDay, WornSize, title_of
 from server import links, shown
 from server.documents import Pairs
+from server.field_views import LinkView
 from server.fields import FIELDS
 from server.forms import FormReading, read_form
+from server.making_case import hidden_of
 from server.making_views import in_units
 
 KEY, ADDED = "wear.log", "added."
@@ -27,6 +29,32 @@ VERDICT_WORDS: Mapping[Verdict, str] = {
     "no_limit": "not judged",
 }
 WALLS = (("", "not looked at"), ("clean", "clean"), ("white", "white"), ("cracked", "cracked"))
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where a record stands: at a design's address, or under the link to a saved one."""
+
+    at_log: Callable[[str], str]
+    """The address of this record with another log."""
+    hidden: tuple[tuple[str, str], ...]
+    """What its forms carry along."""
+    kept: str
+    """What becomes of the readings."""
+    save: LinkView | None
+    """Where the readings are kept; None where none are new, or their reader may keep none."""
+
+
+def place_of(reading: FormReading) -> Place:
+    """The place of a record whose readings stand in a design's address."""
+    return Place(
+        lambda log: links.pad_address(reading.typed | {KEY: log}, "/record", units=reading.units) + "#dates",
+        hidden_of(reading, frozenset()),
+        "They stand in this page’s address, and so in the file and in the saved design that are made from it.",
+        LinkView("Save the design with these readings", links.save_address(reading.typed, units=reading.units))
+        if KEY in reading.typed
+        else None,
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,29 +109,29 @@ class WornView:
     text: str
 
 
-def worn_view(worn: Worn, reading: FormReading, record: ServiceRecord) -> WornView:
+def worn_view(worn: Worn, reading: FormReading, record: ServiceRecord, place: Place) -> WornView:
     """The log in the viewer's unit; a log that cannot be read is shown as it was typed, with what is wrong."""
     problem = " ".join(p.message for p in reading.problems if p.field == KEY)
     text = reading.typed.get(KEY, "")
     entries = () if problem else read_log(text)
+    cracks_at = upper_first(record.cracks_at)
     days = tuple(
-        _day(day, reading, [e for k, e in enumerate(entries) if k != number], upper_first(record.cracks_at))
+        _day(day, reading.units, cracks_at, place.at_log(log_text(e for k, e in enumerate(entries) if k != number)))
         for number, day in enumerate(worn.days)
     )
     reasons = tuple(in_units(sentence, reading.units) for sentence in worn.reasons)
     return WornView(worn.words, reasons, days, worn.must_not_be_used, problem, text)
 
 
-def _day(day: WornDay, reading: FormReading, others: Iterable[WearEntry], cracks_at: str) -> DayView:
-    lines = [_line(size, reading.units) for size in day.sizes]
+def _day(day: WornDay, units: Units, cracks_at: str, take_out: str) -> DayView:
+    lines = [_line(size, units) for size in day.sizes]
     if day.wall:
         lines.append((cracks_at, day.wall, "Discard the pad at once." if day.is_wall_failed else ""))
-    rest = reading.typed | {KEY: log_text(others)}
     return DayView(
         day=day.day.isoformat(),
         lines=tuple(lines),
         is_failed=day.is_wall_failed or any(size.verdict == "beyond" for size in day.sizes),
-        take_out=links.pad_address(rest, "/record", units=reading.units) + "#dates",
+        take_out=take_out,
     )
 
 
@@ -119,7 +147,7 @@ def split_added(pairs: Pairs) -> tuple[Pairs, dict[str, str]]:
 
 
 def add_view(
-    reading: FormReading, added: Mapping[str, str], problems: Mapping[str, str], record: ServiceRecord
+    reading: FormReading, added: Mapping[str, str], problems: Mapping[str, str], record: ServiceRecord, place: Place
 ) -> AddView:
     """The form, with what was typed into it and what of that cannot be."""
     how = _how(record, reading.units)
@@ -129,9 +157,8 @@ def add_view(
             f"{ADDED}{name}", f"added-{name}", title, unit, added.get(name, ""), problems.get(name, ""), words
         )
 
-    kept = [(key, text) for key, text in reading.typed.items()]
     return AddView(
-        hidden=(*kept, *((("units", reading.units),) if reading.units != "mm" else ())),
+        hidden=place.hidden,
         day=box("day", "Day", ""),
         sizes=tuple(
             box(word, title_of(name, record), reading.units, how.get(name, ""))

@@ -1,7 +1,7 @@
 """The shop's pages under a saved design's link: route card, inspection sheet and record, with the way back to the revision."""
 
 from collections.abc import Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from urllib.parse import urlencode
 
 from fastapi import APIRouter, Request
@@ -18,6 +18,7 @@ from server.making_inspection import InspectionPage, inspection_page
 from server.making_record import RecordPage, record_page
 from server.making_route import RoutePage, route_page
 from server.making_views import Standing
+from server.making_wear import KEY, Place, split_added, with_added
 from server.readings_views import failed_standing
 from server.saved_api import Letters, Secret
 from server.saved_pages import PRIVATE, store_of
@@ -26,6 +27,7 @@ from server.sharing import opened
 from server.store.database import Database
 from server.store.designs import Revision
 from server.store.exchange import readings_of
+from server.store.keys import Kind as LinkKind
 from server.store.links import Access
 from server.templating import render
 from server.working_out import reading_of_address
@@ -36,6 +38,29 @@ _NOT_KEPT = (
     "This link is for reading: readings typed here are judged for you and not kept. To keep them with the design, ask its owner for"
     " a link that may add to it."
 )
+
+
+@dataclass(frozen=True, slots=True)
+class _Keeps:
+    """How the holder of a link keeps readings in service."""
+
+    words: str
+    way: str
+    where: str
+
+
+_KEEPS: Mapping[LinkKind, _Keeps] = {
+    "owner": _Keeps(
+        "A day that you enter is judged and stands in this page’s address; the revision stays as it is until you save another.",
+        "Save these readings as the next revision",
+        "/change",
+    ),
+    "friend": _Keeps(
+        "A day that you enter is judged and stands in this page’s address; the owner finds it when you send it as a proposal.",
+        "Send these readings as a proposal",
+        "/try",
+    ),
+}
 
 
 @router.get("/saved/{secret}/{letters}/route")
@@ -57,21 +82,27 @@ async def saved_record(request: Request, secret: Secret, letters: Letters) -> Re
 
 
 async def _page(request: Request, secret: str, letters: str, kind: Kind) -> Response:
-    asked = query_pairs(request)
+    asked, added = split_added(query_pairs(request))
 
     def answer() -> Response:
         access, found = opened(store_of(request), secret, letters)
         reading, own = reading_with(found, asked)
+        problems: dict[str, str] = {}
+        if any(text.strip() for text in added.values()):
+            reading, problems = with_added(reading, added)
+            if not problems:
+                place = _place(access, found, reading, own)
+                return RedirectResponse(place.at_log(reading.typed[KEY]), 303, headers=PRIVATE)
         if kind == "inspection" and access.may_add:
             return RedirectResponse(shop_address(access, found.letters, kind, reading.units), 303, headers=PRIVATE)
         case = case_of(reading)
         if case is None:
             # Today's program has no such pad; the working sheet says why.
             return RedirectResponse(found.address, 303, headers=PRIVATE)
-        page = _marked(
-            _under(_made(kind, case), access, found, own, kind), _failed(store_of(request), found, reading.units)
-        )
-        return HTMLResponse(render(f"making/{kind}.html", page), 422 if reading.problems else 200, headers=PRIVATE)
+        made = _made(kind, case, added, problems, _place(access, found, reading, own))
+        page = _marked(_under(made, access, found, own, kind), _failed(store_of(request), found, reading.units))
+        status = 422 if reading.problems or problems else 200
+        return HTMLResponse(render(f"making/{kind}.html", page), status, headers=PRIVATE)
 
     return await run_in_threadpool(answer)
 
@@ -121,10 +152,27 @@ def belonging(head: Head, access: Access, found: Revision, own: Mapping[str, str
     )
 
 
-def _made(kind: Kind, case: Case) -> ShopPage:
+def _made(kind: Kind, case: Case, added: Mapping[str, str], problems: Mapping[str, str], place: Place) -> ShopPage:
     if kind == "route":
         return route_page(case)
-    return inspection_page(case) if kind == "inspection" else record_page(case)
+    return inspection_page(case) if kind == "inspection" else record_page(case, added, problems, place)
+
+
+def _place(access: Access, found: Revision, reading: FormReading, own: Mapping[str, str]) -> Place:
+    """The place of a record under a link: its forms carry nothing that the revision holds."""
+    here, here_units = shop_address(access, found.letters, "record"), {"units": reading.units}
+    keeps = _KEEPS.get(access.kind)
+    at = (
+        f"{saved_address(access.secret, found.letters, keeps.where)}?{urlencode({KEY: own[KEY]})}"
+        if keeps and KEY in own
+        else ""
+    )
+    return Place(
+        at_log=lambda log: f"{here}?{urlencode({**own, KEY: log, **here_units})}#dates",
+        hidden=tuple({**own, **here_units}.items()),
+        kept=keeps.words if keeps else _NOT_KEPT,
+        save=LinkView(keeps.way, at) if keeps and at else None,
+    )
 
 
 def _under(page: ShopPage, access: Access, found: Revision, own: Mapping[str, str], kind: Kind) -> ShopPage:

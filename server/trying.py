@@ -19,6 +19,7 @@ from server.exchange import opened_for
 from server.field_groups import FieldGroup
 from server.field_views import FieldView, field_view, with_units_spelled_out
 from server.fields import FIELDS
+from server.making_wear import KEY as LOG
 from server.saved_api import Letters, Secret
 from server.saved_pages import UnusableError, fields_of, private_page, store_of
 from server.saved_parts import Way, eye_units
@@ -65,7 +66,8 @@ class ChangePage:
     path: str
     back: Way
     groups: tuple[FieldGroup, ...]
-    units: str
+    hidden: tuple[tuple[str, str], ...]
+    """Readings in service that were all taken out: no question stands for them then."""
     came: Copy
     caution_line: str = ONE_LINE
 
@@ -79,7 +81,8 @@ class TryPage:
     path: str
     back: Way
     fields: tuple[FieldView, ...]
-    units: str
+    hidden: tuple[tuple[str, str], ...]
+    """The units, and readings in service that go with the proposal."""
     came: Copy
     caution_line: str = ONE_LINE
 
@@ -87,7 +90,7 @@ class TryPage:
 @router.get("/saved/{secret}/{letters}/try", include_in_schema=False)
 async def try_it(request: Request, secret: Secret, letters: Letters) -> Response:
     """The copy, with what was changed in it so far; the revision itself stays as it is."""
-    changes = {key: text for key, text in query_pairs(request) if key in AT_HAND}
+    changes = {key: text for key, text in query_pairs(request) if key in (*AT_HAND, LOG)}
     wanted = request.query_params.get("units", "")
 
     def page() -> Response:
@@ -109,9 +112,14 @@ def _try_page(access: Access, found: Revision, changes: Mapping[str, str], wante
         path=at,
         back=Way(f"Back to revision {found.letters}", at),
         fields=tuple(field_view(key, reading, {}) for key in AT_HAND),
-        units=reading.units,
+        hidden=(("units", reading.units), *_log_in(changes)),
         came=came,
     )
+
+
+def _log_in(changes: Mapping[str, str]) -> tuple[tuple[str, str], ...]:
+    """The readings in service among some changes."""
+    return ((LOG, changes[LOG]),) if LOG in changes else ()
 
 
 def _in_units(address: str, wanted: str) -> str:
@@ -157,19 +165,21 @@ def _change_page(access: Access, found: Revision, changes: Mapping[str, str]) ->
 
     at = links.saved_address(access.secret, found.letters)
     stand = stand_for(reading)
+    groups = (
+        FieldGroup("jack", "The jack", "", ask(*stand.jack, "jack.rated_load_kg", JACK_UP), True),
+        FieldGroup("seam", f"The car's {stand.car_heading}", "", ask(*stand.car, "car.gross_mass_kg"), True),
+        field_groups.more("more-jack", "More about the jack", ask(*stand.more_jack)),
+        field_groups.more("more-seam", f"More about the {stand.car_heading}", ask(*stand.more_car)),
+        *field_groups.groups(reading, came.design, ask),
+    )
+    asked = {field.key for group in groups for field in group.fields}
     return ChangePage(
         title=access.design.title or found.design["title"] or "Lifting pad",
         letters=found.letters,
         path=at,
         back=Way(f"Back to revision {found.letters}", at),
-        groups=(
-            FieldGroup("jack", "The jack", "", ask(*stand.jack, "jack.rated_load_kg", JACK_UP), True),
-            FieldGroup("seam", f"The car's {stand.car_heading}", "", ask(*stand.car, "car.gross_mass_kg"), True),
-            field_groups.more("more-jack", "More about the jack", ask(*stand.more_jack)),
-            field_groups.more("more-seam", f"More about the {stand.car_heading}", ask(*stand.more_car)),
-            *field_groups.groups(reading, came.design, ask),
-        ),
-        units=reading.units,
+        groups=groups,
+        hidden=() if LOG in asked else _log_in(changes),
         came=came,
     )
 
