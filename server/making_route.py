@@ -111,6 +111,8 @@ class RoutePage:
     has_problem: bool
     back: str
     caution_line: str
+    troubles: tuple[str, ...] = ()
+    """Why there is no card, beside what stands beside its field."""
 
 
 def route_page(case: Case) -> RoutePage:

@@ -1,21 +1,17 @@
 """The inspection sheet of a saved revision, whose readings are kept: limits beside the boxes, in the order of the first part."""
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 
-from geometry import ENGINE_VERSION
 from geometry.cautions import ONE_LINE
 from geometry.conditions import conditions_of
-from geometry.drawing.frame import NOT_FIT
 from geometry.errors import BadMeasurementsError
 from geometry.inspection import inspection_sheet
 from geometry.measurements import read_measurements
 from server.field_views import FieldView
-from server.forms import FormReading, Units
-from server.links import saved_address
-from server.making_case import SETS, TITLES, Head
+from server.forms import FormReading
+from server.making_case import SETS, Head
 from server.making_inspection import LineView, about_set, lines_of
-from server.saved_shop import belonging
+from server.saved_head import head_as_saved
 from server.store.designs import Revision
 from server.store.links import Access
 from server.working_out import pad_of
@@ -49,7 +45,7 @@ def readings_page(
     questions: tuple[str, ...] = (),
 ) -> ReadingsPage:
     """The sheet with what was typed into it, and what of that cannot be kept as it is."""
-    head = _head(access, found, form.units)
+    head = head_as_saved(access, found, {}, "inspection", form.units)
     lines, notes, gone = _sheet(found, form)
     who = "whoever has a link to the design" if access.is_owner else "its owner"
     return ReadingsPage(
@@ -79,24 +75,3 @@ def _sheet(found: Revision, form: FormReading) -> tuple[tuple[LineView, ...], tu
         )
     sheet = inspection_sheet(pad_of(found.design), conditions)
     return lines_of(sheet, conditions, form, {}), tuple(note.shown(form.units) for note in sheet.notes), ""
-
-
-def _head(access: Access, found: Revision, units: Units) -> Head:
-    design: Mapping[str, object] = found.design
-    is_fit = bool(design["fit_to_make"])
-    head = Head(
-        kind=TITLES["inspection"],
-        title=access.design.title or str(design["title"] or "Lifting pad"),
-        identity=f"revision {found.letters}, design {design['design_id']}, engine {found.engine_version or ENGINE_VERSION}",
-        verdict=str(design["verdict"]),
-        unfit="" if is_fit else f"{NOT_FIT}.",
-        standing=None,
-        back=found.address,
-        pages=(),
-        data=saved_address(access.secret, found.letters, ".json"),
-        units=units,
-        units_links=(),
-        caution_line=ONE_LINE,
-        here="",
-    )
-    return belonging(head, access, found, {}, "inspection")

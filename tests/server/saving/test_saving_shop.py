@@ -169,3 +169,43 @@ async def test_a_part_whose_kept_readings_fail_is_marked_on_the_shops_pages_too(
     assert which
     await send(asking, f"{owner}/readings", strike=which[1])
     assert DO_NOT_USE not in await page(asking, address)
+
+
+@pytest.mark.parametrize(
+    ("answer", "says"),
+    [
+        ({"make.cutter_diameters_mm": "abc"}, "“abc” is not a length"),
+        ({"make.process": "printed"}, "is turned from rod, not printed"),
+        ({"make.stock_diameters_mm": "60; 10000"}, "outside 1 to 400 mm"),
+        ({"shop.kerf_mm": "wide"}, "“wide” is not a length"),
+    ],
+)
+async def test_a_wrong_answer_of_the_shop_is_put_right_under_the_link(
+    asking: AsyncClient, answer: dict[str, str], says: str
+) -> None:
+    """Oracle: beside its field stands what is wrong, what was typed stands in its box, and every way is the link's."""
+    link = (await links_of(asking, await save(asking)))["friend"]
+    got = await asking.get(f"{link}/route", params={**answer, "shop.tool": "carbide", "units": "mm"})
+    assert got.status_code == 422
+    beside = re.findall(r' has-problem" data-field=.*?<p class="note"[^>]*>(.*?)</p>', got.text, re.S)
+    assert len(beside) == 1
+    assert says in words_of(beside[0])
+    key, text = next(iter(answer.items()))
+    assert f'value="{text}"' in got.text
+    assert f'name="{key}"' in got.text
+    assert '<option value="carbide" selected>' in got.text
+    assert f'action="{link}/route"' in got.text
+    assert f'<a class="way-back" href="{link}">' in got.text
+    assert 'href="/pad?' not in got.text
+
+
+async def test_answers_of_the_shop_that_leave_no_pad_are_put_right_under_the_link(asking: AsyncClient) -> None:
+    """Oracle: both bounds by their numbers: a cutter of 20 mm, and a slot that is no wider than 6.48 mm."""
+    link = (await links_of(asking, await save(asking)))["view"]
+    got = await asking.get(f"{link}/route", params={"make.cutter_diameters_mm": "20", "units": "mm"})
+    assert got.status_code == 422
+    words = words_of(got.text)
+    assert "at least 20" in words
+    assert "at most 6.48" in words
+    assert 'value="20"' in got.text
+    assert f'action="{link}/route"' in got.text
