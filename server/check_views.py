@@ -1,10 +1,11 @@
 """The checks of a judged pad in words: each with its sentence, its verdict, its bar and what it rests on."""
 
-from collections.abc import Set
+from collections.abc import Mapping, Set
 from dataclasses import dataclass
 from math import isfinite
 
 from geometry.design import Design
+from geometry.quantity import Group
 from geometry.rules import Check
 from geometry.variants import number_at
 from server import shown
@@ -17,6 +18,15 @@ from server.shown import lower_first
 _BALANCE = "car.load_source"
 _NEAR = 0.5
 """Checks that use less than half of their limit are folded away."""
+_SAYS_MORE_OF: Mapping[str, str] = {
+    "jack.stem_hole_depth_mm": "jack.stem_hole_diameter_mm",
+    "jack.floor_boss_diameter_mm": "jack.floor_boss_height_mm",
+    "jack.land_hole_depth_mm": "jack.land_hole_diameter_mm",
+    "jack.plate_hole_depth_mm": "jack.plate_hole_diameter_mm",
+    "seam.local_thickness_mm": "seam.local_length_mm",
+    "seam.local_drop_mm": "seam.local_length_mm",
+}
+"""Measurements of a thing that need not be there, and the one that says whether it is."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,7 +101,7 @@ def _check(check: Check, on_sheet: Set[str], units: str, fixed: tuple[str, ...])
     return CheckView(
         code=check.code,
         title=check.title,
-        words=shown.weights_in(shown.words_in(check.words, units), units),
+        words=shown.weights_in(shown.words_in(check.words + _assumed(check), units), units),
         verdict=check.verdict,
         verdict_words=verdict_words(check),
         bar=shown.bar_width(min(used, 1.0)) if drawn else "",
@@ -110,10 +120,31 @@ def _check(check: Check, on_sheet: Set[str], units: str, fixed: tuple[str, ...])
 
 def _needed(key: str, check: Check) -> str:
     """A measurement that a check rests on; one that nobody took says so."""
+    return f"{title_of(key)} (assumed)" if _is_left_out(key, check) else title_of(key)
+
+
+def _is_left_out(key: str, check: Check) -> bool:
+    """Whether something else is taken for a measurement, because nobody took it."""
     group, _, name = key.partition(".")
     answers = getattr(check.c.measurements, group, None)
     is_given = answers is not None and name in answers.model_fields_set and getattr(answers, name) is not None
-    return title_of(key) if is_given or not is_optional(key) else f"{title_of(key)} (assumed)"
+    return not is_given and is_optional(key)
+
+
+def _assumed(check: Check) -> str:
+    """What is assumed where a check has nothing to look at, as a sentence of its own; empty where it was measured."""
+    if check.verdict != "not_applicable":
+        return ""
+    things = dict.fromkeys(_SAYS_MORE_OF.get(key, key) for key in check.needs if key in FIELDS)
+    taken = [FIELDS[key].assumed for key in things if _is_left_out(key, check) and _is_asked(key, check)]
+    return f" Assumed: {'; '.join(taken)}." if taken else ""
+
+
+def _is_asked(key: str, check: Check) -> bool:
+    """Whether the other answers about jack and car ask for a measurement at all."""
+    group, _, name = key.partition(".")
+    answers: Group | None = getattr(check.c.measurements, group, None)
+    return answers is not None and type(answers).asks_for(name, answers.model_dump())
 
 
 def troubling(design: Design) -> tuple[Check, ...]:

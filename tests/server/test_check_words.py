@@ -144,3 +144,32 @@ def test_what_an_estimate_rests_on_says_what_was_assumed() -> None:
     )
     assert "Cup corner radius (assumed)" in [need.words for need in assumed.needs]
     assert "Cup corner radius" in [need.words for need in measured.needs]
+
+
+@pytest.mark.parametrize(
+    ("changes", "code", "words"),
+    [
+        ({}, "boss_clear", "Nothing stands on the cup's floor. Assumed: the floor is flat."),
+        ({"jack.floor_boss_height_mm": 0.0}, "boss_clear", "Nothing stands on the cup's floor."),
+        ({}, "stem_clear", "The pad has no stem. Assumed: no hole."),
+        ({}, "slot_offset_fit", "The slot runs through the pad's middle. Assumed: the jack stands centred under the seam."),
+        ({"seam.offset_mm": 0.0}, "slot_offset_fit", "The slot runs through the pad's middle."),
+    ],
+)
+def test_what_is_not_there_because_nobody_said_anything_of_it_is_called_assumed(
+    changes: dict[str, float], code: str, words: str
+) -> None:
+    """Oracle: whether the document holds the measurement."""
+    document = van()
+    for key, value in changes.items():
+        group, _, name = key.partition(".")
+        document[group] = {**document[group], name: value}
+    assert checks(sheet(document))[code].words == words
+
+
+def test_what_another_answer_would_ask_for_is_not_called_assumed() -> None:
+    """Oracle: a pad that stands between teeth asks for no tip, and a round hole has no corner to measure."""
+    between = checks(sheet(sample("brass_band_van_toothed_saddle")))
+    assert "Assumed" not in between["tip_bearing"].words
+    plugged = checks(sheet(sample("lifeguard_station_pickup_round_plug")))
+    assert "Assumed" not in plugged["plug_corner_clear"].words
