@@ -7,13 +7,13 @@ from starlette.concurrency import run_in_threadpool
 from starlette.responses import HTMLResponse, Response
 
 from geometry.cautions import ONE_LINE
+from geometry.letters import lower_first
 from server import links
 from server.advice_context import RemediesView
 from server.advice_views import remedies_of
 from server.documents import query_pairs
 from server.forms import FormReading, read_form
 from server.outcome import outcome_of
-from server.shown import lower_first
 from server.templating import render
 
 router = APIRouter(include_in_schema=False)

@@ -10,6 +10,7 @@ from geometry.comparison import MaterialRow, compare_materials
 from geometry.design import Design
 from geometry.drawing.plots import NARROW, WIDE, Plot
 from geometry.errors import NoPadFitsError
+from geometry.letters import lower_first
 from geometry.making.own_words import car_words, jack_words
 from geometry.measurements import Measurements
 from geometry.remedies import Remedy, remedies_for_check, remedies_for_conflict
@@ -82,7 +83,7 @@ def _comparison_row(row: MaterialRow, reading: FormReading) -> ComparisonRow:
 
 
 def _governing(check: Check) -> str:
-    return f"{shown.lower_first(check.title)}, {shown.share(check.utilisation)}"
+    return f"{lower_first(check.title)}, {shown.share(check.utilisation)}"
 
 
 def sensitivity_of(design: Design, units: Units = "mm") -> SensitivityView:

@@ -1,5 +1,6 @@
 """Advice in the reader's units: what a computed change asks for, and how wrong a measurement is taken to be."""
 
+from geometry.letters import lower_first
 from geometry.materials import MATERIALS
 from geometry.remedies import Remedy
 from geometry.sensitivity import Influence, Sensitivity
@@ -26,7 +27,7 @@ def remedy_words(remedy: Remedy, units: str, *, then: str = "this no longer fail
     """What a computed change asks for, in a sentence; ``then`` says what another measurement would bring about."""
     if remedy.kind == "material":
         return f"Make it of {MATERIALS[remedy.changes[remedy.key]].name}."
-    title = shown.lower_first(FIELDS[remedy.key].title)
+    title = lower_first(FIELDS[remedy.key].title)
     after = amount(remedy.key, remedy.after or 0.0, units)
     now = amount(remedy.key, remedy.before or 0.0, units)
     match remedy.kind:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from math import isfinite
 
 from geometry.design import Design
+from geometry.letters import lower_first
 from geometry.quantity import Group
 from geometry.rules import Check
 from geometry.variants import number_at
@@ -13,7 +14,6 @@ from server.field_views import LinkView, link_to, title_of
 from server.fields import FIELDS
 from server.fixing import sizes_behind
 from server.left_out import is_optional
-from server.shown import lower_first
 
 _BALANCE = "car.load_source"
 _NEAR = 0.5
@@ -182,7 +182,7 @@ def verdict_words(check: Check) -> str:
 def governing_words(design: Design) -> str:
     """Which check comes nearest to its limit or farthest beyond it, and how far; and which piece of advice."""
     check = design.governing
-    title = shown.lower_first(check.title)
+    title = lower_first(check.title)
     if check.verdict == "fail":
         return f"Worst: {title}, {verdict_words(check).removeprefix('fails, ')}."
     advice = max((c for c in design.checks if c.rule.is_advice), key=lambda c: c.utilisation, default=None)
@@ -192,7 +192,7 @@ def governing_words(design: Design) -> str:
 
 def _advice_words(check: Check) -> str:
     """The same of what is only advised, which may be nearer its limit or past it."""
-    title, used = shown.lower_first(check.title), shown.share(check.utilisation)
+    title, used = lower_first(check.title), shown.share(check.utilisation)
     if check.utilisation <= 1:
         return f" Of the advice: {title}, {used} of its limit."
     far = f"{used} times it" if isfinite(check.utilisation) else "with nothing left"

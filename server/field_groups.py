@@ -4,11 +4,11 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from geometry.design import Design
+from geometry.letters import lower_first
 from server import shown
 from server.field_views import FieldView
 from server.fields import FIELDS
 from server.forms import FormReading
-from server.shown import lower_first
 from server.stand import MASSES, Stand, stand_for, stand_of
 
 _STATICS = (

@@ -2,6 +2,7 @@
 
 from geometry.design import Design, let_go
 from geometry.errors import NoPadFitsError
+from geometry.letters import lower_first
 from server import shown
 
 _SAME = 0.005
@@ -39,8 +40,8 @@ def sizes_behind(design: Design) -> dict[str, tuple[str, ...]]:
 def _failures(fixed: Design, free: Design) -> list[str]:
     """What fails by it, and what it mends."""
     now, then = ({c.code: c for c in d.failures} for d in (fixed, free))
-    fails = [shown.lower_first(c.title) for code, c in now.items() if code not in then]
-    mends = [shown.lower_first(c.title) for code, c in then.items() if code not in now]
+    fails = [lower_first(c.title) for code, c in now.items() if code not in then]
+    mends = [lower_first(c.title) for code, c in then.items() if code not in now]
     return [f"{title} fails" for title in fails] + [f"{title} no longer fails" for title in mends]
 
 
@@ -49,7 +50,7 @@ def _nearest(fixed: Design, free: Design) -> list[str]:
     now, then = fixed.governing, free.governing
     if now.code == then.code and abs(now.utilisation - then.utilisation) < _SAME:
         return []
-    title, other = (shown.lower_first(c.title) for c in (now, then))
+    title, other = (lower_first(c.title) for c in (now, then))
     instead = "" if now.code == then.code else f" by {other}"
     nearest, of_it = ("farthest past its limit", "times it") if now.utilisation > 1 else ("nearest its limit", "of it")
     return [

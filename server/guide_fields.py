@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping
 
 from geometry.drawing.section_known import asked_of
 from geometry.kinds import FACE_GROUPS, JACKS, USUAL_FOOT, USUAL_HEAD
+from geometry.letters import upper_first
 from server import shown
 from server.choice_words import words_of_answer
 from server.field_groups import NEEDED_FOR_LOAD
@@ -65,7 +66,7 @@ def field_groups(name: str, units: str) -> tuple[FieldGroupPart, ...]:
     """One group of the document, its own questions in its own order; the jack's by what it carries with."""
     if name == "jack":
         return _jacks(units)
-    heading, words = _HEADINGS.get(name, (name.replace("_", " ").capitalize(), ""))
+    heading, words = _HEADINGS.get(name, (upper_first(name.replace("_", " ")), ""))
     head = next((head for head, group in FACE_GROUPS.items() if group == name), USUAL_HEAD)
     found = tuple(_field(field, units, head=head) for field in FIELDS.values() if field.group == name)
     return (FieldGroupPart(f"group-{name or 'job'}", heading, words, found),)

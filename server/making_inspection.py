@@ -7,6 +7,7 @@ from geometry.as_made import AsMade, judge_as_made
 from geometry.conditions import Conditions
 from geometry.document.as_made import READABLE
 from geometry.inspection import Characteristic, InspectionSheet, inspection_sheet
+from geometry.letters import lower_first
 from geometry.making.instruments import EYE
 from geometry.making.sources import inspection_sources
 from geometry.making.wording import Units
@@ -186,7 +187,7 @@ def _line(c: Characteristic, j: Judged | None, conditions: Conditions, reading: 
         instrument_note=rough,
         is_held=not is_measured and c.instrument is not EYE,
         how=c.how.shown(units),
-        checks=tuple(shown.lower_first(conditions.said(CHECK_RULES[code].title)) for code in c.checks),
+        checks=tuple(lower_first(conditions.said(CHECK_RULES[code].title)) for code in c.checks),
         field=ask(f"{SETS[0]}{c.name}", reading) if c.name in READABLE else None,
         verdict=verdict_view(j, units) if j else None,
     )
@@ -223,7 +224,7 @@ def outcome_view(made: AsMade, units: Units) -> OutcomeView:
     rows = (MarginRow(c.made.title, verdict_words(c.drawn), verdict_words(c.made), c.is_worse) for c in made.changed)
     moved = tuple(row for row in rows if row.drawn != row.made)
     still = len(made.checks) - len(moved)
-    titles = {j.dimension: shown.lower_first(j.title) for j in made.judged}
+    titles = {j.dimension: lower_first(j.title) for j in made.judged}
     return OutcomeView(
         outcome=made.outcome,
         words=made.words,

@@ -8,6 +8,7 @@ from markupsafe import Markup
 
 from geometry.cautions import ONE_LINE
 from geometry.design import Design
+from geometry.letters import upper_first
 from geometry.making.card import Operation
 from geometry.making.set_ups import set_up_heading
 from geometry.making.sources import route_sources
@@ -162,7 +163,7 @@ def _summary(card: RouteCard) -> str:
     cutting = sum(o.cutting_time_min for o in card.operations)
     beside = f", {minutes(cutting)} of it cutting" if cutting else ""
     count = f" {len(card.operations)} operations, estimated" if card.stock else " Estimated"
-    return f"{card.material[0].upper()}{card.material[1:]}.{count} {minutes(card.time_min)} for one pad{beside}."
+    return f"{upper_first(card.material)}.{count} {minutes(card.time_min)} for one pad{beside}."
 
 
 def _set_ups(card: RouteCard, design: Design, eye: Eye) -> Iterator[SetUpView]:

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from geometry.document.shop import Shop
+from geometry.letters import lower_first
 from geometry.making.batch import Batch
 from geometry.making.hand_verdict import HandVerdict
 from geometry.making.how_measured import dimension_title, measured_names
@@ -69,7 +70,7 @@ def hand_view(verdict: HandVerdict, pad: Pad) -> HandView:
     made = (name for name in measured_names(pad) if name in verdict.dimensions)
     return HandView(
         words=verdict.words,
-        dimensions=", ".join(shown.lower_first(dimension_title(name, pad)) for name in made),
+        dimensions=", ".join(lower_first(dimension_title(name, pad)) for name in made),
         still=tuple((c.title, verdict_words(c)) for c in verdict.still_met),
         failing=tuple((c.title, verdict_words(c)) for c in verdict.newly_failing),
     )

@@ -5,6 +5,7 @@ from itertools import groupby
 
 from geometry.conditions import Conditions
 from geometry.document.shop import Shop
+from geometry.letters import lower_first
 from geometry.making.card import Cut, Pass, Table
 from geometry.making.wording import Sentence, Units, feed_shown
 from geometry.units import kg_to_pound, mm_to_inch
@@ -194,8 +195,8 @@ def _is_dial(title: str) -> bool:
 
 def _head(title: str, unit: str, eye: Eye) -> str:
     if not unit:
-        return shown.lower_first(title)
-    return f"{shown.lower_first(title)}, {(eye.dial if _is_dial(title) else eye.units) if unit == 'mm' else unit}"
+        return lower_first(title)
+    return f"{lower_first(title)}, {(eye.dial if _is_dial(title) else eye.units) if unit == 'mm' else unit}"
 
 
 def _cell(value: float | str, title: str, unit: str, eye: Eye) -> str:

@@ -8,6 +8,7 @@ from starlette.responses import HTMLResponse, Response
 
 from geometry.allowables import TESTED_AT_C
 from geometry.cautions import ONE_LINE
+from geometry.letters import upper_first
 from geometry.materials import MATERIALS, Material, Published
 from geometry.provenance import Mark, Sourced
 from geometry.units import per_kelvin_to_per_fahrenheit
@@ -120,7 +121,7 @@ def _material(entry: Material, units: Units) -> MaterialView:
         use = f"Advised against. {use}"
     return MaterialView(
         id=f"material-{entry.key}",
-        name=entry.name[0].upper() + entry.name[1:],
+        name=upper_first(entry.name),
         family=entry.family,
         use=use or "Offered for a slot.",
         properties=tuple(_property(TITLES[key], value, units) for key, value in known.items()),

@@ -4,6 +4,7 @@ from collections.abc import Mapping, Set
 from dataclasses import replace
 
 from geometry.design import Design
+from geometry.letters import lower_first
 from geometry.plausible import doubts_of
 from server import check_views, field_groups, links, shown
 from server import design_views as views
@@ -120,7 +121,7 @@ def _units_links(reading: FormReading) -> tuple[LinkView, ...]:
 def _fixed(typed: Mapping[str, str]) -> tuple[LinkView, ...]:
     """Each fixed size in words, with the way to its box."""
     sizes = ((key, text) for key, text in typed.items() if key.startswith("fixed."))
-    return tuple(LinkView(f"{shown.lower_first(title_of(key))} {text}", f"#{field_id(key)}") for key, text in sizes)
+    return tuple(LinkView(f"{lower_first(title_of(key))} {text}", f"#{field_id(key)}") for key, text in sizes)
 
 
 def _inch_steps(reading: FormReading) -> str:

@@ -115,15 +115,6 @@ def unit_of_field(unit: str, kind: str, units: str) -> str:
     return "lb" if units == "in" and kind == "mass" else unit
 
 
-def lower_first(words: str) -> str:
-    """Words as they stand inside a sentence.
-
-    >>> lower_first("Slot floor")
-    'slot floor'
-    """
-    return words[:1].lower() + words[1:]
-
-
 _NUMBER = r"\d+(?:\.\d+)?"
 _LENGTH_IN_WORDS = re.compile(
     rf"(?<![\w.])(?<!\d[-−])([-−]?{_NUMBER})(?=(?:(?:;| to| and| or) {_NUMBER})* mm(?![\w²/·]))(?P<unit> mm)?"

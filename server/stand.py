@@ -6,9 +6,9 @@ from functools import cache
 
 from geometry.drawing.section_known import asked_of
 from geometry.kinds import USUAL_FOOT, USUAL_HEAD, face_group
+from geometry.letters import lower_first
 from server.fields import FormField, fields_of, models_of
 from server.forms import FormReading
-from server.shown import lower_first
 
 MASSES = ("jack.rated_load_kg", "car.gross_mass_kg")
 JACK_UP = "jack.rim_height_high_mm"

@@ -152,7 +152,11 @@ def test_what_an_estimate_rests_on_says_what_was_assumed() -> None:
         ({}, "boss_clear", "Nothing stands on the cup's floor. Assumed: the floor is flat."),
         ({"jack.floor_boss_height_mm": 0.0}, "boss_clear", "Nothing stands on the cup's floor."),
         ({}, "stem_clear", "The pad has no stem. Assumed: no hole."),
-        ({}, "slot_offset_fit", "The slot runs through the pad's middle. Assumed: the jack stands centred under the seam."),
+        (
+            {},
+            "slot_offset_fit",
+            "The slot runs through the pad's middle. Assumed: the jack stands centred under the seam.",
+        ),
         ({"seam.offset_mm": 0.0}, "slot_offset_fit", "The slot runs through the pad's middle."),
     ],
 )
