@@ -6,12 +6,13 @@ from typing import Any
 
 from hypothesis import strategies as st
 
+from geometry.design import Design, design_pad
 from geometry.document.car import Car
 from geometry.document.service import Service
 from geometry.feet.cup.fields import CupJack
 from geometry.heads.slot.fields import SlotSeam
 from geometry.materials import MATERIALS, SLOT_MATERIALS
-from geometry.measurements import Measurements
+from geometry.measurements import Measurements, read_measurements
 from geometry.quantity import Group
 
 SAMPLES = Path(__file__).parent.parent / "sample_data"
@@ -210,3 +211,8 @@ def ordinary_documents(draw: st.DrawFn) -> dict[str, Any]:
 def understood(document: dict[str, Any]) -> Measurements:
     """The document as the program understands it."""
     return Measurements.model_validate(document)
+
+
+def designed(document: dict[str, Any]) -> Design:
+    """The design of a document that has a pad."""
+    return design_pad(read_measurements(document))

@@ -14,11 +14,7 @@ from geometry.measurements import Measurements, read_measurements
 from geometry.remedies import Remedy, remedies_for_check, remedies_for_conflict
 from geometry.sensitivity import sensitivities
 from geometry.variants import variant
-from tests.documents import ordinary_documents, sample, van
-
-
-def designed(document: dict[str, Any]) -> Design:
-    return design_pad(read_measurements(document))
+from tests.documents import designed, ordinary_documents, sample, van
 
 
 def conflict_of(measurements: Measurements) -> NoPadFitsError:

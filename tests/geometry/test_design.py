@@ -11,17 +11,11 @@ import pytest
 
 from geometry import ENGINE_VERSION
 from geometry.cautions import ONE_LINE
-from geometry.design import Design, design_pad
 from geometry.errors import NoPadFitsError
-from geometry.measurements import read_measurements
 from geometry.sheet_facts import model_label, sheet_facts
-from tests.documents import sample, van
+from tests.documents import designed, sample, van
 
 GOLDEN = Path(__file__).parent / "golden_designs.json"
-
-
-def designed(document: dict[str, Any]) -> Design:
-    return design_pad(read_measurements(document))
 
 
 def ten() -> dict[str, dict[str, Any]]:

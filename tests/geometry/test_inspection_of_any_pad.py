@@ -84,7 +84,10 @@ def test_a_part_that_reads_as_drawn_is_as_drawn_and_what_is_not_read_stays_open(
     found = read(pad, **sizes)
     assert set(found) == set(sizes) <= set(READABLE)
     assert {j.verdict for j in found.values()} == {"accept"}
-    assert {j.verdict for j in read(pad).values()} == {"open"}
+    unread = read(pad)
+    assert {j.verdict for j in unread.values()} == {"open"}
+    for name, line in measured(pad).items():
+        assert (unread[name].lower_mm, unread[name].upper_mm) == pytest.approx((line.lower_mm, line.upper_mm))
 
 
 @examples(60, many=2000)

@@ -8,15 +8,10 @@ from hypothesis import given, settings
 
 from geometry.calculation.told import length
 from geometry.calculation.why import why
-from geometry.design import Design, design_pad, let_go
+from geometry.design import Design, let_go
 from geometry.errors import NoPadFitsError
-from geometry.measurements import read_measurements
 from server.fixing import cost_of_fixing
-from tests.documents import ordinary_documents, sample, van
-
-
-def designed(document: dict[str, Any]) -> Design:
-    return design_pad(read_measurements(document))
+from tests.documents import designed, ordinary_documents, sample, van
 
 
 @pytest.mark.parametrize(

@@ -8,14 +8,9 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from geometry.design import Design, design_pad
+from geometry.design import Design
 from geometry.errors import BadMeasurementsError, NoPadFitsError
-from geometry.measurements import read_measurements
-from tests.documents import ordinary_documents, van
-
-
-def designed(document: dict[str, Any]) -> Design:
-    return design_pad(read_measurements(document))
+from tests.documents import designed, ordinary_documents, van
 
 
 def verdicts(design: Design) -> dict[str, str]:

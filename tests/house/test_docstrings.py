@@ -3,7 +3,9 @@
 import importlib
 import inspect
 import re
+import tomllib
 from collections.abc import Callable, Iterator
+from pathlib import Path
 
 import pytest
 
@@ -67,3 +69,17 @@ def test_a_formula_says_what_it_returns_where_it_comes_from_and_shows_a_run(
 def test_there_are_formulas_to_walk() -> None:
     assert len(FORMULAS) >= 40
     assert len(FUNCTIONS) >= 200
+
+
+def test_every_example_in_a_docstring_is_run() -> None:
+    """Oracle: the folders in which tests are looked for, with docstrings among them."""
+    root = Path(__file__).parents[2]
+    options = tomllib.loads((root / "pyproject.toml").read_text("utf-8"))["tool"]["pytest"]["ini_options"]
+    shown = {
+        path.relative_to(root).parts[0]
+        for path in root.glob("[!.]*/**/*.py")
+        if "\n    >>> " in path.read_text("utf-8")
+    }
+    assert shown >= {"geometry", "server"}
+    assert shown <= set(options["testpaths"])
+    assert "--doctest-modules" in options["addopts"].split()

@@ -16,6 +16,10 @@ def row_of(path: Path) -> list[str]:
     return next((line.split("|") for line in lines if line.startswith(f"| `{path.name}`")), [])
 
 
+def test_both_rooms_have_files_to_look_at() -> None:
+    assert {path.parent for path in FILES} == set(ROOMS)
+
+
 @pytest.mark.parametrize("path", FILES, ids=lambda p: p.name)
 def test_a_third_party_file_has_the_digest_that_its_list_gives(path: Path) -> None:
     assert hashlib.sha256(path.read_bytes()).hexdigest() in "".join(row_of(path))

@@ -5,8 +5,7 @@ from urllib.parse import parse_qsl, urlsplit
 
 import pytest
 
-from geometry.design import Design, design_pad
-from geometry.measurements import read_measurements
+from geometry.design import design_pad
 from server import check_views
 from server.advice_views import comparison_view, remedies_of
 from server.check_views import CheckView
@@ -16,11 +15,7 @@ from server.outcome import Outcome
 from server.present import pad_page
 from server.section_view import section_view
 from server.sheet_context import PadPage
-from tests.documents import sample, van
-
-
-def designed(document: dict[str, Any]) -> Design:
-    return design_pad(read_measurements(document))
+from tests.documents import designed, sample, van
 
 
 def sheet(document: dict[str, Any]) -> PadPage:

@@ -1,6 +1,5 @@
 """The working sheet over HTTP: states, statuses, and that it is one page under one strict policy."""
 
-import hashlib
 import re
 from html.parser import HTMLParser
 from itertools import pairwise
@@ -8,7 +7,7 @@ from itertools import pairwise
 import pytest
 from httpx import AsyncClient, Response
 
-from server.links import ROOT, SAMPLES, address_of_document, pad_address
+from server.links import SAMPLES, address_of_document, pad_address
 from tests.server.asking import FAILING, FITTING, NO_PAD
 
 pytestmark = pytest.mark.anyio
@@ -142,19 +141,6 @@ async def test_every_static_file_of_a_page_is_there(client: AsyncClient) -> None
     assert len(found) == len(set(found)) >= 7
     for address in found:
         assert (await client.get(str(address))).status_code == 200
-
-
-@pytest.mark.parametrize("room", ["static/vendor", "tests/browser/vendor"])
-def test_third_party_files_are_what_their_readme_says(room: str) -> None:
-    """Oracle: the sha256 of each file, as written beside it with origin and licence."""
-    folder = ROOT / room
-    words = (folder / "README.md").read_text("utf-8")
-    scripts = list(folder.glob("*.min.js"))
-    assert scripts
-    for script in scripts:
-        assert f"`{script.name}`" in words
-        assert hashlib.sha256(script.read_bytes()).hexdigest() in words
-        assert list(folder.glob(script.name.removesuffix(".min.js") + ".LICENSE*"))
 
 
 async def test_the_ready_samples_are_linked_from_the_first_page_and_open(client: AsyncClient) -> None:

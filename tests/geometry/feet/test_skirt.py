@@ -9,12 +9,11 @@ from hypothesis import strategies as st
 from geometry import formulas
 from geometry.checks import judge
 from geometry.conditions import conditions_of
-from geometry.design import Design, design_pad
 from geometry.errors import BadMeasurementsError, NoPadFitsError
 from geometry.measurements import read_measurements
 from geometry.pad import Pad
 from geometry.rules import Check
-from tests.documents import van
+from tests.documents import designed, van
 from tests.geometry.feet.post_documents import HEADS
 from tests.geometry.feet.round_documents import SKIRTED, WAYS, documents, standing
 from tests.geometry.sized import a_pad_for, sized_or_none
@@ -28,10 +27,6 @@ PROMISED = {"skirt_fit_tight", "skirt_fit_loose", "skirt_overlap", "skirt_clear"
 
 def judged(document: dict[str, Any], pad: Pad) -> dict[str, Check]:
     return {c.code: c for c in judge(conditions_of(read_measurements(document)), pad)}
-
-
-def designed(document: dict[str, Any]) -> Design:
-    return design_pad(read_measurements(document))
 
 
 @_SETTINGS
@@ -198,6 +193,18 @@ def test_a_skirt_made_too_long_too_narrow_or_not_at_all_fails_in_words() -> None
     assert "too narrow" in judged(document, pad.with_(skirt_bore_mm=89.0))["skirt_fit_tight"].words
     none = judged(document, pad.with_(skirt_bore_mm=0.0, skirt_length_mm=0.0))
     assert {none[code].verdict for code in ("skirt_overlap", "skirt_root", "skirt_fit_tight")} == {"fail"}
+
+
+def test_the_words_of_a_skirts_fit_say_on_which_side_of_nothing_it_is() -> None:
+    """Oracle: the play itself, and its sign."""
+    document = standing("edge")
+    pad = designed(document).pad
+    for bore in (pad.skirt_bore_mm, pad.skirt_bore_mm - 2.0):
+        found = judged(document, pad.with_(skirt_bore_mm=bore))["skirt_fit_tight"]
+        assert (
+            f"leaves {found.value:.2f} mm" in found.words
+            or f"is {-(found.value or 0):.2f} mm too narrow" in found.words
+        )
 
 
 def test_teeth_and_skirts_are_told_of_before_the_lift() -> None:

@@ -9,10 +9,8 @@ from geometry import formulas
 from geometry.calculation.pictures import clearance_plots_of
 from geometry.calculation.sheet import CalculationSheet, calculation_sheet
 from geometry.calculation.why import why
-from geometry.design import Design, design_pad
 from geometry.errors import BadMeasurementsError, NoPadFitsError
-from geometry.measurements import read_measurements
-from tests.documents import sample
+from tests.documents import designed, sample
 from tests.geometry.feet.round_documents import SKIRTED, WAYS, documents, standing
 
 SAMPLES = (
@@ -21,10 +19,6 @@ SAMPLES = (
     "puppet_theatre_van_plate_edge",
     "bell_ringers_wagon_plate_ring",
 )
-
-
-def designed(document: dict[str, Any]) -> Design:
-    return design_pad(read_measurements(document))
 
 
 def sheet_of(document: dict[str, Any]) -> CalculationSheet:

@@ -5,13 +5,12 @@ from typing import Any
 from hypothesis import assume
 from hypothesis import strategies as st
 
-from geometry.design import Design, design_pad
+from geometry.design import Design
 from geometry.errors import BadMeasurementsError, NoPadFitsError
 from geometry.kinds import FACE_GROUPS, FACES, JACKS
 from geometry.materials import MATERIALS
-from geometry.measurements import read_measurements
 from geometry.rules import Check
-from tests.documents import cars, services
+from tests.documents import cars, designed, services
 
 CUP = {"cup_bore_mm": 84, "cup_depth_mm": 12, "rated_load_kg": 2000, "rim_height_low_mm": 105}
 RAIL = {"face_width_mm": 60, "face_length_mm": 200, "face_height_mm": 210, "clear_beside_mm": 15}
@@ -47,11 +46,6 @@ def _changed(document: dict[str, Any], changes: dict[str, Any]) -> dict[str, Any
         else:
             copied[group] = value
     return copied
-
-
-def designed(document: dict[str, Any]) -> Design:
-    """The pad of a document that has one."""
-    return design_pad(read_measurements(document))
 
 
 def check(design: Design, code: str) -> Check:

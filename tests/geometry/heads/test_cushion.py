@@ -16,7 +16,8 @@ from geometry.errors import BadMeasurementsError
 from geometry.formulas import evaluate
 from geometry.materials import MATERIALS
 from geometry.measurements import read_measurements
-from tests.geometry.heads.documents import F_D, check, designed, designed_or_none, designs_of, documents_of, on_a_rail
+from tests.documents import designed
+from tests.geometry.heads.documents import F_D, check, designed_or_none, designs_of, documents_of, on_a_rail
 
 _SETTINGS = settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
 

@@ -11,7 +11,8 @@ from geometry.calculation.pictures import clearance_plots_of
 from geometry.calculation.sheet import CalculationSheet, calculation_sheet
 from geometry.calculation.why import why
 from geometry.design import Design
-from tests.geometry.heads.documents import designed, designs_of, in_a_hole, in_an_oblong_hole, on_a_rail
+from tests.documents import designed
+from tests.geometry.heads.documents import designs_of, in_a_hole, in_an_oblong_hole, on_a_rail
 
 _SETTINGS = settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))
 _DOCUMENTS = (on_a_rail(), on_a_rail(make__material="pur_95"), in_a_hole(), in_an_oblong_hole())

@@ -15,11 +15,11 @@ from geometry.errors import BadMeasurementsError, NoPadFitsError
 from geometry.formulas import evaluate
 from geometry.heads.plug.loading import plug_area_mm2, reach_mm
 from geometry.measurements import read_measurements
+from tests.documents import designed
 from tests.geometry.heads.documents import (
     F_D,
     POCKET,
     check,
-    designed,
     designed_or_none,
     designs_of,
     documents_of,

@@ -10,11 +10,11 @@ from hypothesis import strategies as st
 from geometry.design import Design
 from geometry.heads.plug.fields import Pocket
 from geometry.heads.plug.loading import shoulder_area_mm2
+from tests.documents import designed
 from tests.geometry.heads.documents import (
     F_D,
     POCKET,
     check,
-    designed,
     in_a_hole,
     in_an_oblong_hole,
 )
