@@ -44,6 +44,8 @@ class Sheets:
     made: dict[tuple[bool, bool, frozenset[Root]], Sheet] = field(default_factory=dict)
     at_right: bool = False
     """Whether the projected views may stand at the right end of the area too."""
+    name_aside: bool = False
+    """Whether the section's name stands beside what is about the section, where that leaves no room above it."""
 
     def of(self, *, textured: bool, marked: bool, told: frozenset[Root]) -> Sheet:
         """The sheet with or without a note on the seat's texture, on marking, and on the roots of stem and plug."""

@@ -13,7 +13,7 @@ from geometry.drawing.details import Detail
 from geometry.drawing.facts import Units
 from geometry.drawing.free_space import covered_by
 from geometry.drawing.isometric import isometric_view
-from geometry.drawing.main_view import add_seat_texture, with_roots
+from geometry.drawing.main_view import with_signs
 from geometry.drawing.meeting import arrow_line
 from geometry.drawing.model import Anchor, Box, Layer, Line, Measure, Text, View
 from geometry.drawing.notes import Root
@@ -21,14 +21,14 @@ from geometry.drawing.placing import NoRoomError, place_letter
 from geometry.drawing.plan import top_view, underside_view
 from geometry.drawing.plan_view import add_plan_dimensions
 from geometry.drawing.scales import Scale
-from geometry.drawing.side import side_view
+from geometry.drawing.side import flat_end_mm, side_view
 from geometry.drawing.signs import lines_of_words
 from geometry.drawing.style import STYLE
 from geometry.pad import Pad
 
 _LETTER_ANGLES = (30, 20, -30, 45, -45, 10, -10, 150, 160, 210, 135, 225, 170, 190, 60, -60, 120, -120)
 _MARK_ANGLES = (75.0, 60.0, 105.0, 120.0, 45.0, 135.0, -75.0, -60.0, -105.0, -120.0)
-_RIM_ANGLES = (-45.0, 45.0, -30.0, 30.0, -60.0, 60.0, -135.0, 135.0)
+_RIM_ANGLES = (-45.0, 45.0, -30.0, 30.0, -60.0, 60.0, -135.0, 135.0, -70.0, 70.0, -120.0, 120.0)
 _OFF_EDGE_MM = 1.2
 _LEAST_APART_MM = 0.7
 """Between two parallel lines (ISO 128-2, from memory)."""
@@ -57,28 +57,41 @@ class Block:
         return tuple(covered_by(self.canvas))
 
 
-def section_block(view: View, with_sizes: Canvas, scale: Scale, details: tuple[Detail, ...]) -> Block:
-    """The main view with its dimensions, the marks of its details and its name."""
+def section_block(
+    view: View, with_sizes: Canvas, scale: Scale, details: tuple[Detail, ...], *, name_aside: bool = False
+) -> Block:
+    """The main view with its dimensions, the marks of its details and its name above it, or aside where that is as high.
+
+    Raises NoRoomError where a detail's letter, or the name aside, finds no place.
+    """
     canvas = with_sizes.copied()
     for detail in details:
         centre = (detail.centre[0] * scale.factor, detail.centre[1] * scale.factor)
         radius = detail.window_mm * scale.factor
         place_letter(canvas, detail.letter, centre=centre, radius=radius, angles_deg=_LETTER_ANGLES)
-    canvas.add_text(Text((0, canvas.box.top + 3), "A–A", STYLE.large_mm, "centre"))
+    canvas.add_text(
+        _name_aside(canvas) if name_aside else Text((0, canvas.box.top + 3), "A–A", STYLE.large_mm, "centre")
+    )
     return Block(view, scale, canvas)
 
 
-def with_seat_texture(pad: Pad, section: Block) -> Block:
-    """The main view with the sign of texture at the seat face; raises NoRoomError where it finds no place."""
-    canvas = section.canvas.copied()
-    add_seat_texture(canvas, pad, section.scale)
-    return Block(section.view, section.scale, canvas)
+def _name_aside(canvas: Canvas) -> Text:
+    """The section's name no higher than what stands about it, as near the axis as there is room."""
+    level = canvas.box.top - STYLE.large_mm
+    for aside in range(0, round(max(-canvas.box.left, canvas.box.right)), 2):
+        for way in (-1, 1):
+            name = Text((way * aside, level), "A–A", STYLE.large_mm, "centre")
+            if canvas.has_room(name.box.grown(STYLE.letter_clear_mm), ()):
+                return name
+    raise NoRoomError("no room for the section's name")
 
 
-def rooted_block(pad: Pad, section: Block, units: Units) -> tuple[Block, frozenset[Root]]:
-    """The main view with those of roots and lead-in on leaders that find room, and which they are."""
-    canvas, told = with_roots(section.canvas, pad, section.scale, units)
-    return Block(section.view, section.scale, canvas), told
+def signed_block(
+    pad: Pad, section: Block, units: Units, *, rooted: bool, textured: bool
+) -> tuple[Block, frozenset[Root], bool]:
+    """The main view with roots and lead-in on leaders and the texture of the seat, and which of these found room."""
+    canvas, told, is_textured = with_signs(section.canvas, pad, section.scale, units, rooted=rooted, textured=textured)
+    return Block(section.view, section.scale, canvas), told, is_textured
 
 
 def with_sight(section: Block) -> Block:
@@ -125,8 +138,10 @@ def _add_cutting_plane(canvas: Canvas, over: float, aside: float, up: float) -> 
 
 
 def side_block(pad: Pad, scale: Scale, *, half: bool) -> Block:
-    """The side view, or the half of it."""
-    view = side_view(_coarse(pad, scale), over_mm=STYLE.centre_over_mm / scale.factor, half=half)
+    """The side view, or the half of it; of chamfers that are small on paper the cut corner alone."""
+    view = side_view(
+        pad, over_mm=STYLE.centre_over_mm / scale.factor, half=half, inner_edges=_coarse(pad, scale) == pad
+    )
     return Block(view, scale, _canvas(view, scale))
 
 
@@ -144,10 +159,14 @@ def with_marking(pad: Pad, block: Block, words: tuple[str, ...]) -> Block:
         hidden = [z for z in (pad.web_mm, pad.body_top_mm - pad.relief_depth_mm) if pad.has_slot]
         heights = [(low + (high - low) * share) * k for share in (0.6, 0.4, 0.75, 0.25, 0.85)]
         clear = [z for z in heights if all(abs(z - edge * k) > _OFF_EDGE_MM for edge in hidden)] or heights
-        tips = [(x * radius, z) for z in clear for x in (0.45, 0.6, 0.3, 0.75)]
+        flat = flat_end_mm(pad) * k
+        shares = (0.5, 0.35, 0.65) if flat else (0.45, 0.6, 0.3, 0.75)
+        tips = [(flat + (radius - flat) * share, z) for z in clear for share in shares]
         place_callout(canvas, sign, tips, _MARK_ANGLES, what, dotted=True)
     else:
         for angle in _RIM_ANGLES:
+            if pad.has_flats and abs(cos(radians(angle))) * pad.body_diameter_mm > pad.flats_width_mm:
+                continue
             tip = (radius * cos(radians(angle)), radius * sin(radians(angle)))
             with suppress(NoRoomError):
                 place_callout(canvas, sign, [tip], (angle,), what)

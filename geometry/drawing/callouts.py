@@ -18,7 +18,10 @@ _RISES = (5.0, 7.0, 9.0, 12.0, 15.0, 19.0, 24.0, 30.0, 40.0)
 _RUNS = (1.2, 3.0, 6.0, 9.0, 13.0, 18.0, 24.0, 32.0, 42.0, 55.0)
 """Heights at which a leader that stands square on a face turns, and how far it then goes on."""
 _TURN_COST_MM = 2.5
-_STEM_MM = 2.5
+_STEMS_MM = (2.5, 6.0)
+"""Triangle to frame: longer where a line, like that of a skirt's rim, runs before the face."""
+_CROSSED_STEM = 1.0
+"""What it costs that a line runs through stem or triangle, as much as to cross an extension line."""
 _OFF_FACE_MM = STYLE.clear_mm + 0.01
 """A datum touches its feature: the box that it keeps to itself begins where the part's own free space ends."""
 _LEVEL_MM = 1.2
@@ -34,6 +37,8 @@ class Placed:
     stem: tuple[Line, ...]
     shapes: tuple[Shape, ...]
     texts: tuple[Text, ...]
+    whole_stem: Line
+    """From the foot, through the triangle, to the frame."""
 
 
 def place_callout(
@@ -173,31 +178,30 @@ def place_datum(canvas: Canvas, letter: str, places: Sequence[tuple[Point, float
     A place is the foot of the triangle and the direction in which it stands off (90 up, 270 down); beyond
     ``reached_from`` a thin line prolongs the level face to the foot.
     """
-    # Rather a line through the stem than no datum.
-    for whole in (True, False):
-        best = canvas.best_of(
-            (trouble, (trouble, longer, placed))
-            for longer, placed in _face_datums(letter, places, reached_from)
-            if canvas.has_room(placed.box if whole else placed.frame, (*longer, *placed.stem))
-            for trouble in (canvas.trouble_of_datum(placed.frame, (*longer, *placed.stem)),)
+    best = canvas.best_of(
+        (trouble, (trouble, longer, placed))
+        for longer, placed in _face_datums(letter, places, reached_from)
+        if canvas.has_room(placed.frame, (*longer, placed.whole_stem))
+        for trouble in (
+            canvas.trouble_of_datum(placed.frame, placed.stem, beyond=longer)
+            + (0.0 if canvas.has_room(placed.box, ()) else _CROSSED_STEM),
         )
-        if best:
-            trouble, longer, placed = best
-            lines = (*longer, *placed.stem)
-            canvas.add(placed.box, placed.texts, placed.shapes, leader=lines, trouble=trouble)
-            return
-    raise NoRoomError(f"no room for datum {letter}")
+    )
+    if best is None:
+        raise NoRoomError(f"no room for datum {letter}")
+    trouble, longer, placed = best
+    canvas.add(placed.box, placed.texts, placed.shapes, leader=(*longer, *placed.stem), trouble=trouble)
 
 
 def _face_datums(
     letter: str, places: Sequence[tuple[Point, float]], reached_from: float
 ) -> Iterator[tuple[tuple[Line, ...], Placed]]:
     """The datum at each place, with the thin line that reaches it from the face."""
-    for foot, direction in places:
+    for (foot, direction), stem in product(places, _STEMS_MM):
         way = 1 if foot[0] > 0 else -1
         beyond = abs(foot[0]) > reached_from
         longer = (Line((way * reached_from, foot[1]), (foot[0] + way * 2, foot[1]), _ON),) if beyond else ()
-        yield longer, _datum_at(letter, foot, direction)
+        yield longer, _datum_at(letter, foot, direction, stem)
 
 
 def place_axis_datum(canvas: Canvas, letter: str, dimension: Dimension) -> None:
@@ -231,12 +235,12 @@ def _axis_datums(letter: str, dimension: Dimension) -> Iterator[tuple[tuple[Line
         yield ((Line(end, foot, _ON),) if length else ()), _datum_at(letter, foot, 90.0 - way * 90)
 
 
-def _datum_at(letter: str, foot: Point, direction: float) -> Placed:
+def _datum_at(letter: str, foot: Point, direction: float, stem_mm: float = _STEMS_MM[0]) -> Placed:
     """A filled triangle with its base on the feature, a stem, and the framed letter."""
     c, s = round(cos(radians(direction))), round(sin(radians(direction)))
     half = FRAME_MM / 2
     tip = (foot[0] + c * STYLE.arrow_mm, foot[1] + s * STYLE.arrow_mm)
-    near = (tip[0] + c * _STEM_MM, tip[1] + s * _STEM_MM)
+    near = (tip[0] + c * stem_mm, tip[1] + s * stem_mm)
     frame_box, frame, texts = datum(letter).at((near[0] + c * half - half, near[1] + s * half - half))
     triangle = Arrow(tip, direction, _ON, width_mm=STYLE.arrow_mm)
     xs, ys = (foot[0] - half * abs(s), foot[0] + half * abs(s)), (foot[1] - half * abs(c), foot[1] + half * abs(c))
@@ -247,4 +251,4 @@ def _datum_at(letter: str, foot: Point, direction: float) -> Placed:
         max(frame_box.top, *ys) + _OFF_FACE_MM * s,
     )
     stem = Line(tip, near, _ON)
-    return Placed(box, frame_box, (stem,), (triangle, *frame), texts)
+    return Placed(box, frame_box, (stem,), (triangle, *frame), texts, Line(foot, near, _ON))

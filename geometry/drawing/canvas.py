@@ -43,6 +43,7 @@ _THROUGH, _LEAST_THROUGH_MM = 0.15, 2.0
 _PROLONGED_MM = 6.0
 """So far beyond an edge of the part a line that is level with it looks like an extension line."""
 _LEVEL_MM, _LEAST_LEVEL_MM = 0.8, 4.0
+_SAME_MM = 0.01
 
 
 @dataclass(slots=True)
@@ -126,13 +127,22 @@ class Canvas:
                 cost += _JOINED * (is_met(a, rivals, _JOINED_MM) + is_met(b, rivals, _JOINED_MM))
         return cost + self._nearness(box, lines, is_sign=is_sign)
 
-    def trouble_of_datum(self, frame: Box, lines: Iterable[Line], *, apart_from: Line | None = None) -> float:
-        """What it costs to put a datum here: lines crossed, other than its own; along the face it runs with good reason."""
+    def trouble_of_datum(
+        self, frame: Box, lines: Iterable[Line], *, beyond: Iterable[Line] = (), apart_from: Line | None = None
+    ) -> float:
+        """What it costs to put a datum here: lines crossed, other than its own, and those beside which its face runs on.
+
+        Along its own face's line it runs with good reason; ``beyond`` prolongs that.
+        """
         if not self.patience:
             return 0.0
         rivals = [r for r in self.rivals if not apart_from or r[4:6] != apart_from.start]
-        crossed = sum(cost_among((line.start, line.end), rivals)[0] for line in lines)
-        return crossed + self._nearness(frame, (), is_sign=True)
+        cost = sum(cost_among((line.start, line.end), rivals)[0] for line in (*lines, *beyond))
+        for line in beyond:
+            (ax, y), (bx, _) = line.start, line.end
+            others = [r for r in rivals if abs(r.y - y) > _SAME_MM or r.along_x == 0]
+            cost += cost_among(((ax, y), (bx, y)), others)[1]
+        return cost + self._nearness(frame, (), is_sign=True)
 
     def trouble_of_dimension(self, dimension: Dimension) -> float:
         """What it costs to put a dimension here: leaders crossed or run along, its own line first, and words that crowd it."""

@@ -29,7 +29,7 @@ _UP = (60.0, 45.0, 75.0, 30.0, 20.0, 12.0, 105.0, 120.0)
 _DOWN = (-60.0, -45.0, -120.0, -135.0)
 _DOWN_ASIDE = (-45.0, -30.0, -60.0, -20.0, -75.0, -10.0)
 _FEW_CROSSED = 4
-"""What a leader that could be a note instead may cross: a dimension line and an extension line at most."""
+"""What a leader that could be a note instead may cost: to cross a dimension line and an extension line at most."""
 _FROM_TOP = frozenset({"relief_depth_mm"})
 """Their words stand best above, out of the way of what reaches down."""
 _NARROW_LIP_MM = 2.0
@@ -356,19 +356,42 @@ def _face_places(pad: Pad, scale: Scale) -> list[float]:
     return [way * (stem + (face - stem) * share) for share in (0.75, 0.6, 0.9, 0.45, 0.3) for way in (1, -1)]
 
 
-def add_seat_texture(canvas: Canvas, pad: Pad, scale: Scale) -> None:
-    """The seat face's texture, on a leader: the sign cannot stand upside down on the face itself.
+def with_signs(
+    canvas: Canvas, pad: Pad, scale: Scale, units: Units, *, rooted: bool, textured: bool
+) -> tuple[Canvas, frozenset[Root], bool]:
+    """Roots and lead-in on leaders, and the seat's texture: which roots found room, and whether the texture did.
 
-    Raises NoRoomError where it finds no place.
+    What finds none, or only a leader that one cannot follow, is a note instead. What is placed first may bar the way of the
+    other, so where care is taken both orders are tried.
     """
+    found = []
+    for texture_first in (False, True) if rooted and textured and canvas.patience else (False,):
+        signed, told, is_textured = canvas, frozenset[Root](), False
+        if textured and texture_first:
+            signed, is_textured = _with_texture(signed, pad, scale)
+        if rooted:
+            signed, told = _with_roots(signed, pad, scale, units)
+        if textured and not texture_first:
+            signed, is_textured = _with_texture(signed, pad, scale)
+        found.append((len(told) + is_textured, -signed.trouble, signed, told, is_textured))
+    return max(found, key=lambda each: each[:2])[2:]
+
+
+def _with_texture(canvas: Canvas, pad: Pad, scale: Scale) -> tuple[Canvas, bool]:
+    """The seat face's texture, on a leader: the sign cannot stand upside down on the face itself."""
     tips = [(x, 0.0) for x in _face_places(pad, scale)[:4]]
-    place_callout(canvas, texture(SEAT_ROUGHNESS_UM), tips, _DOWN, "the seat face's texture")
+    trial = canvas.copied()
+    with suppress(NoRoomError):
+        place_callout(trial, texture(SEAT_ROUGHNESS_UM), tips, _DOWN, "the seat face's texture")
+        if trial.trouble - canvas.trouble <= _FEW_CROSSED:
+            return trial, True
+    return canvas, False
 
 
-def with_roots(canvas: Canvas, pad: Pad, scale: Scale, units: Units) -> tuple[Canvas, frozenset[Root]]:
+def _with_roots(canvas: Canvas, pad: Pad, scale: Scale, units: Units) -> tuple[Canvas, frozenset[Root]]:
     """The radius at the root of stem or plug and the lead-in at the stem's end on leaders, and which of them found room.
 
-    None of them is drawn, and each may be a note instead: a leader that one cannot follow is none.
+    None of them is drawn.
     """
     k, told = scale.factor, set()
     stem, plug = pad.stem_diameter_mm * k / 2, pad.plug_width_mm * k / 2

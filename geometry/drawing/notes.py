@@ -6,7 +6,7 @@ from math import inf, isfinite
 from typing import Literal
 
 from geometry.drawing.facts import CRITICAL_MARK, SheetFacts, Units
-from geometry.drawing.geometrical import OTHER_ROUGHNESS_UM, SEAT_ROUGHNESS_UM
+from geometry.drawing.geometrical import SEAT_ROUGHNESS_UM
 from geometry.drawing.measures import length_words, tolerance_words
 from geometry.fits import linear_tolerance_mm, radius_tolerance_mm
 from geometry.letters import upper_first
@@ -30,9 +30,6 @@ _SQUARE_MM = ((100.0, 0.4), (300.0, 0.6))
 300 mm, and run-out, which has one value."""
 
 
-_SEAT_WORDS = f"Seat face (datum A) Ra\u00a0{SEAT_ROUGHNESS_UM}, where nothing is shown {OTHER_ROUGHNESS_UM}."
-
-
 def note_words(
     facts: SheetFacts,
     pad: Pad,
@@ -45,8 +42,7 @@ def note_words(
     said = (
         _unit_words(facts),
         f"Unless stated ISO\u00a02768-mK: {_tolerance_words(pad, facts.units)}",
-        _edge_words(pad, facts.units, told) + ("" if facts.as_printed else " Ra in\u00a0µm."),
-        *((_SEAT_WORDS,) if seat and not facts.as_printed else ()),
+        _edge_words(pad, facts.units, told) + ("" if facts.as_printed else _texture_words(seat=seat)),
         *((f"{CRITICAL_MARK} An estimate depends on this: measure and record it.",) if facts.critical else ()),
         *_slot_words(pad, facts.units),
         *((_marking_note(pad, facts.units),) if marking else ()),
@@ -63,6 +59,11 @@ def _unit_words(facts: SheetFacts) -> str:
     if facts.units == "dual":
         converted = f", {job} rule; chamfers, frames, notes in mm"
     return f"Sizes in {unit}{converted}. {upper_first(facts.moisture)}, {facts.temperature}."
+
+
+def _texture_words(*, seat: bool) -> str:
+    """The unit of roughness, and the seat's where no sign at it tells it; that of all other faces stands in the title block."""
+    return f" Ra in\u00a0µm{f'; seat face (datum A) {SEAT_ROUGHNESS_UM}' if seat else ''}."
 
 
 def _slot_words(pad: Pad, units: Units) -> tuple[str, ...]:
@@ -140,7 +141,8 @@ def _edge_words(pad: Pad, units: Units, told: frozenset[Root]) -> str:
     )
     roots = "".join(words for root, is_there, words in said if is_there and root not in told)
     top = ", and the plug's top edge" if pad.has_plug else ""
-    rim = f"; {size(pad.edge_chamfer_mm)} × 45°: body's edges, top and bottom{top}" if pad.edge_chamfer_mm else ""
+    which = "body's round edges only" if pad.has_flats else "body's edges"
+    rim = f"; {size(pad.edge_chamfer_mm)} × 45°: {which}, top and bottom{top}" if pad.edge_chamfer_mm else ""
     edges = (
         f"Edges, ISO\u00a013715: outer −{size(_OUTER_EDGE_MM)}, no burr; inner corners not shown R{size(_INNER_CORNER_MM)}\u00a0max"
         f"{rim}{roots}."

@@ -111,7 +111,8 @@ def _linear(span: Span, scale: Scale, row: int, words_at: WordsAt, further: floa
     extensions = (_extension(end, end[across], level, point, along) for end in (low, high))
     turn = 90 if upright else 0
     heads = ((a, turn + 180), (b, turn)) if inside else ((a, turn), (b, turn + 180))
-    text_at = point(text_low, level - STYLE.text_gap_mm if upright else level + STYLE.text_gap_mm)
+    above = STYLE.framed_gap_mm if span.measure.exact else STYLE.text_gap_mm
+    text_at = point(text_low, level - above if upright else level + above)
     return Dimension(
         span.measure,
         "up" if upright else "across",

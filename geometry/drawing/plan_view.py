@@ -10,7 +10,7 @@ from geometry.drawing.placing import NoRoomError, Pointer, Span, WordsAt, place_
 from geometry.drawing.scales import Scale
 from geometry.pad import Pad
 
-_BESIDE_SIGHT_MM = 9.0
+_BESIDE_SIGHT_MM = 9.2
 """From the outline to where rows begin at the view's sides, past the ends of the cutting plane and their letters."""
 _LENGTHS = (6.0, 9.0, 13.0, 18.0, 24.0, 32.0, 42.0, 55.0, 70.0)
 _ROWS = range(5)

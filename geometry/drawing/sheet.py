@@ -8,7 +8,7 @@ from itertools import chain, islice, product
 from math import inf
 
 from geometry.drawing.arrangement import ALL_ROOTS, OtherViews, Placed, Sheets, arranged, right_limit_of, with_picture
-from geometry.drawing.blocks import rooted_block, section_block, with_seat_texture
+from geometry.drawing.blocks import section_block, signed_block
 from geometry.drawing.canvas import HASTY, MEASURED, PATIENT, Canvas
 from geometry.drawing.details import Detail, details_of
 from geometry.drawing.errors import SheetError
@@ -17,7 +17,6 @@ from geometry.drawing.frame import PAPER_MM, Sheet, title_block
 from geometry.drawing.main_view import Plan, SectionCanvases, lip_needs_detail
 from geometry.drawing.measures import measures
 from geometry.drawing.model import Box, Drawing, Measure, PlacedView, shifted
-from geometry.drawing.notes import Root
 from geometry.drawing.placing import NoRoomError
 from geometry.drawing.scales import SCALES, Scale
 from geometry.drawing.style import STYLE
@@ -46,10 +45,10 @@ def draw(pad: Pad, facts: SheetFacts) -> Drawing:
             continue
         found = _at_scale(pad, shown, sheets, scale)
         if not found and scale.factor <= _LAST_READABLE:
-            # Rather the views at the area's other end than a slot that is too small to be seen.
-            sheets.at_right = True
-            found = _at_scale(pad, shown, sheets, scale)
-            sheets.at_right = False
+            # Rather the views at the area's other end, and the section's name aside, than a slot that is too small to be seen.
+            for sheets.at_right, sheets.name_aside in ((True, False), (True, True)):
+                found = found or _at_scale(pad, shown, sheets, scale)
+            sheets.at_right = sheets.name_aside = False
         if found:
             sheet, placed = found
             return _finished(sheet, scale, with_picture(pad, scale, placed, sheet))
@@ -150,14 +149,11 @@ class _Views:
     def about(self, canvas: Canvas) -> tuple[Sheet, Placed] | None:
         """The section and all views about it; raises NoRoomError where a detail's letter has no room."""
         view = section_view(self.pad, over_mm=STYLE.centre_over_mm / self.scale.factor)
-        plain = section_block(view, canvas, self.scale, self.details)
+        plain = section_block(view, canvas, self.scale, self.details, name_aside=self.sheets.name_aside)
         for rooted, others in self._more_or_less():
-            section, told, textured = plain, frozenset[Root](), False
-            if rooted:
-                section, told = rooted_block(self.pad, plain, self.sheets.facts.units)
-            if not self.sheets.facts.as_printed:
-                with suppress(NoRoomError):
-                    section, textured = with_seat_texture(self.pad, section), True
+            section, told, textured = signed_block(
+                self.pad, plain, self.sheets.facts.units, rooted=rooted, textured=not self.sheets.facts.as_printed
+            )
             found = arranged(others, self.sheets, section, self.details, textured=textured, told=told)
             if found:
                 return found

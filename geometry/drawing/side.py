@@ -18,9 +18,12 @@ _NEARLY_MM = 1e-9
 
 
 @lru_cache(maxsize=64)
-def side_view(pad: Pad, *, over_mm: float, half: bool = False) -> View:
-    """Along x, seeing the slot's length: y to the right, z up; a half view of a symmetrical part ends on its axis."""
-    right = tuple(_right_half(pad))
+def side_view(pad: Pad, *, over_mm: float, half: bool = False, inner_edges: bool = True) -> View:
+    """Along x, seeing the slot's length: y to the right, z up; a half view of a symmetrical part ends on its axis.
+
+    Without ``inner_edges`` a chamfer is seen by its cut corner alone: on paper its two edges would run into one line.
+    """
+    right = tuple(_right_half(pad, inner_edges=inner_edges))
     left = () if half else tuple(mirrored(shape) for shape in right)
     radius, top = pad.body_diameter_mm / 2, pad.top_height_mm
     box = Box(0 if half else -radius, -pad.foot_depth_mm, radius, top)
@@ -31,13 +34,28 @@ def side_view(pad: Pad, *, over_mm: float, half: bool = False) -> View:
     return View("side", (*right, *left, *axes, *(symmetry_marks(box, over_mm) if half else ())), box)
 
 
-def _right_half(pad: Pad) -> Iterator[Shape]:
+def _right_half(pad: Pad, *, inner_edges: bool) -> Iterator[Shape]:
     """Right of the axis, from the foot up."""
     yield from _foot(pad)
     yield from _body(pad)
-    yield from _slots(pad) if pad.has_slot else _closed_top(pad)
+    yield from _slots(pad, inner_edges=inner_edges) if pad.has_slot else _closed_top(pad)
     if pad.has_plug:
         yield from _plug(pad)
+    if inner_edges:
+        yield from _inner_edges(pad)
+
+
+def _inner_edges(pad: Pad) -> Iterator[Line]:
+    """Where the chamfers of body and plug end within the silhouette; at the top of a slotted body the slot has its say."""
+    body, edge, flat = pad.body_diameter_mm / 2, pad.edge_chamfer_mm, flat_end_mm(pad)
+    low, shoulder = pad.foot_bottom_mm + edge, pad.body_top_mm - edge
+    if edge:
+        yield Line((flat, low), (body, low), Layer.VISIBLE)
+        # A slot shallower than the chamfer leaves the chamfer's lower edge whole.
+        if not pad.has_slot or pad.web_mm > shoulder:
+            yield Line((flat, shoulder), (body, shoulder), Layer.VISIBLE)
+    if edge and pad.has_plug:
+        yield Line((0, pad.top_height_mm - edge), (pad.plug_length_mm / 2, pad.top_height_mm - edge), Layer.VISIBLE)
 
 
 def _foot(pad: Pad) -> Iterator[Shape]:
@@ -96,20 +114,17 @@ def _body(pad: Pad) -> Iterator[Shape]:
     yield Line((0, low), (body - edge, low), Layer.VISIBLE)
     if edge:
         yield Line((body - edge, low), (body, low + edge), Layer.VISIBLE)
-        yield Line((_flat_end(pad), low + edge), (body, low + edge), Layer.VISIBLE)
     shoulder = pad.body_top_mm - edge
     high = min(pad.web_mm, shoulder) if pad.has_slot else shoulder
     if high > low + edge:
         yield Line((body, low + edge), (body, high), Layer.VISIBLE)
     if pad.has_slot and pad.web_mm > shoulder:
-        # A slot shallower than the chamfer leaves the chamfer's lower edge whole.
         yield Line((body, shoulder), (body - (pad.web_mm - shoulder), pad.web_mm), Layer.VISIBLE)
-        yield Line((_flat_end(pad), shoulder), (body, shoulder), Layer.VISIBLE)
     if pad.has_flats:
         yield from _flat(pad)
 
 
-def _flat_end(pad: Pad) -> float:
+def flat_end_mm(pad: Pad) -> float:
     """How far the flat reaches along the slot; 0 without one."""
     return sqrt((pad.body_diameter_mm / 2) ** 2 - (pad.flats_width_mm / 2) ** 2) if pad.has_flats else 0.0
 
@@ -117,7 +132,7 @@ def _flat_end(pad: Pad) -> float:
 def _flat(pad: Pad) -> Iterator[Shape]:
     """The end of the flat: upright, and bent where it cuts the chamfers."""
     half, body, edge = pad.flats_width_mm / 2, pad.body_diameter_mm / 2, pad.edge_chamfer_mm
-    low, top, reach = pad.foot_bottom_mm, pad.body_top_mm, _flat_end(pad)
+    low, top, reach = pad.foot_bottom_mm, pad.body_top_mm, flat_end_mm(pad)
     yield Line((reach, low + edge), (reach, top - edge), Layer.VISIBLE)
     if edge:
         steps = [edge * i / _CURVE_STEPS for i in range(_CURVE_STEPS + 1)]
@@ -132,10 +147,9 @@ def _closed_top(pad: Pad) -> Iterator[Shape]:
     yield Line((0, top), (body - edge, top), Layer.VISIBLE)
     if edge:
         yield Line((body, top - edge), (body - edge, top), Layer.VISIBLE)
-        yield Line((_flat_end(pad), top - edge), (body, top - edge), Layer.VISIBLE)
 
 
-def _slots(pad: Pad) -> Iterator[Shape]:
+def _slots(pad: Pad, *, inner_edges: bool) -> Iterator[Shape]:
     """What the slot leaves of the silhouette, and the slot's own edges."""
     web, top, edge = pad.web_mm, pad.body_top_mm, pad.edge_chamfer_mm
     outline = _walls_end(pad, lambda z: max(0.0, _half_width(pad, z) - pad.slot_offset_mm))
@@ -144,15 +158,15 @@ def _slots(pad: Pad) -> Iterator[Shape]:
     if pad.slot_offset_mm:
         # The nearer wall of a slot that is off centre ends before the farther one, which shows behind it.
         near = _walls_end(pad, lambda z: _half_width(pad, z) + pad.slot_offset_mm)
-        yield from _walls_apart(pad, near)
+        yield from _walls_apart(pad, near, inner_edges=inner_edges)
     inner = 0.0
     if pad.is_crossed:
         right = [p for p in profile.cross_slot_outline(pad) if min(p.start[0], p.end[0]) > -_NEARLY_MM]
         yield from _drawn(right, Layer.VISIBLE)
         inner = pad.cross_slot_width_mm / 2
         yield Line((0, web), (inner - pad.slot_corner_radius_mm, web), Layer.VISIBLE)
-    if edge and top - edge >= web:
-        start = max(_flat_end(pad), inner + max(0.0, pad.slot_mouth_chamfer_mm - edge) if pad.is_crossed else 0.0)
+    if inner_edges and edge and top - edge >= web:
+        start = max(flat_end_mm(pad), inner + max(0.0, pad.slot_mouth_chamfer_mm - edge) if pad.is_crossed else 0.0)
         far = _far_end(pad, top - edge) if pad.slot_offset_mm else 0.0
         if far:
             yield Line((start, top - edge), (_at(near, top - edge), top - edge), Layer.VISIBLE)
@@ -171,14 +185,14 @@ def _far_end(pad: Pad, z: float) -> float:
     return sqrt(outermost_at(profile.turned_outline(pad), z) ** 2 - x**2) if x > 0 else 0.0
 
 
-def _walls_apart(pad: Pad, near: tuple[Point, ...]) -> Iterator[Shape]:
+def _walls_apart(pad: Pad, near: tuple[Point, ...], *, inner_edges: bool) -> Iterator[Shape]:
     """The end of the nearer wall, and what shows of the farther one beyond it: its end, its mouth and the floor before it."""
     web, level = pad.web_mm, pad.body_top_mm - pad.slot_mouth_chamfer_mm
     far = _walls_end(pad, lambda z: pad.slot_offset_mm - _half_width(pad, z))
     floor_end = far[1] if pad.slot_offset_mm > _half_width(pad, web) else far[0]
     yield Curve((floor_end, *near[1:]), Layer.VISIBLE)
     yield Curve(tuple(point for point in far[1:] if _far_end(pad, point[1])), Layer.VISIBLE)
-    if pad.slot_mouth_chamfer_mm:
+    if inner_edges and pad.slot_mouth_chamfer_mm:
         end = _far_end(pad, level) or _at(far, level)
         yield Line((_at(near, level), level), (end, level), Layer.VISIBLE)
 
@@ -216,8 +230,6 @@ def _plug(pad: Pad) -> Iterator[Shape]:
     """The plug on the shoulder, its top edge broken."""
     half, edge, low, top = pad.plug_length_mm / 2, pad.edge_chamfer_mm, pad.body_top_mm, pad.top_height_mm
     yield from _drawn(polyline([(half, low), (half, top - edge), (half - edge, top), (0, top)]), Layer.VISIBLE)
-    if edge:
-        yield Line((0, top - edge), (half, top - edge), Layer.VISIBLE)
 
 
 def _drawn(outline: Iterable[Segment], layer: Layer) -> Iterator[Shape]:

@@ -33,6 +33,8 @@ class Style:
     """Extension lines run 8 line widths past the dimension line, ISO 129-1."""
     text_gap_mm: float = 0.9
     """Dimension line to the text above it."""
+    framed_gap_mm: float = 1.6
+    """The same under the frame of an exact dimension, which is a line itself."""
     clear_mm: float = 0.5
     """Free space between texts."""
     line_clear_mm: float = 0.12

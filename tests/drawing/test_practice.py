@@ -299,9 +299,14 @@ def test_a_sheet_with_inches_has_the_mass_in_pounds_too_and_says_how_many_are_ma
 
 @pytest.mark.parametrize(
     ("name", "units", "paper"),
-    [("kayak_club_estate_drain", "in", "letter"), ("seed_library_estate_teeth_only", "dual", "A4")],
+    [
+        ("kayak_club_estate_drain", "in", "letter"),
+        ("kayak_club_estate_drain", "dual", "letter"),
+        ("scout_hall_minivan_boss", "dual", "letter"),
+        ("seed_library_estate_teeth_only", "dual", "A4"),
+    ],
 )
-def test_a_slot_is_drawn_at_half_size_at_least_though_the_views_have_to_stand_at_the_right(
+def test_a_slot_is_drawn_at_half_size_at_least_though_the_sheet_is_crowded(
     name: str, units: Units, paper: Paper
 ) -> None:
     """At 1:5 a slot of 4 mm is 0.8 mm wide on paper."""
