@@ -5,6 +5,7 @@ import gzip
 import hashlib
 import json
 import os
+import zlib
 from collections.abc import Iterable, Iterator, Mapping
 from datetime import UTC, datetime
 from itertools import groupby
@@ -176,12 +177,14 @@ def _checked(file: Path) -> Line:
         foot = json.loads(last or b"{}")
     except OSError as error:
         raise BackupError(f"{file} cannot be read: {error.strerror or error}.") from error
-    except (ValueError, EOFError) as error:
+    except (ValueError, EOFError, zlib.error) as error:
         raise BackupError(f"{_DAMAGED}{error}.") from error
     if not isinstance(head, dict) or head.get("format") != FORMAT or head.get("version") != VERSION:
         raise BackupError(f"{file} is no backup that this program can read.")
     if not isinstance(foot, dict) or (foot.get("sha256"), foot.get("rows")) != (seal.hexdigest(), rows):
         raise BackupError(f"{_DAMAGED}its seal does not fit what is in it.")
+    if not isinstance(head.get("schema"), int):
+        raise BackupError(f"{_DAMAGED}it does not say what schema it has.")
     if head["schema"] > NEWEST:
         raise BackupError(f"The backup has schema {head['schema']}; this program knows schemas up to {NEWEST}.")
     return head

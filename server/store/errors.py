@@ -7,10 +7,10 @@
     ├── SchemaError            the database was made by a newer program, or holds something else
     ├── NoSuchLinkError        nothing was ever at this address
     ├── TakenBackError         its owner took this link back
-    ├── NoSuchRevisionError    the design has no revision of that letter
+    ├── NoSuchRevisionError    the design has no such revision, or the revision no such thing beside it
     ├── NewerRevisionError     somebody saved in the meantime
     ├── FullError              as much is kept there as may be
-    └── BackupError            a backup cannot be read, or there is no room for it
+    └── BackupError            a backup cannot be read or written, or there is no room for it
 """
 
 from geometry.errors import SeamrestError
@@ -43,7 +43,7 @@ class TakenBackError(StoreError):
 
 
 class NoSuchRevisionError(StoreError):
-    """The design has no such revision, or revision no such thing."""
+    """The design has no such revision, or the revision has no such thing beside it."""
 
 
 class NewerRevisionError(StoreError):
@@ -59,4 +59,4 @@ class FullError(StoreError):
 
 
 class BackupError(StoreError):
-    """A backup cannot be read, or the database is not empty."""
+    """A backup cannot be read or written, or the database is not empty."""

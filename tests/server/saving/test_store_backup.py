@@ -1,6 +1,8 @@
 """Backup and restore: everything, at one moment, between both kinds of database; a damaged one changes nothing."""
 
 import gzip
+import hashlib
+import json
 import os
 import subprocess
 import sys
@@ -13,7 +15,7 @@ from sqlalchemy import select, text
 
 from server.store.database import Database, engine_of, readable, writable
 from server.store.designs import revision
-from server.store.dump import restore, save
+from server.store.dump import FORMAT, VERSION, restore, save
 from server.store.errors import BackupError, StoreUnavailableError
 from server.store.exchange import add_proposal, add_readings, add_remark
 from server.store.migrations import migrate
@@ -134,8 +136,24 @@ def without_last_row(content: bytes) -> bytes:
     return gzip.compress(b"".join([*lines[:-2], lines[-1]]))
 
 
+def without_schema(_: bytes) -> bytes:
+    """Sealed as it should be, but nobody can say what is in it."""
+    head = json.dumps({"format": FORMAT, "version": VERSION}).encode() + b"\n"
+    seal = json.dumps({"rows": 0, "sha256": hashlib.sha256(head).hexdigest()}).encode() + b"\n"
+    return gzip.compress(head + seal)
+
+
 @pytest.mark.parametrize(
-    "damage", [cut, altered, without_last_row, lambda _: b"", lambda _: b"no backup", lambda _: gzip.compress(b"[]\n")]
+    "damage",
+    [
+        cut,
+        altered,
+        without_last_row,
+        without_schema,
+        lambda _: b"",
+        lambda _: b"no backup",
+        lambda _: gzip.compress(b"[]\n"),
+    ],
 )
 def test_a_damaged_backup_changes_nothing(
     setting: str, database: Database, other_setting: str, tmp_path: Path, damage: Any
@@ -149,6 +167,19 @@ def test_a_damaged_backup_changes_nothing(
     with readable(engine) as connection:
         assert not engine.dialect.has_table(connection, "designs")
     engine.dispose()
+
+
+def test_a_byte_that_came_out_wrong_is_told_wherever_it_lies(
+    setting: str, database: Database, other_setting: str, tmp_path: Path
+) -> None:
+    """Beyond the ten bytes of its header a packed file is data and their sums alone (RFC 1952)."""
+    full(database)
+    save(setting, tmp_path / "all.backup")
+    content = (tmp_path / "all.backup").read_bytes()
+    for at in range(10, len(content), len(content) // 60):
+        (tmp_path / "bad.backup").write_bytes(content[:at] + bytes([content[at] ^ 0x55]) + content[at + 1 :])
+        with pytest.raises(BackupError):
+            restore(other_setting, tmp_path / "bad.backup")
 
 
 def test_a_backup_overwrites_nothing_and_is_for_its_owner_alone(
