@@ -173,16 +173,17 @@ def _judged(read: float, size: float, low: WearLimit | None, high: WearLimit | N
     question = slip_in(read, new)
     if question:
         return "asked", question
-    ways = [(limit, sign * (size - limit.limit_mm)) for limit, sign in ((low, -1), (high, 1)) if limit]
-    for limit, over in ways:
-        if over > 0:
-            words = f"{{size}} is {'below' if limit is low else 'above'} the limit of {{limit}}. Discard the pad."
-            return "beyond", said(words, size=size, limit=limit.limit_mm)
-        if over > -CALIPER_MM:
-            return "near", said(
-                "{size} is within {off} of the limit of {limit}. Read it again soon.",
-                size=size,
-                off=CALIPER_MM,
-                limit=limit.limit_mm,
-            )
+    ends = [(limit, sign * (size - limit.limit_mm)) for limit, sign in ((low, -1), (high, 1)) if limit]
+    # Where two limits stand close together, a size may be beyond the one and near the other.
+    limit, over = max(ends, key=lambda end: end[1])
+    if over > 0:
+        words = f"{{size}} is {'below' if limit is low else 'above'} the limit of {{limit}}. Discard the pad."
+        return "beyond", said(words, size=size, limit=limit.limit_mm)
+    if over > -CALIPER_MM:
+        return "near", said(
+            "{size} is within {off} of the limit of {limit}. Read it again soon.",
+            size=size,
+            off=CALIPER_MM,
+            limit=limit.limit_mm,
+        )
     return "inside", said("{size}, {worn} from new.", size=size, worn=abs(size - new))

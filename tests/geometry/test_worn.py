@@ -1,5 +1,6 @@
 """Readings in service against the limits of wear."""
 
+from dataclasses import replace
 from datetime import date
 
 import pytest
@@ -11,6 +12,7 @@ from geometry.document.wear import read_log
 from geometry.measurements import read_measurements
 from geometry.service_life import CALIPER_MM, service_record
 from geometry.standing import record_of
+from geometry.units import LowerLimit
 from geometry.worn import Worn, judge_worn
 from tests.documents import van
 from tests.geometry.shops import job
@@ -56,6 +58,15 @@ def test_both_ends_of_seat_and_slot_are_judged() -> None:
         f"2026-03-01 length {RECORD.limit('seat_short').limit_mm - 0.02:.3f}",
     ):
         assert judged(log).outcome == "discard"
+
+
+def test_a_reading_beyond_one_limit_ends_the_pad_however_near_it_is_to_the_other() -> None:
+    """Oracle: two limits of a seat that leave less between them than a caliper may be off."""
+    upper = RECORD.limit("seat_swollen").limit_mm
+    close = [replace(x, limit_mm=LowerLimit(upper - 0.02)) if x.kind == "seat_worn" else x for x in RECORD.limits]
+    record = replace(RECORD, limits=tuple(close))
+    worn = judge_worn(read_log(f"2026-03-01 seat {upper + 0.01:.4f}"), record, CONDITIONS.material)
+    assert worn.outcome == "discard"
 
 
 def test_a_reading_near_its_limit_is_told_of() -> None:
