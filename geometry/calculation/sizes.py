@@ -1,11 +1,14 @@
 """The pad's sizes as chosen or fixed, and how far each may be off, as lines."""
 
+from collections.abc import Mapping
+from types import MappingProxyType
+
 from geometry.calculation.book import Book
 from geometry.case import Case
-from geometry.fits import linear_tolerance_mm, radius_tolerance_mm
 from geometry.geometrical import FLOOR_PARALLELISM, LIP_RUN_OUT, SLOT_SYMMETRY
 from geometry.pad import DIMENSIONS
-from geometry.provenance import found
+from geometry.provenance import Source, found
+from geometry.spread import general_tolerance_mm
 
 PAD_SYMBOLS = {
     "seat_diameter_mm": "seat",
@@ -38,14 +41,11 @@ PAD_SYMBOLS = {
     "edge_chamfer_mm": "c_e",
 }
 """The symbol of each dimension of the pad."""
-_RADII = {
-    "seat_corner_radius_mm",
-    "plug_corner_radius_mm",
-    "slot_corner_radius_mm",
-    "slot_mouth_chamfer_mm",
-    "edge_chamfer_mm",
-}
 _GENERAL = found("ISO 2768-1:1989, class m, Tables 1 and 2; below 0.5 mm ± 0.1 mm is written at the dimension")
+_EXACT: Mapping[str, tuple[Source, str]] = MappingProxyType(
+    {"slot_offset_mm": (SLOT_SYMMETRY.source, "an exact place: half of the zone in its frame")}
+)
+"""What no general tolerance is for: the source of its own one, and a remark."""
 
 
 def _write_above(book: Book, k: Case) -> None:
@@ -69,10 +69,9 @@ def write_pad(book: Book, k: Case, *, fixed: frozenset[str]) -> None:
     _write_above(book, k)
     book.open("tolerances")
     for name in DIMENSIONS:
-        nominal = getattr(k.pad, name)
-        if nominal > 0:
-            tolerance = radius_tolerance_mm(nominal) if name in _RADII else linear_tolerance_mm(nominal)
-            book.write("tol", tolerance, where=name, source=_GENERAL)
+        if getattr(k.pad, name) > 0:
+            source, remark = _EXACT.get(name, (_GENERAL, ""))
+            book.write("tol", general_tolerance_mm(k.pad, name), where=name, source=source, remark=remark)
     for symbol, tolerance in (
         ("tol_w", k.head.web_tolerance_mm),
         ("tol_d", k.head.depth_tolerance_mm),

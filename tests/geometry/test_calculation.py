@@ -9,17 +9,21 @@ from hypothesis import HealthCheck, given, settings
 
 from geometry.bound_rules import BOUND_RULES
 from geometry.calculation.as_data import sheet_data
+from geometry.calculation.book import Book
 from geometry.calculation.opening import GOOD_TO_DOUBT, governing, lines_behind, not_covered_by
 from geometry.calculation.pictures import clearance_plots_of, lift_plot_of
 from geometry.calculation.sheet import CalculationSheet, calculation_sheet
-from geometry.calculation.sizes import PAD_SYMBOLS
+from geometry.calculation.sizes import PAD_SYMBOLS, write_pad
 from geometry.calculation.why import PHRASES, phrase_key
+from geometry.case import case_of
 from geometry.design import Design, design_pad
+from geometry.drawing.measures import measures
 from geometry.errors import BadMeasurementsError, NoPadFitsError
 from geometry.measurements import read_measurements
 from geometry.pad import DIMENSIONS
 from geometry.provenance import Mark
 from tests.documents import roomy_documents, sample, van
+from tests.drawing.pads import facts
 
 _SETTINGS = settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))
 
@@ -199,6 +203,24 @@ def test_the_sheet_states_the_geometrical_tolerances_with_their_zones() -> None:
     lines = {line.symbol: line for line in sheet_of(van()).lines("tolerances")}
     assert [lines[s].value for s in ("tol_sym", "tol_par", "tol_run")] == [0.6, 0.2, 0.2]
     assert all("frame" in lines[s].remark for s in ("tol_sym", "tol_par", "tol_run"))
+
+
+@pytest.mark.parametrize(
+    "name", ["mobile_library_van", "lifeguard_station_pickup_round_plug", "tool_library_hatchback_stem"]
+)
+@pytest.mark.parametrize("changed", [{}, {"slot_offset_mm": 6.0}])
+def test_the_tolerance_of_each_size_is_that_of_the_drawing(name: str, changed: dict[str, float]) -> None:
+    """Oracle: the limits of the drawing's dimensions; an inner radius has the table of lengths, an exact place its frame."""
+    design = design_pad(read_measurements(sample(name)))
+    pad = design.pad.with_(**changed) if design.pad.has_slot else design.pad
+    book = Book()
+    write_pad(book, case_of(design.conditions, pad), fixed=frozenset())
+    told = {line.where: line.value for line in book.parts["tolerances"] if line.symbol == "tol"}
+    drawn = measures(pad, facts())
+    for dimension in told.keys() & drawn.keys():
+        limits = drawn[dimension]
+        assert told[dimension] == pytest.approx((limits.upper_mm - limits.lower_mm) / 2), dimension
+    assert len(told.keys() & drawn.keys()) > 6
 
 
 def test_the_order_of_the_checks_is_the_one_that_is_told() -> None:
