@@ -23,13 +23,15 @@ from geometry.making.wording import Sentence, said
 from geometry.pad import DIMENSIONS, Pad
 from geometry.provenance import practice
 from geometry.spread import Spread, general_tolerance_mm
+from geometry.units import LowerLimit, UpperLimit
 
 FIVE_TO_ONE = 0.2
 """An instrument should be uncertain by no more than a fifth of the zone that it decides on."""
 INSTRUMENT_SOURCE = practice("The instrument's uncertainty is a tenth of the tolerance zone, a fifth at most")
 REFERENCE_C = 20.0
-
-
+"""What the limits hold at, °C (ISO 1, from memory)."""
+_ALLOWED_FOR = frozenset(zone.name for zone in GEOMETRICAL_TOLERANCES)
+"""The zones that the checks allow for by their own names."""
 MAKING = frozenset({"stock", "cutter", "cutter_reach"})
 """Checks that ask whether a part can be made; a part that exists has been."""
 NOTICEABLE = 0.01
@@ -56,16 +58,21 @@ class Characteristic:
     """Follows from others; measured as a help."""
 
     @property
-    def lower_mm(self) -> float | None:
-        """Smallest size allowed; nothing is smaller than nothing."""
-        if self.nominal_mm is None or self.tolerance_mm is None:
-            return None
-        return max(0.0, self.nominal_mm - self.tolerance_mm)
+    def lower_mm(self) -> LowerLimit | None:
+        """Smallest size allowed."""
+        return None if self._limits is None else self._limits[0]
 
     @property
-    def upper_mm(self) -> float | None:
+    def upper_mm(self) -> UpperLimit | None:
         """Largest size allowed."""
-        return None if self.nominal_mm is None or self.tolerance_mm is None else self.nominal_mm + self.tolerance_mm
+        return None if self._limits is None else self._limits[1]
+
+    @property
+    def _limits(self) -> tuple[LowerLimit, UpperLimit] | None:
+        """None for what is only looked at, or held to an indicator."""
+        if self.nominal_mm is None or self.tolerance_mm is None:
+            return None
+        return limits_about(self.nominal_mm, self.tolerance_mm)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -78,6 +85,15 @@ class InspectionSheet:
     def named(self, name: str) -> Characteristic:
         """One characteristic."""
         return next(c for c in self.characteristics if c.name == name)
+
+
+def limits_about(nominal_mm: float, tolerance_mm: float) -> tuple[LowerLimit, UpperLimit]:
+    """The limits on both sides of a size, in mm; nothing is smaller than nothing.
+
+    >>> limits_about(67.0, 0.3), limits_about(0.2, 0.3)
+    ((66.7, 67.3), (0.0, 0.5))
+    """
+    return LowerLimit(max(0.0, nominal_mm - tolerance_mm)), UpperLimit(nominal_mm + tolerance_mm)
 
 
 def tolerance_mm(pad: Pad, name: str) -> float:
@@ -140,19 +156,20 @@ def instrument_for(name: str, tolerance_mm: float) -> Instrument:
 
 def checks_moved_by(name: str, by_mm: float, pad: Pad, conditions: Conditions) -> tuple[str, ...]:
     """Codes of the checks of a finished part whose use of their limit moves noticeably with a dimension, most first."""
-    parts = height_parts(pad) if name == "top_height_mm" else (name,)
     before = {c.code: c.utilisation for c in judge(conditions, pad) if c.code not in MAKING}
     moved: dict[str, float] = {}
-    for part in parts:
-        for sign in (1, -1):
-            size = getattr(pad, part) + sign * by_mm
-            if size <= 0:
-                continue
-            for check in judge(conditions, pad.with_(**{part: size})):
-                if check.code not in before:
-                    continue
-                change = abs(check.utilisation - before[check.code]) if isfinite(before[check.code]) else 0.0
+    for size in (getattr(pad, name) + by_mm, getattr(pad, name) - by_mm):
+        if size <= 0:
+            continue
+        for check in judge(conditions, pad.with_(**{name: size})):
+            if check.code in before and isfinite(before[check.code]):
+                change = abs(check.utilisation - before[check.code])
                 moved[check.code] = max(moved.get(check.code, 0.0), change)
+    return _noticeable(moved)
+
+
+def _noticeable(moved: Mapping[str, float]) -> tuple[str, ...]:
+    """Codes of the checks whose use of their limit changes by a hundredth or more, most first."""
     return tuple(
         sorted((code for code, change in moved.items() if change >= NOTICEABLE), key=lambda code: -moved[code])
     )
@@ -169,12 +186,7 @@ def checks_moved_in(zone: GeometricalTolerance, pad: Pad, conditions: Conditions
         for c in judge(conditions, pad)
         if c.code not in MAKING and isfinite(c.utilisation) and isfinite(true[c.code])
     }
-    return tuple(
-        sorted((code for code, change in moved.items() if change >= NOTICEABLE), key=lambda code: -moved[code])
-    )
-
-
-_ALLOWED_FOR = frozenset(zone.name for zone in GEOMETRICAL_TOLERANCES)
+    return _noticeable(moved)
 
 
 def is_fine_enough(instrument: Instrument, tolerance_mm: float) -> bool:

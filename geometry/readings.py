@@ -6,13 +6,13 @@ from typing import Literal
 
 from geometry.conditions import Conditions
 from geometry.document.as_made import ReadingSet
-from geometry.inspection import REFERENCE_C, tolerance_mm
+from geometry.inspection import REFERENCE_C, limits_about, tolerance_mm
 from geometry.making.how_measured import dimension_title
 from geometry.making.wording import Sentence, said
 from geometry.materials import Material
 from geometry.pad import Pad
 from geometry.provenance import memory
-from geometry.units import MM_PER_INCH
+from geometry.units import MM_PER_INCH, LowerLimit, UpperLimit
 
 SLIP_MM = 5.0
 """Further from the drawing than this is a slip of the pen or a spoilt part: it is asked about."""
@@ -36,8 +36,8 @@ class Judged:
     title: str
     """The dimension in words."""
     nominal_mm: float
-    lower_mm: float
-    upper_mm: float
+    lower_mm: LowerLimit
+    upper_mm: UpperLimit
     readings_mm: tuple[float, ...]
     """As read; empty where it was not."""
     set_number: int
@@ -163,7 +163,7 @@ def judge_readings(name: str, pad: Pad, c: Conditions, sets: tuple[ReadingSet, .
     readings = taken.given()[name]
     temperature = taken.part_temperature_c
     sizes = [size_at_20_c(reading_mm=r, part_temperature_c=temperature, material=c.material) for r in readings]
-    low, high, lower, upper = min(sizes), max(sizes), max(0.0, nominal - tolerance), nominal + tolerance
+    low, high, (lower, upper) = min(sizes), max(sizes), limits_about(nominal, tolerance)
     # Thermometer and instrument are wrong independently of each other.
     u = hypot(taken.uncertainty_used_mm, nominal * c.material.expansion_per_k.value * TEMPERATURE_DOUBT_K)
     question = next((q for r in readings if (q := slip_in(r, nominal))), None) if taken.sure == "ask" else None
@@ -187,7 +187,7 @@ def judge_readings(name: str, pad: Pad, c: Conditions, sets: tuple[ReadingSet, .
 
 def _unread(name: str, pad: Pad, tolerance: float) -> Judged:
     nominal = getattr(pad, name)
-    lower, upper = max(0.0, nominal - tolerance), nominal + tolerance
+    lower, upper = limits_about(nominal, tolerance)
     return Judged(
         dimension=name,
         title=dimension_title(name, pad),
@@ -203,7 +203,8 @@ def _unread(name: str, pad: Pad, tolerance: float) -> Judged:
     )
 
 
-def _said(verdict: Verdict, low: float, high: float, u: float, lower: float, upper: float) -> Sentence:
+def _said(verdict: Verdict, low: float, high: float, u: float, lower: LowerLimit, upper: UpperLimit) -> Sentence:
+    """The verdict in words: the size at 20 °C, from ``low`` to ``high``, its uncertainty, and the limits; all in mm."""
     end = {
         "accept": "inside {lower} to {upper} by more than its uncertainty of {u}.",
         "doubtful": "within {u} of a limit, {lower} or {upper}: it may be inside or outside. Measure with a finer"

@@ -15,6 +15,7 @@ from geometry.pad import Pad
 from geometry.provenance import Source, derived
 from geometry.rules import Check
 from geometry.spread import Spread
+from geometry.units import LowerLimit, UpperLimit
 from geometry.wear_kinds import HALVINGS, WORN, Kind, Way, furthest, how_read, water_growth, ways, worn_pad
 
 STEPS = 40
@@ -45,7 +46,7 @@ class WearLimit:
     dimension: str
     """What is measured, by its name in the pad."""
     now_mm: float
-    limit_mm: float
+    limit_mm: LowerLimit | UpperLimit
     """Discard beyond this reading, at 20 °C and with whatever water the pad has taken up."""
     allowed_mm: float
     """How far the size as machined, dry, may go."""
@@ -169,7 +170,7 @@ class _Finder:
             source=self._source(way, check),
         )
 
-    def _read_at(self, way: Way, allowed: float, reach: float, check: Check | None) -> float:
+    def _read_at(self, way: Way, allowed: float, reach: float, check: Check | None) -> LowerLimit | UpperLimit:
         """What is read of a size that has gone as far as it may: the estimates speak of the size as machined, dry, and add the
         water themselves, but a pad is read with its water in it.
 
@@ -179,18 +180,20 @@ class _Finder:
         now: float = getattr(self.pad, way.dimension)
         water = water_growth(self.c)
         if way.sign > 0:
-            return (now + allowed) * (1 + water)
+            return UpperLimit((now + allowed) * (1 + water))
         if check is None:
-            return now - allowed
+            return LowerLimit(now - allowed)
         nearest = now - min(allowed, self.spread.of(self.pad, way.dimension))
-        return max(now - allowed, min(nearest, (now - reach) * (1 + water)))
+        return LowerLimit(max(now - allowed, min(nearest, (now - reach) * (1 + water))))
 
-    def _words(self, way: Way, limit: float, ends: float, check: Check | None) -> Sentence:
+    def _words(
+        self, way: Way, limit: LowerLimit | UpperLimit, ends: LowerLimit | UpperLimit, check: Check | None
+    ) -> Sentence:
         """The limit in words, and what is beyond it."""
         now = getattr(self.pad, way.dimension)
         more = "more" if way.sign > 0 else "less"
         words = f"Discard when it reads {more} than {{limit}}, {{away}} from now. "
-        lengths = {"limit": limit, "away": abs(limit - now)}
+        lengths: dict[str, float] = {"limit": limit, "away": abs(limit - now)}
         water = now * water_growth(self.c)
         if way.sign > 0 and water >= _SHOWN_WATER_MM:
             words += "Of that, {water} is water that it may take up. "
@@ -199,7 +202,7 @@ class _Finder:
         if check is None:
             words += way.beyond if is_end else f"Nothing is allowed beyond {{ends}} in any case. {way.beyond}"
         else:
-            title = f"{lower_first(check.title)}"
+            title = lower_first(check.title)
             words += f"Beyond that fails: {title}." if is_end else f"At {{ends}} fails: {title}."
         return Sentence(words, lengths if is_end else {**lengths, "ends": ends})
 

@@ -5,6 +5,7 @@ The only room that knows that an inch is 25.4 mm, and what a psi and a degree Fa
 
 import re
 from fractions import Fraction
+from math import ceil, floor
 from typing import Literal
 
 from geometry.errors import UnreadableError
@@ -43,6 +44,8 @@ _POUNDS_PER_TON = {"short": 2000, "long": 2240}
 _TONS = {"ton", "tons"}
 _VULGAR = {"½": "1/2", "¼": "1/4", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8"}
 _LONGEST_TEXT = 40
+_DUST = 1e-6
+"""Of the last decimal: what binary numbers make more or less of a round figure."""
 _NUMBER = re.compile(
     r"""(?P<sign>[-−])?
         (?:(?P<whole>\d+)[ -]+(?P<n1>\d+)/(?P<d1>\d+)    # 1 1/2 or 1-1/2
@@ -142,6 +145,34 @@ def mm_to_inch(length_mm: float) -> float:
     3.0
     """
     return float(Fraction(length_mm) / MM_PER_INCH)
+
+
+class LowerLimit(float):
+    """The least length that a part may have, in mm: in figures it is never written smaller than it is."""
+
+    __slots__ = ()
+
+
+class UpperLimit(float):
+    """The greatest length that a part may have, in mm: in figures it is never written larger than it is."""
+
+    __slots__ = ()
+
+
+def in_unit(length_mm: float, unit: LengthUnit, digits: int) -> float:
+    """A length in a unit, to so many decimals: the nearest, of a limit the nearest on the part's own side.
+
+    So no limit in figures lets anything pass that the true one stops.
+
+    >>> [in_unit(limit, "in", 3) for limit in (66.3, LowerLimit(66.3), 67.3, UpperLimit(67.3))]
+    [2.61, 2.611, 2.65, 2.649]
+    """
+    number, step = mm_to_inch(length_mm) if unit == "in" else float(length_mm), 10.0**-digits
+    if isinstance(length_mm, LowerLimit):
+        number = ceil(number / step - _DUST) * step
+    elif isinstance(length_mm, UpperLimit):
+        number = floor(number / step + _DUST) * step
+    return round(number, digits)
 
 
 def inch_to_mm(length_in: float) -> float:

@@ -8,7 +8,7 @@ from geometry import ENGINE_VERSION
 from geometry.cautions import ONE_LINE
 from geometry.drawing.facts import Projection, SheetFacts
 from geometry.drawing.facts import Units as SheetUnits
-from geometry.drawing.measures import GENERAL, length_words, measures
+from geometry.drawing.measures import GENERAL, length_words, limit_words, measures
 from geometry.drawing.table import words_of
 from geometry.errors import BadMeasurementsError, NoPadFitsError
 from geometry.kinds import USUAL_FOOT, USUAL_HEAD
@@ -239,8 +239,7 @@ def _sizes(revision: Revision, facts: SheetFacts) -> tuple[SizeView, ...]:
             words_of(name, found),
             why,
             found[name].words,
-            length_words(found[name].lower_mm, facts.units),
-            length_words(found[name].upper_mm, facts.units),
+            *limit_words(found[name], facts.units),
         )
         for name, why in deciding_sizes(revision.design, pad)
     )

@@ -4,7 +4,7 @@ import re
 from math import isfinite
 
 from geometry.provenance import Mark, Source
-from geometry.units import STANDARD_GRAVITY, celsius_to_fahrenheit, kg_to_pound, mm_to_inch, mpa_to_psi
+from geometry.units import STANDARD_GRAVITY, celsius_to_fahrenheit, in_unit, kg_to_pound, mpa_to_psi
 
 _MINUS = "−"
 FULL_BAR = 1.5
@@ -25,12 +25,12 @@ def plain(value: float, digits: int) -> str:
 
 
 def length(value_mm: float, units: str, *, digits: int = 2) -> str:
-    """A length without its unit: hundredths of a millimetre, or thousandths of an inch.
+    """A length without its unit: hundredths of a millimetre, or thousandths of an inch; a limit is rounded to the part's side.
 
     >>> length(67.2, "mm"), length(67.2, "in")
     ('67.2', '2.646')
     """
-    return plain(mm_to_inch(value_mm), 3) if units == "in" else plain(value_mm, digits)
+    return plain(in_unit(value_mm, "in", 3), 3) if units == "in" else plain(in_unit(value_mm, "mm", digits), digits)
 
 
 def length_with_unit(value_mm: float, units: str, *, digits: int = 2) -> str:

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from math import ceil, copysign, floor
+from math import copysign, floor
 from typing import Literal
 
 from geometry.drawing.facts import CRITICAL_MARK, SheetFacts, Units
@@ -10,7 +10,7 @@ from geometry.drawing.model import Measure
 from geometry.fits import linear_tolerance_mm, radius_tolerance_mm
 from geometry.geometrical import SLOT_SYMMETRY
 from geometry.pad import Pad
-from geometry.units import inch_to_mm, mm_to_inch
+from geometry.units import LowerLimit, UpperLimit, in_unit, inch_to_mm, mm_to_inch
 
 GENERAL = "ISO 2768-m"
 _EACH: tuple[Units, Units] = ("mm", "in")
@@ -176,14 +176,17 @@ def converted_tolerance_mm(tolerance_mm: float, unit: Units, *, lost_mm: float) 
 
 def limit_words(measure: Measure, units: Units) -> tuple[str, str]:
     """Lower and upper limit of a size as figures; in inches both are rounded inwards, so that none is wider than the true one."""
-    lower, upper = mm_to_inch(measure.lower_mm) * 1000, mm_to_inch(measure.upper_mm) * 1000
-    inward = (ceil(lower - _NEARLY) / 1000, floor(upper + _NEARLY) / 1000)
+    return limit_shown(LowerLimit(measure.lower_mm), units), limit_shown(UpperLimit(measure.upper_mm), units)
 
-    def words(limit_mm: float, limit_in: float) -> str:
-        metric, inch = _plain(limit_mm), f"{limit_in:.3f}"
-        return {"mm": metric, "dual": f"{metric} [{inch}]"}.get(units, inch)
 
-    return words(measure.lower_mm, inward[0]), words(measure.upper_mm, inward[1])
+def limit_shown(limit_mm: LowerLimit | UpperLimit, units: Units) -> str:
+    """One limit as figures, never a fraction; in inches rounded to the part's side.
+
+    >>> limit_shown(LowerLimit(66.3), "in"), limit_shown(UpperLimit(67.3), "dual"), limit_shown(UpperLimit(67.3), "in_fraction")
+    ('2.611', '67.3 [2.649]', '2.649')
+    """
+    metric, inch = _plain(limit_mm), f"{in_unit(limit_mm, 'in', 3):.3f}"
+    return {"mm": metric, "dual": f"{metric} [{inch}]"}.get(units, inch)
 
 
 def _is_round(length_mm: float, unit: Units) -> bool:

@@ -6,6 +6,7 @@ from geometry.making.how_measured import dimension_title
 from geometry.outline import SAME_POINT_MM
 from geometry.pad import Pad
 from geometry.spread import general_tolerance_mm
+from geometry.units import LowerLimit, UpperLimit
 
 ROUND_SIZES = ("seat_diameter_mm", "body_diameter_mm", "stem_diameter_mm")
 """What is filed round against a gap gauge where there is no lathe."""
@@ -13,10 +14,11 @@ HOLLOW_SIZES = frozenset({"slot_width_mm", "cross_slot_width_mm"})
 """What a gauge goes into; all others it goes over."""
 
 
-def gauge_limits_mm(pad: Pad, name: str) -> tuple[float, float]:
+def gauge_limits_mm(pad: Pad, name: str) -> tuple[LowerLimit | UpperLimit, LowerLimit | UpperLimit]:
     """(must go, must not go), in mm: into a slot the low limit goes, over a plug the high one [ISO 2768-1 m, as the drawing]."""
     size, tolerance = getattr(pad, name), general_tolerance_mm(pad, name)
-    return (size - tolerance, size + tolerance) if name in HOLLOW_SIZES else (size + tolerance, size - tolerance)
+    low, high = LowerLimit(size - tolerance), UpperLimit(size + tolerance)
+    return (low, high) if name in HOLLOW_SIZES else (high, low)
 
 
 def gauge_title(name: str, pad: Pad) -> str:

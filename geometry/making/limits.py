@@ -4,6 +4,7 @@ from geometry.fits import linear_tolerance_mm
 from geometry.making.wording import Sentence, said
 from geometry.pad import Pad
 from geometry.spread import general_tolerance_mm
+from geometry.units import LowerLimit, UpperLimit
 
 _SAME_MM = 1e-9
 
@@ -13,8 +14,8 @@ def limit_words(pad: Pad, name: str, subject: str) -> Sentence:
     size, tolerance = getattr(pad, name), general_tolerance_mm(pad, name)
     return said(
         f"{subject} measures from {{least}} to {{most}} when it is finished.",
-        least=size - tolerance,
-        most=size + tolerance,
+        least=LowerLimit(size - tolerance),
+        most=UpperLimit(size + tolerance),
     )
 
 
@@ -38,16 +39,15 @@ def parts_together_mm(pad: Pad) -> float:
 def height_words(pad: Pad) -> Sentence:
     """Between which limits the whole height has to lie after facing."""
     off, together, size = height_tolerance_mm(pad), parts_together_mm(pad), pad.overall_height_mm
+    least, most = LowerLimit(size - off), UpperLimit(size + off)
     later = ": what is cut from it later can keep its own limits" if pad.has_slot or pad.foot_depth_mm > 0 else ""
     if together - off < _SAME_MM:
-        return said(
-            f"The whole height then lies between {{least}} and {{most}}{later}.", least=size - off, most=size + off
-        )
+        return said(f"The whole height then lies between {{least}} and {{most}}{later}.", least=least, most=most)
     return said(
         "The whole height then lies between {least} and {most}, the general tolerance of a length that one cut makes"
         f"{later}. The drawing gives no limits to the sum: the inspection sheet goes by its parts, which may be off by"
         " {together} together.",
-        least=size - off,
-        most=size + off,
+        least=least,
+        most=most,
         together=together,
     )

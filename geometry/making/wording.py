@@ -4,21 +4,22 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from geometry.letters import lower_first
-from geometry.units import LengthUnit, mm_to_inch
+from geometry.units import LengthUnit, in_unit, mm_to_inch
 
 Units = LengthUnit
 _FEED_STEP_MM = 0.005
 
 
 def length_shown(length_mm: float, units: Units = "mm") -> str:
-    """A length with its unit, to a hundredth of a millimetre or a thousandth of an inch.
+    """A length with its unit, to a hundredth of a millimetre or a thousandth of an inch; a limit is rounded to the part's side.
 
     >>> length_shown(67.2), length_shown(76.2, "in"), length_shown(-0.004)
     ('67.2 mm', '3.000 in', '0 mm')
     """
     if units == "in":
-        return f"{mm_to_inch(length_mm):.3f} in".replace("-0.000", "0.000")
-    return f"{length_mm:.2f}".rstrip("0").rstrip(".").replace("-0", "0", 1 if abs(length_mm) < 0.005 else 0) + " mm"
+        return f"{in_unit(length_mm, 'in', 3):.3f} in".replace("-0.000", "0.000")
+    shown = f"{in_unit(length_mm, 'mm', 2):.2f}".rstrip("0").rstrip(".")
+    return f"{'0' if shown == '-0' else shown} mm"
 
 
 def feed_shown(feed_mm: float, units: Units = "mm") -> str:

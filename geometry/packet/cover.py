@@ -6,7 +6,7 @@ from types import MappingProxyType
 from geometry.calculation.sheet import CalculationSheet
 from geometry.design import Design
 from geometry.drawing.facts import CRITICAL_MARK, SheetFacts
-from geometry.drawing.measures import length_words, measures
+from geometry.drawing.measures import limit_words, measures
 from geometry.drawing.table import words_of
 from geometry.feet.facts import Locates
 from geometry.making.own_words import jack_words
@@ -101,7 +101,7 @@ def _sizes(design: Design, facts: SheetFacts) -> list[list[str]]:
         [
             words_of(name, found).partition(":")[0],
             found[name].words.removeprefix(f"{CRITICAL_MARK} "),
-            f"{length_words(found[name].lower_mm, facts.units)} to {length_words(found[name].upper_mm, facts.units)}",
+            " to ".join(limit_words(found[name], facts.units)),
             why,
         ]
         for name, why in critical_of(design).items()

@@ -14,6 +14,7 @@ from geometry.packet.words import pad_use, section_notes, sizes, slot_notes
 from geometry.pad import Pad
 from geometry.profile import section_outline
 from geometry.spread import general_tolerance_mm
+from geometry.units import LowerLimit, UpperLimit
 
 FACE_SHOWN_MM = 8.0
 BODY_SHOWN_MM = 6.0
@@ -145,7 +146,7 @@ def slot_gauges(pad: Pad, units: Units, *, tolerance_mm: float, is_fit: bool = T
 def _pair(
     pad: Pad, units: Units, width_mm: float, tolerance_mm: float, *, slot: str, is_fit: bool
 ) -> tuple[Gauge, ...]:
-    low, high = width_mm - tolerance_mm, width_mm + tolerance_mm
+    low, high = LowerLimit(width_mm - tolerance_mm), UpperLimit(width_mm + tolerance_mm)
     when = "Try it in the slot while cutting: in" if is_fit else "In"
     goes_in = (
         f"As wide as the {slot}'s low limit, {sizes(units, low)}, and {sizes(units, pad.slot_depth_mm)} deep. {when} the"

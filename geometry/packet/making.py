@@ -1,12 +1,13 @@
 """Route card and inspection sheet for paper."""
 
 from collections.abc import Callable, Iterator, Mapping
+from functools import partial
 from html import escape
 
 from geometry.calculation.sheet import CalculationSheet
 from geometry.design import Design
 from geometry.drawing.facts import SheetFacts
-from geometry.drawing.measures import length_words
+from geometry.drawing.measures import length_words, limit_shown
 from geometry.inspection import Characteristic, inspection_sheet
 from geometry.letters import lower_first, upper_first
 from geometry.making.card import Cut, Operation, Picture, Table
@@ -18,11 +19,12 @@ from geometry.making.wording import Units, feed_shown, length_shown
 from geometry.packet.paper import Data
 from geometry.packet.shapes import shapes_svg
 from geometry.packet.words import mass_words, shop_units
+from geometry.pad import Pad
 from geometry.readings import Judged, Verdict
 from geometry.route import RouteCard, route_card
 from geometry.rules import CHECK_RULES
 from geometry.standing import made_of
-from geometry.units import mm_to_inch
+from geometry.units import in_unit, mm_to_inch
 
 _MM_PER_M, _INCHES_PER_FOOT = 1000.0, 12
 VERDICTS: Mapping[Verdict, str] = {
@@ -33,7 +35,6 @@ VERDICTS: Mapping[Verdict, str] = {
     "open": "open",
 }
 """What became of a reading, in as few letters as a column has room for."""
-_AXES = {"diameter": "diameter", "bore": "bore", "length": "length"}
 
 
 def making_data(design: Design, facts: SheetFacts) -> Data:
@@ -49,7 +50,7 @@ def making_data(design: Design, facts: SheetFacts) -> Data:
         "set_ups": [[headings[s.number], s.holding.shown(units), s.datum.shown(units)] for s in card.set_ups],
         "tools": [[t.name.shown(units), ", ".join(map(str, t.operations))] for t in card.tools],
         "operations": [
-            _operation(n, o, headings[o.set_up], held, units, has_dials=process != "cnc")
+            _operation(n, o, headings[o.set_up], held, units, design.pad, has_dials=process != "cnc")
             for n, (o, held) in enumerate(zip(card.operations, _held_anew(card, units), strict=True), start=1)
         ],
         "sources": [[w, str(s)] for w, s in route_sources(card, design.conditions, design.measurements.shop)],
@@ -69,11 +70,11 @@ def _intro(card: RouteCard, units: Units) -> Iterator[str]:
             used = length_shown(batch.bar_used_mm, units)
             yield f"{batch.pads} pads from one bar: {used} of it, about {batch.time_each_min:.0f} min each."
     if card.printing:
-        plan3 = card.printing
-        yield f"{plan3.orientation.shown(units)} {plan3.words}"
+        printed = card.printing
+        yield f"{printed.orientation.shown(units)} {printed.words}"
         yield (
-            f"{plan3.layers} layers of {plan3.layer_height_mm:g} mm, {plan3.walls} walls, {plan3.infill_percent:g} % infill,"
-            f" {mass_words(plan3.mass_kg, units)}."
+            f"{printed.layers} layers of {printed.layer_height_mm:g} mm, {printed.walls} walls,"
+            f" {printed.infill_percent:g} % infill, {mass_words(printed.mass_kg, units)}."
         )
 
 
@@ -86,7 +87,7 @@ def _held_anew(card: RouteCard, units: Units) -> Iterator[str]:
         before = words
 
 
-def _operation(number: int, o: Operation, set_up: str, held: str, units: Units, *, has_dials: bool) -> Data:
+def _operation(number: int, o: Operation, set_up: str, held: str, units: Units, pad: Pad, *, has_dials: bool) -> Data:
     return {
         "title": f"{number}  {o.title}",
         "set_up": set_up,
@@ -100,7 +101,7 @@ def _operation(number: int, o: Operation, set_up: str, held: str, units: Units, 
         "tables": [_table(t, units) for t in o.tables],
         "picture": _picture(o.picture, units) if o.picture else None,
         "leaves": "; ".join(
-            f"{lower_first(dimension_title(name))} {length_shown(mm, units)}" for name, mm in o.leaves_mm.items()
+            f"{lower_first(dimension_title(name, pad))} {length_shown(mm, units)}" for name, mm in o.leaves_mm.items()
         ),
         "time": f"{o.time_min:.0f} min",
     }
@@ -135,7 +136,9 @@ def _surface(speed_m_min: float, units: Units) -> str:
 
 
 def _number(length_mm: float, units: Units) -> str:
-    return f"{mm_to_inch(length_mm):.3f}" if units == "in" else f"{length_mm:.2f}"
+    """A length without its unit, every figure with as many decimals; a limit is rounded to the part's side."""
+    digits = 3 if units == "in" else 2
+    return f"{in_unit(length_mm, units, digits):.{digits}f}"
 
 
 def _passes(o: Operation, units: Units, *, has_dials: bool) -> Data | None:
@@ -148,7 +151,7 @@ def _passes(o: Operation, units: Units, *, has_dials: bool) -> Data | None:
         [
             str(p.number),
             p.kind,
-            _AXES[p.axis],
+            p.axis,
             *(_number(x, units) for x in (p.before_mm, p.after_mm, p.infeed_mm)),
             *((_number(p.dial_step_mm, units), _number(p.dial_reading_mm, units)) if has_dials else ()),
         ]
@@ -186,30 +189,35 @@ def inspection_data(design: Design, facts: SheetFacts) -> Data:
     sheet = inspection_sheet(design.pad, design.conditions)
     made = made_of(design)
     judged = {j.dimension: j for j in made.judged} if made else {}
+    moves = partial(_moves, said=design.conditions.said)
     measured = [c for c in sheet.characteristics if c.nominal_mm is not None]
     return {
         "unit": "in" if units == "in" else "mm",
-        "rows": [[*_row(c, facts, design.conditions.said), _read(judged.get(c.name), units)] for c in measured],
+        "rows": [[*_row(c, facts), moves(c), _read(judged.get(c.name), units)] for c in measured],
         "outcome": made.words if made else "",
-        "looks": [_look(c, units) for c in sheet.characteristics if c.nominal_mm is None],
+        "looks": [[*_look(c, units), moves(c)] for c in sheet.characteristics if c.nominal_mm is None],
         "notes": [s.shown(units) for s in sheet.notes],
         "sources": [[words, str(source)] for words, source in inspection_sources(design.conditions)],
     }
 
 
-def _row(c: Characteristic, facts: SheetFacts, said: Callable[[str], str]) -> list[str]:
-    lower, upper = (length_words(x, facts.units) for x in (c.lower_mm or 0.0, c.upper_mm or 0.0))
+def _moves(c: Characteristic, said: Callable[[str], str]) -> str:
+    """The two estimates that move most with a size or within a zone, in the words of the pad's kinds; empty where none does."""
+    return "; ".join(said(CHECK_RULES[code].title) for code in c.checks[:2])
+
+
+def _row(c: Characteristic, facts: SheetFacts) -> list[str]:
+    """What is measured: its limits as the drawing has them, with what, and how."""
+    limits = [limit_shown(limit, facts.units) for limit in (c.lower_mm, c.upper_mm) if limit is not None]
     nominal = length_words(c.nominal_mm or 0.0, facts.units)
     fine = "" if c.is_fine_enough else " (coarser than a fifth of the zone: repeat the reading)"
-    moved = "; ".join(said(CHECK_RULES[code].title) for code in c.checks[:2])
     title = upper_first(c.title)
     return [
         str(c.number),
         f"({title})" if c.is_reference else title,
         f"({nominal})" if c.is_reference else nominal,
-        f"{lower} to {upper}",
+        " to ".join(limits),
         f"{upper_first(c.instrument.name)}{fine}. {c.how.shown(shop_units(facts))}",
-        moved,
     ]
 
 

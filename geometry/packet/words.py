@@ -1,14 +1,17 @@
-"""Figures in words for paper: forces, masses and heights in the reader's units."""
+"""Figures in words for paper: forces, masses, heights and sizes in the reader's units."""
+
+from collections.abc import Mapping
+from types import MappingProxyType
 
 from geometry.drawing.facts import SheetFacts
 from geometry.drawing.facts import Units as SheetUnits
-from geometry.drawing.measures import length_words
+from geometry.drawing.measures import length_words, limit_shown
 from geometry.making.gauge_limits import second_slot_gauge
 from geometry.making.own_words import JACKS
-from geometry.making.wording import Units, length_shown
+from geometry.making.wording import Units
 from geometry.pad import Pad
 from geometry.rules import Check
-from geometry.units import STANDARD_GRAVITY, kg_to_pound
+from geometry.units import STANDARD_GRAVITY, LowerLimit, UpperLimit, kg_to_pound, mm_to_inch
 
 VERDICTS = {
     "pass": "passes",
@@ -17,6 +20,9 @@ VERDICTS = {
     "not_checked": "not checked",
     "not_applicable": "does not apply",
 }
+
+
+_UNIT: Mapping[SheetUnits, str] = MappingProxyType({"mm": "mm", "in": "in", "in_fraction": "in", "dual": "mm [in]"})
 
 
 def shop_units(facts: SheetFacts) -> Units:
@@ -62,12 +68,12 @@ def mass_words(mass_kg: float, units: Units, *, digits: int = 3) -> str:
 
 
 def height_words(height_mm: float, units: Units) -> str:
-    """A height above the ground, which nobody measures finer than to a millimetre or a sixteenth of an inch.
+    """A height above the ground, which nobody measures finer than to a millimetre, or to a sixteenth of an inch.
 
-    >>> height_words(332.04, "mm"), height_words(332.04, "in")
-    ('332 mm', '13.07 in')
+    >>> height_words(332.2, "mm"), height_words(332.2, "in")
+    ('332 mm', '13.08 in')
     """
-    return f"{height_mm:.0f} mm" if units == "mm" else length_shown(height_mm, "in")[:-4] + " in"
+    return f"{height_mm:.0f} mm" if units == "mm" else f"{mm_to_inch(height_mm):.2f} in"
 
 
 def verdict_of(check: Check) -> str:
@@ -81,13 +87,18 @@ def verdict_of(check: Check) -> str:
 
 
 def sizes(units: SheetUnits, *lengths_mm: float) -> str:
-    """Sizes of one thing with their unit, as the drawing has them.
+    """Sizes of one thing with their unit, as the drawing has them; limits rounded to the part's side.
 
-    >>> sizes("mm", 19, 4.5)
-    '19 × 4.5 mm'
+    >>> sizes("mm", 19, 4.5), sizes("in_fraction", 25.4), sizes("dual", 19), sizes("in", LowerLimit(66.3))
+    ('19 × 4.5 mm', '1 in', '19 [0.748] mm [in]', '2.611 in')
     """
-    unit = "in" if units == "in" else "mm"
-    return " × ".join(length_words(length, units) for length in lengths_mm) + f" {unit}"
+
+    def figures(length_mm: float) -> str:
+        if isinstance(length_mm, LowerLimit | UpperLimit):
+            return limit_shown(length_mm, units)
+        return length_words(length_mm, units)
+
+    return f"{' × '.join(map(figures, lengths_mm))} {_UNIT[units]}"
 
 
 def pad_use(pad: Pad, way: str) -> str:

@@ -7,7 +7,11 @@ from hypothesis import strategies as st
 
 from geometry.errors import UnreadableError
 from geometry.units import (
+    LengthUnit,
+    LowerLimit,
+    UpperLimit,
     celsius_to_fahrenheit,
+    in_unit,
     inch_to_mm,
     kg_to_pound,
     mm_to_inch,
@@ -91,6 +95,17 @@ def test_numbers_may_be_negative_and_masses_may_not() -> None:
 @given(st.floats(1e-3, 1e4))
 def test_inch_and_back_is_the_same_length(mm: float) -> None:
     assert inch_to_mm(mm_to_inch(mm)) == pytest.approx(mm, rel=1e-12)
+
+
+@given(st.floats(0, 500), st.sampled_from(["mm", "in"]), st.integers(2, 3))
+def test_no_limit_in_figures_lets_pass_what_the_true_one_stops(mm: float, unit: LengthUnit, digits: int) -> None:
+    """Oracle: the figures turned back into mm, 25.4 to the inch; none is further off than one of the last decimal."""
+    one = 25.4 if unit == "in" else 1.0
+    low, high = (in_unit(limit, unit, digits) * one for limit in (LowerLimit(mm), UpperLimit(mm)))
+    step = one / 10**digits
+    assert mm - 1e-5 * step <= low < mm + 1.00001 * step
+    assert mm - 1.00001 * step < high <= mm + 1e-5 * step
+    assert abs(in_unit(mm, unit, digits) * one - mm) <= 0.50001 * step
 
 
 @given(st.text(max_size=50))
