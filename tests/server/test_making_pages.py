@@ -1,6 +1,7 @@
 """The three pages of the shop, asked for through HTTP: what all of them must do."""
 
 import re
+from math import ceil, floor
 from typing import Any
 
 import pytest
@@ -84,12 +85,13 @@ async def test_data_stand_beside_every_page(client: AsyncClient, kind: str) -> N
 
 
 async def test_the_record_prints_every_limit_and_what_to_look_for(client: AsyncClient) -> None:
-    """Oracle: the record of the geometry."""
+    """Oracle: the record of the geometry, its limits rounded to the pad's side."""
     words, design = words_of(await page(client, FITTING, "record")), design_of(FITTING)
     record = service_record(design.pad, design.conditions)
     for limit in record.limits:
         assert limit.title in words
-        assert f"{limit.limit_mm:.2f}".rstrip("0").rstrip(".") in words
+        hundredths = (floor if limit.direction == "up" else ceil)(round(100 * limit.limit_mm, 6))
+        assert f"{hundredths / 100:g} mm" in words
     assert all(look.what in words for look in record.looks)
 
 
