@@ -53,9 +53,9 @@ def _half_features(pad: Pad) -> tuple[Obstacle, ...]:
     found = []
     for feature, names in _TOGETHER:
         given = [name for name in names if getattr(pad, name) > 0]
-        missing = [name.removesuffix("_mm").replace("_", " ") for name in names if name not in given]
-        words = f"A {feature} has no {' and no '.join(missing)}."
-        found += [(name, bool(missing), words) for name in given]
+        if 0 < len(given) < len(names):
+            missing = [name.removesuffix("_mm").replace("_", " ") for name in names if name not in given]
+            found += [(name, True, f"A {feature} has no {' and no '.join(missing)}.") for name in given]
     return tuple(found)
 
 

@@ -1,5 +1,7 @@
 """Puts every registered check to a pad. Never calls the sizing rules, so sized, fixed and as-made pads are judged alike."""
 
+from functools import cache
+
 import geometry.body.checks
 import geometry.feet.cup.boss
 import geometry.feet.cup.checks
@@ -40,7 +42,13 @@ _UNKNOWN_WITHOUT = {
 def judge(conditions: Conditions, pad: Pad, spread: Spread = AS_DRAWN) -> tuple[Check, ...]:
     """Every check of ``pad``, in the order in which they are registered; ``spread`` is how far the part may be from it."""
     case = case_of(conditions, pad, spread)
-    return tuple(_answer(rule, case) for rule in CHECK_RULES.values() if rule.applies(conditions.rooms))
+    return tuple(_answer(rule, case) for rule in _rules_of(conditions.rooms))
+
+
+@cache
+def _rules_of(rooms: frozenset[str]) -> tuple[CheckRule, ...]:
+    """The checks of a pad for a foot and a head with these rooms."""
+    return tuple(rule for rule in CHECK_RULES.values() if rule.applies(rooms))
 
 
 def governing_first(checks: tuple[Check, ...]) -> tuple[Check, ...]:
@@ -70,7 +78,9 @@ def _missing(rule: CheckRule, case: Case) -> str:
     """The measurement that a check lacks, in words; empty where it has all it needs."""
     if rule.code == "saddle_pitch" and case.c.pitch_deg is None:
         return "the car's pitch is known only from its statics (wheelbase, track, front share and lifting point)"
-    for key in case.c.own_keys(_UNKNOWN_WITHOUT.get(rule.code, ())):
+    if rule.code not in _UNKNOWN_WITHOUT:
+        return ""
+    for key in case.c.own_keys(_UNKNOWN_WITHOUT[rule.code]):
         group, name = key.split(".")
         model = getattr(case.c.measurements, group)
         if getattr(model, name) is None:

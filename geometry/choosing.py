@@ -1,7 +1,7 @@
 """Choosing one dimension of a draft: the best makeable size between its bounds, or the two bounds that leave none."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cache
 from math import inf, isfinite
 
@@ -31,14 +31,16 @@ class _Interval:
     low: float = -inf
     high: float = inf
 
-    def narrow(self, limit: float, *, side: Side, must: bool) -> None:
-        """Take one more limit in."""
-        if side == "lower":
+    def narrow(self, limit: float, rule: BoundRule) -> None:
+        """Take one more limit in, of that rule."""
+        if rule.side == "lower":
             self.low = max(self.low, limit)
-            self.must_low = max(self.must_low, limit) if must else self.must_low
+            if rule.must:
+                self.must_low = max(self.must_low, limit)
         else:
             self.high = min(self.high, limit)
-            self.must_high = min(self.must_high, limit) if must else self.must_high
+            if rule.must:
+                self.must_high = min(self.must_high, limit)
 
     def allows(self, value: float) -> bool:
         """Whether a value respects all musts."""
@@ -121,7 +123,7 @@ class Chooser:
         for rule in self.rules[name]:
             limit = rule.compute(self.draft) if rule.must or not musts_only else None
             if limit is not None:
-                left.narrow(limit, side=rule.side, must=rule.must)
+                left.narrow(limit, rule)
         return left
 
     def cutter_or_passes(self, low: float, high: float, step: float) -> float:
@@ -156,7 +158,7 @@ class Chooser:
     def bounds(self, name: str) -> list[Bound]:
         """All bounds of a dimension at the present state of the draft."""
         self.draft.tol = self.tolerances.get(name, 0.0)
-        draft = replace(self.draft)
+        draft = Draft(**vars(self.draft))
         found = ((rule, rule.compute(draft)) for rule in self.rules[name])
         return [Bound(rule, value, draft) for rule, value in found if value is not None and isfinite(value)]
 
@@ -174,9 +176,9 @@ class Chooser:
         so_far = {key: getattr(self.draft, key) for key in DIMENSIONS if getattr(self.draft, key) > 0}
         return NoPadFitsError(dimension=name, lower=low, upper=high, words=words, so_far=so_far)
 
-    def ledger(self, fixed: Mapping[str, float]) -> Ledger:
-        """Every dimension with its bounds at the final state."""
-        return {name: self.entry(name, is_fixed=name in fixed) for name in self.draft.pad().present}
+    def ledger(self, names: tuple[str, ...], fixed: Mapping[str, float]) -> Ledger:
+        """These dimensions with their bounds at the final state."""
+        return {name: self.entry(name, is_fixed=name in fixed) for name in names}
 
     def entry(self, name: str, *, is_fixed: bool) -> Entry:
         """One dimension with its bounds at the final state."""

@@ -79,8 +79,8 @@ class Conditions:
 
     def own_keys(self, keys: tuple[str, ...]) -> tuple[str, ...]:
         """The measurements that a rule needs, by the keys of this pad's own kinds."""
-        found = (self.head.keys.get(key, self.foot.own_key(key)) for key in keys)
-        return tuple(dict.fromkeys(key for key in found if key))
+        found = [self.head.keys.get(key, self.foot.own_key(key)) for key in keys]
+        return tuple(dict.fromkeys(filter(None, found)))
 
     @cached_property
     def lift_needed_mm(self) -> float:

@@ -45,6 +45,7 @@ _LEAST_PLAIN, _MOST_PLAIN = 1e-4, 99_999
 """Between these the language's own five digits need no power of ten."""
 
 
+@lru_cache(maxsize=4096)
 def shown(value: float) -> str:
     """A number as sheets print it: five significant digits, never in powers of ten.
 
@@ -153,9 +154,16 @@ def substituted(formula: str, numbers: Mapping[str, float]) -> str:
     >>> substituted("F_d / (t_b * L)", {"F_d": 9000, "t_b": 2, "L": 60})
     '9000 / (2 · 60)'
     """
-    return "".join(
-        part if isinstance(part, str) else _put_in(numbers[part.name], part.outer) for part in _parts(formula)
-    )
+    form, places = _form(formula)
+    return form.format(*[_put_in(numbers[place.name], place.outer) for place in places])
+
+
+@lru_cache(maxsize=512)
+def _form(formula: str) -> tuple[str, tuple[_Place, ...]]:
+    """A formula as printed, with gaps for its numbers, and the symbol of each gap."""
+    parts = _parts(formula)
+    form = "".join(part if isinstance(part, str) else "{}" for part in parts)
+    return form, tuple(part for part in parts if not isinstance(part, str))
 
 
 @lru_cache(maxsize=512)

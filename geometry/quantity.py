@@ -1,7 +1,8 @@
 """How one field of the measurement document is described; form, API schema and help are made from this."""
 
 from collections.abc import Mapping
-from typing import Annotated, Any, Literal, get_args
+from functools import cache
+from typing import Annotated, Any, Literal, cast, get_args
 
 from pydantic import BaseModel, ConfigDict, Field, FiniteFloat, Strict, StringConstraints
 from pydantic.config import JsonDict
@@ -24,14 +25,19 @@ class Group(BaseModel):
     model_config = ConfigDict(frozen=True, extra="forbid", str_strip_whitespace=True, validate_default=False)
 
     @classmethod
-    def asks_for(cls, name: str, answers: Mapping[str, object]) -> bool:
-        """Whether the answers to this group's own choices ask for a field; those not given are the usual ones."""
+    @cache
+    def only_where(cls, name: str) -> Mapping[str, list[str]]:
+        """The choices of this group that a field depends on, each with the answers that ask for it; empty where it always is."""
         extra = cls.model_fields[name].json_schema_extra
         only = extra.get("only_where") if isinstance(extra, dict) else None
-        if not isinstance(only, dict):
-            return True
+        return cast(dict[str, list[str]], only or {})
+
+    @classmethod
+    def asks_for(cls, name: str, answers: Mapping[str, object]) -> bool:
+        """Whether the answers to this group's own choices ask for a field; those not given are the usual ones."""
+        only = cls.only_where(name)
         chosen_here = {choice: answers.get(choice) or cls.model_fields[choice].default for choice in only}
-        return all(isinstance(wanted, list) and chosen_here[choice] in wanted for choice, wanted in only.items())
+        return all(chosen_here[choice] in wanted for choice, wanted in only.items())
 
 
 def groups_in(annotation: object) -> tuple[type[Group], ...]:

@@ -62,7 +62,7 @@ def size(conditions: Conditions) -> Sized:
         sizer.run()
     pad = sizer.draft.pad()
     require_buildable(pad)
-    return Sized(pad, sizer.ledger(fixed))
+    return Sized(pad, sizer.ledger(pad.present, fixed))
 
 
 _STANDARD = ("slot_mouth_chamfer_mm", "edge_chamfer_mm")

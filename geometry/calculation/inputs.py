@@ -103,6 +103,13 @@ _KNOWN: Mapping[str, _Known] = MappingProxyType(
         "make.ground_uncertainty_mm": _Known("u_g", lambda c: c.u_g),
     }
 )
+_KEYS: Mapping[str, tuple[str, ...]] = MappingProxyType(
+    {
+        known.symbol: tuple(key for key, other in _KNOWN.items() if other.symbol == known.symbol)
+        for known in _KNOWN.values()
+    }
+)
+"""The measurements that each symbol stands for."""
 _U_KEYS = frozenset(
     f"jack.{name}_mm"
     for name in ("cup_bore", "cup_depth", "cup_corner_radius", "stem_hole_diameter", "stem_hole_depth")
@@ -168,21 +175,22 @@ def _belongs_elsewhere(group_name: str, kind: str) -> bool:
     return group_name in {"own", "fixed"} or (group_name == "jack" and kind != "choice")
 
 
-def assumed_symbols(c: Conditions) -> frozenset[str]:
-    """The symbols whose numbers nobody gave: they were left out, and something was taken instead."""
-    known = {key: entry.symbol for key, entry in _KNOWN.items()}
-    known |= {key: symbol for key, (symbol, _) in {**foot_symbols(c), **head_symbols(c)}.items()}
-    groups = {name: getattr(c.measurements, name) for name in {key.partition(".")[0] for key in known}}
-    given = {
-        f"{name}.{field}"
-        for name, group in groups.items()
-        if group is not None
-        for field in group.model_fields_set
-        if getattr(group, field) is not None
-    }
-    asked = {f"{name}.{field}" for name, group in groups.items() if group for field in type(group).model_fields}
-    told = {symbol for key, symbol in known.items() if key in given}
-    return frozenset(symbol for key, symbol in known.items() if key in asked and symbol not in told)
+def is_assumed(symbol: str, c: Conditions) -> bool:
+    """Whether nobody gave a symbol's number: what it stands for was asked and left out, and something was taken instead."""
+    own = {**foot_symbols(c), **head_symbols(c)}
+    keys = [key for key in _KEYS.get(symbol, ()) if key not in own]
+    keys += [key for key, (its_symbol, _) in own.items() if its_symbol == symbol]
+    given = [_is_given(key, c) for key in keys]
+    return False in given and True not in given
+
+
+def _is_given(key: str, c: Conditions) -> bool | None:
+    """Whether somebody gave an answer; None where this foot and this head are not asked for it."""
+    group_name, _, name = key.partition(".")
+    group = getattr(c.measurements, group_name)
+    if group is None or name not in vars(group):
+        return None
+    return name in group.model_fields_set and getattr(group, name) is not None
 
 
 def _title(title: str, c: Conditions) -> str:

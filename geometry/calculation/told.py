@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from geometry.calculation.inputs import assumed_symbols
+from geometry.calculation.inputs import is_assumed
 from geometry.design import Design
 from geometry.heads.slot.around import unmarked_length_mm
 from geometry.ledger import Bound
@@ -34,8 +34,8 @@ class Told:
         return f"{self.mm(symbol)}{self._assumed(symbol)}"
 
     def _assumed(self, symbol: str) -> str:
-        unmeasured = assumed_symbols(self.design.conditions)
-        return " (assumed)" if unmeasured.issuperset(self._behind(symbol)) else ""
+        nobody_gave = (is_assumed(behind, self.design.conditions) for behind in self._behind(symbol))
+        return " (assumed)" if all(nobody_gave) else ""
 
     def _behind(self, symbol: str) -> set[str]:
         """The measured symbols that a length is: itself, or the least of several."""

@@ -45,4 +45,4 @@ class Fixed(Group):
 
     def given(self) -> dict[str, float]:
         """The dimensions that are fixed, by name."""
-        return {name: value for name in type(self).model_fields if (value := getattr(self, name)) is not None}
+        return {name: value for name, value in vars(self).items() if value is not None}

@@ -64,7 +64,7 @@ class OwnValues(Group):
 
     def given(self) -> dict[str, float]:
         """The properties that were entered, by the names and in the units of the material table."""
-        entered = self.model_dump(exclude_none=True, exclude={"sheet"})
+        entered = {name: value for name, value in vars(self).items() if value is not None and name != "sheet"}
         if "expansion_um_per_m_k" in entered:
             entered["expansion_per_k"] = entered.pop("expansion_um_per_m_k") * MICRO
         return entered

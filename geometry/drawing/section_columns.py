@@ -168,18 +168,14 @@ def without_crossings(
     every other place then lie below that leader, so that none can cross it. The same works from the bottom up. Page
     coordinates, y down.
     """
-    left = set(range(len(targets)))
+    left = [(y, abs(x - across), index) for index, (across, y) in enumerate(targets)]
     given = [0.0] * len(targets)
     sense = 1 if is_from_top else -1
     for place in places[::sense]:
-
-        def steepness(index: int, place: float = place) -> tuple[float, float, int]:
-            away = abs(x - targets[index][0])
-            return round(sense * (targets[index][1] - place) / away, 9), away, index
-
-        first = min(left, key=steepness)
-        given[first] = place
-        left.remove(first)
+        first = min([(round(sense * (y - place) / away, 9), away, index, y) for y, away, index in left])
+        _, away, index, y = first
+        given[index] = place
+        left.remove((y, away, index))
     return tuple(given)
 
 

@@ -41,14 +41,16 @@ def number(value: float) -> str:
     return "0" if text == "-0" else text
 
 
+@lru_cache(maxsize=256)
 def attributes(look: str, **more: str) -> str:
     """Class and plain attributes of an element; ``more`` adds to its look or changes it."""
     given = {**_LOOKS[look], **{name.replace("_", "-"): value for name, value in more.items()}}
     return f'class="{look}"' + "".join(f' {name}="{value}"' for name, value in given.items())
 
 
+@lru_cache(maxsize=16384)
 def pair(point: Point) -> str:
-    """A point as two coordinates."""
+    """A point as two coordinates; kept like the coordinates."""
     return f"{number(point[0])} {number(point[1])}"
 
 

@@ -113,8 +113,9 @@ class Known:
     def asks_for(self, key: str) -> bool:
         """Whether the choices made so far have a use for the measurement with a dotted key."""
         group, _, name = key.partition(".")
-        answers = {own.partition(".")[2]: value for own, value in self.own.items() if own.startswith(f"{group}.")}
-        return self.asks_all or self.asked.groups[group].asks_for(name, answers)
+        model = self.asked.groups[group]
+        answers = {choice: self.own.get(f"{group}.{choice}") for choice in model.only_where(name)}
+        return self.asks_all or model.asks_for(name, answers)
 
     @property
     def needed_of_foot(self) -> frozenset[str]:
