@@ -1,11 +1,13 @@
 """The checks of a judged pad in words: each with its sentence, its verdict, its bar and what it rests on."""
 
-from collections.abc import Mapping, Set
+from collections.abc import Callable, Mapping, Set
 from dataclasses import dataclass
+from functools import cache
 from math import isfinite
 
 from geometry.design import Design
 from geometry.letters import lower_first
+from geometry.measurements import Measurements
 from geometry.quantity import Group
 from geometry.rules import Check
 from geometry.variants import number_at
@@ -81,8 +83,10 @@ def check_groups(design: Design, on_sheet: Set[str], units: str = "mm") -> tuple
         ("Does not apply to this pad", design.with_verdict("not_applicable"), True),
     )
     fixed = sizes_behind(design)
+    # Most measurements are needed by many checks.
+    needed = cache(lambda key: link_to(key, on_sheet, _needed(key, design.measurements)))
     return tuple(
-        CheckGroup(heading, tuple(_check(c, on_sheet, units, fixed.get(c.code, ())) for c in found), folded)
+        CheckGroup(heading, tuple(_check(c, on_sheet, units, fixed.get(c.code, ()), needed) for c in found), folded)
         for heading, found, folded in groups
         if found
     )
@@ -95,7 +99,9 @@ def _advisory_heading(passing: list[Check]) -> str:
     return f"{len(passing)} pass that would only be advice{near}"
 
 
-def _check(check: Check, on_sheet: Set[str], units: str, fixed: tuple[str, ...]) -> CheckView:
+def _check(
+    check: Check, on_sheet: Set[str], units: str, fixed: tuple[str, ...], needed: Callable[[str], LinkView]
+) -> CheckView:
     drawn = check.finding is not None and check.utilisation > 0
     used = check.utilisation
     return CheckView(
@@ -112,21 +118,21 @@ def _check(check: Check, on_sheet: Set[str], units: str, fixed: tuple[str, ...])
         also=tuple(shown.words_in(words, units) for words in check.also_words),
         needs=(
             *(link_to(key, on_sheet, f"{lower_first(title_of(key))}, which you fixed") for key in fixed),
-            *(link_to(key, on_sheet, _needed(key, check)) for key in check.needs if key in FIELDS),
+            *(needed(key) for key in check.needs if key in FIELDS),
         ),
         missing=_missing(check, on_sheet) if check.verdict == "not_checked" else None,
     )
 
 
-def _needed(key: str, check: Check) -> str:
+def _needed(key: str, measurements: Measurements) -> str:
     """A measurement that a check rests on; one that nobody took says so."""
-    return f"{title_of(key)} (assumed)" if _is_left_out(key, check) else title_of(key)
+    return f"{title_of(key)} (assumed)" if _is_left_out(key, measurements) else title_of(key)
 
 
-def _is_left_out(key: str, check: Check) -> bool:
+def _is_left_out(key: str, measurements: Measurements) -> bool:
     """Whether something else is taken for a measurement, because nobody took it."""
     group, _, name = key.partition(".")
-    answers = getattr(check.c.measurements, group, None)
+    answers = getattr(measurements, group, None)
     is_given = answers is not None and name in answers.model_fields_set and getattr(answers, name) is not None
     return not is_given and is_optional(key)
 
@@ -136,7 +142,7 @@ def _assumed(check: Check) -> str:
     if check.verdict != "not_applicable":
         return ""
     things = dict.fromkeys(_SAYS_MORE_OF.get(key, key) for key in check.needs if key in FIELDS)
-    taken = [FIELDS[key].assumed for key in things if _is_left_out(key, check) and _is_asked(key, check)]
+    taken = [FIELDS[key].assumed for key in things if _is_left_out(key, check.c.measurements) and _is_asked(key, check)]
     return f" Assumed: {'; '.join(taken)}." if taken else ""
 
 

@@ -11,7 +11,7 @@ from geometry.kinds import USUAL_HEAD
 from geometry.materials import SLOT_MATERIALS
 from server.choice_words import words_of_answer
 from server.explaining import explained, printed
-from server.fields import FIELDS, FormField
+from server.fields import FIELDS, FormField, fields_of
 from server.forms import FormReading
 from server.how_to import HowPicture, picture_for
 from server.left_out import LeftOut, is_optional, left_out, taken_mm
@@ -138,13 +138,15 @@ def field_view(
 ) -> FieldView:
     """One field as the page asks it; ``needed`` names fields that are required here though the document allows to omit them."""
     units, text = reading.units, reading.typed.get(key, "")
-    field = reading.fields.get(key, FIELDS[key])
+    field = _field(key, reading.foot, reading.head)
     taken = None if text else taken_mm(key, reading.measurements)
     problem = " ".join(
         _beside(quantities_in(p.message, units), field.title) for p in reading.problems if p.field == key
     )
     return _view(
-        field,
+        key,
+        reading.foot,
+        reading.head,
         units,
         text,
         problem,
@@ -153,9 +155,12 @@ def field_view(
         taken="" if taken is None else length_with_unit(taken, units),
         required=field.required or key in needed,
         balloon=balloons.get(key),
-        has_slot=reading.head == USUAL_HEAD,
-        foot=reading.foot,
     )
+
+
+def _field(key: str, foot: str, head: str) -> FormField:
+    """A field in the words of this foot and head; one that they do not ask for, in the usual ones."""
+    return fields_of(foot, head).get(key, FIELDS[key])
 
 
 def _beside(words: str, title: str) -> str:
@@ -170,7 +175,9 @@ def _beside(words: str, title: str) -> str:
 
 @lru_cache(maxsize=2048)
 def _view(
-    field: FormField,
+    key: str,
+    foot: str,
+    head: str,
     units: str,
     text: str,
     problem: str,
@@ -180,11 +187,9 @@ def _view(
     taken: str,
     required: bool,
     balloon: int | None,
-    has_slot: bool,
-    foot: str,
 ) -> FieldView:
     """The same question, once for each way in which it can stand: while one box is typed in, the others stay as they are."""
-    key = field.key
+    field = _field(key, foot, head)
     return FieldView(
         key=key,
         id=field_id(key),
@@ -205,7 +210,7 @@ def _view(
         echo=echo,
         problem=problem,
         doubt=doubt,
-        options=_options(field, text, has_slot=has_slot),
+        options=_options(field, text, has_slot=head == USUAL_HEAD),
         explanation=explained(field, units, taken, foot=foot, required=required),
     )
 

@@ -7,6 +7,7 @@ bare mass in pounds; a unit that is typed always wins. Empty text is a field not
 import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from functools import cached_property
 from typing import Any, get_args
 
 from geometry.errors import Problem, UnreadableError
@@ -36,7 +37,7 @@ _LIST_ITEM = re.compile(
 )
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class FormReading:
     """An address as understood: what is known, what is wrong and what is still to be measured."""
 
@@ -55,17 +56,17 @@ class FormReading:
     units_chosen: bool
     """Whether the viewer chose them, or they are what holds where nobody has."""
 
-    @property
+    @cached_property
     def foot(self) -> str:
         """The kind of foot that was chosen; the usual one where none was, or none of that name."""
         return kinds_in(self.document)[0]
 
-    @property
+    @cached_property
     def head(self) -> str:
         """The kind of head, likewise."""
         return kinds_in(self.document)[1]
 
-    @property
+    @cached_property
     def fields(self) -> Mapping[str, FormField]:
         """Every field that this document can have, in the words of its own foot and head."""
         return fields_of(self.foot, self.head)

@@ -98,11 +98,9 @@ _TAKEN: Mapping[str, tuple[str, str]] = {
 
 def taken_mm(key: str, measurements: Measurements | None) -> float | None:
     """The number that stands in for a length left out; None where it needs other answers first, or none is taken."""
-    if (
-        measurements is None
-        or key not in _TAKEN
-        or not is_asked(key, measurements.model_dump(include={"foot", "head"}))
-    ):
+    if measurements is None or key not in _TAKEN:
+        return None
+    if not is_asked(key, {"foot": measurements.foot, "head": measurements.head}):
         return None
     group, name = _TAKEN[key]
     facts = measurements.jack.facts() if group == "jack" else measurements.face.facts()

@@ -17,7 +17,7 @@ from server.sheet_context import PadPage, Verdict
 from server.sheet_files import files_of, models_of, sibling
 from server.stand import JACK_UP, not_here, stand_for
 from server.turn_view import turn_view
-from server.ways import ways_of
+from server.ways import Ways, ways_of
 
 
 def pad_page(outcome: Outcome, section: SectionView, *, has_welcome: bool = False, no_models: str = "") -> PadPage:
@@ -28,7 +28,7 @@ def pad_page(outcome: Outcome, section: SectionView, *, has_welcome: bool = Fals
     def asked(*keys: str) -> tuple[FieldView, ...]:
         return tuple(field_view(key, reading, stand.balloons, needed, doubts) for key in keys)
 
-    own = links.pad_address(reading.typed, units=reading.units)
+    own, ways = links.pad_address(reading.typed, units=reading.units), ways_of(reading, units=reading.units)
     groups = field_groups.groups(reading, design, asked)
     on_sheet = field_groups.keys_on_sheet(groups, stand)
     page = PadPage(
@@ -37,8 +37,8 @@ def pad_page(outcome: Outcome, section: SectionView, *, has_welcome: bool = Fals
         job=asked("title")[0],
         units=reading.units,
         units_links=_units_links(reading),
-        measure=ways_of(reading, units=reading.units).measure,
-        elsewhere=_elsewhere(reading, own),
+        measure=ways.measure,
+        elsewhere=_elsewhere(reading, ways, own),
         samples=tuple(LinkView(sample.title, sample.address) for sample in links.samples()),
         section=section,
         kinds=asked(*stand.kinds),
@@ -131,9 +131,8 @@ def _inch_steps(reading: FormReading) -> str:
     return links.pad_address({**reading.typed, "make.step": "inch"}, units="in")
 
 
-def _elsewhere(reading: FormReading, own: str) -> tuple[LinkView, ...]:
+def _elsewhere(reading: FormReading, ways: Ways, own: str) -> tuple[LinkView, ...]:
     """The guide, the measuring sheet to print, the materials, what this browser saved, and the place to save."""
-    ways = ways_of(reading, units=reading.units)
     save = own.replace("/pad", "/save", 1)
     found = [
         LinkView("Guide", ways.guide),

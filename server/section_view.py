@@ -79,10 +79,10 @@ def section_view(outcome: Outcome) -> SectionView:
     phone = section_layout.lay_out(
         section.scene, section.pointers, section.troubles, units=units, width=_PHONE, typed=typed, lit=None
     )
-    at = hundredths(wide)
+    at, described = hundredths(wide), _described(section, outcome)
     return SectionView(
-        wide=_picture(section, wide, outcome, "wide"),
-        phone=_picture(section, phone, outcome, "phone"),
+        wide=_picture(section, wide, outcome, "wide", described),
+        phone=_picture(section, phone, outcome, "phone", described),
         heights={item.pointer.field: at[item.mark] for item in wide.placed if item.pointer},
         marks=tuple(
             MarkView(item.mark, item.spot.words, item.spot.numbers(units), at[item.mark], item.is_left)
@@ -97,7 +97,7 @@ def bare_picture(outcome: Outcome, prefix: str) -> Markup:
     section, units, typed = _section(outcome), outcome.reading.units, outcome.reading.typed
     page = section_layout.lay_out(section.scene, (), section.troubles, units=units, width=_PHONE, typed=typed, lit=None)
     # The marks lead to the checks of a working sheet, which this page is not.
-    return Markup(_LINK.sub("", _picture(section, page, outcome, prefix)))  # noqa: S704 - our own drawing, links taken out
+    return Markup(_LINK.sub("", _picture(section, page, outcome, prefix, _described(section, outcome))))  # noqa: S704 - our own drawing, links taken out
 
 
 def _section(outcome: Outcome) -> Section:
@@ -109,14 +109,19 @@ def _section(outcome: Outcome) -> Section:
     return section_of_partial(reading.document)
 
 
-def _picture(section: Section, page: Page, outcome: Outcome, prefix: str) -> Markup:
+def _described(section: Section, outcome: Outcome) -> str:
+    """The section in words."""
+    return section_words.description(section.scene, section.pointers, section.troubles, units=outcome.reading.units)
+
+
+def _picture(section: Section, page: Page, outcome: Outcome, prefix: str, description: str) -> Markup:
     """One picture, its ids apart from those of the other on the page, every measurement's dimension line in it unseen."""
     units, typed = outcome.reading.units, outcome.reading.typed
     svg = section_svg.svg_of(
         page,
         section.shapes,
         title=section_words.title(section.scene),
-        description=section_words.description(section.scene, section.pointers, section.troubles, units=units),
+        description=description,
         units=units,
         typed=typed,
         lit=None,

@@ -62,6 +62,8 @@ def weights_in(words: str, units: str) -> str:
     >>> weights_in("The jack takes 8.5 kN; 19.6 kN is its rated load.", "mm")
     'The jack takes 8.5 kN (870 kg); 19.6 kN (2000 kg) is its rated load.'
     """
+    if " kN" not in words:
+        return words
     return _FORCE_IN_WORDS.sub(lambda found: f"{found[0]} ({_weight(found[1], units)})", words)
 
 

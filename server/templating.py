@@ -26,6 +26,8 @@ def _environment() -> Environment:
         loader=FileSystemLoader(TEMPLATES),
         autoescape=True,
         undefined=StrictUndefined,
+        # What is kept is not made anew where its template changes, so none is asked for at every request whether it did.
+        auto_reload=False,
         trim_blocks=True,
         lstrip_blocks=True,
         extensions=[WithoutIndent],

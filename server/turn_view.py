@@ -2,13 +2,13 @@
 
 import json
 from collections.abc import Callable
-from dataclasses import asdict, dataclass
+from dataclasses import dataclass
 
 from markupsafe import Markup
 
 from geometry.cautions import ONE_LINE
 from geometry.design import Design
-from geometry.drawing.bodies import bodies_around
+from geometry.drawing.bodies import Body, bodies_around
 from geometry.kinds import USUAL_FOOT
 from geometry.pad import Pad
 from server import links, shown
@@ -70,15 +70,19 @@ def turn_view(design: Design, reading: FormReading, picture: str = "") -> TurnVi
         unfit="" if design.fit_to_make else f"A picture of a pad that is not fit to make. {design.verdict_words}",
         model=links.pad_address(typed, ".stl", units=units, confirmed=not design.fit_to_make),
         around=AROUND[reading.head],
-        bodies=json.dumps([_body(asdict(b)) for b in bodies_around(design.measurements, design.pad)]),
+        bodies=json.dumps([_body(body) for body in bodies_around(design.measurements, design.pad)]),
         address=links.pad_address(typed, "/turn", units=units),
     )
 
 
-def _body(fields: dict[str, object]) -> dict[str, object]:
+def _body(body: Body) -> dict[str, object]:
     """A body with its numbers as short as the eye needs them."""
-    outline = fields["outline"]
-    return fields | {"outline": [[round(value, _DIGITS) for value in point] for point in outline]}  # type: ignore[attr-defined]
+    return {
+        "name": body.name,
+        "way": body.way,
+        "outline": [[round(across, _DIGITS), round(height, _DIGITS)] for across, height in body.outline],
+        "half_length_mm": body.half_length_mm,
+    }
 
 
 def pad_words(pad: Pad, units: str, *, foot: str = USUAL_FOOT) -> tuple[str, ...]:

@@ -30,12 +30,13 @@ def ways_of(case: FormReading, *, units: Units) -> Ways:
     '/pad?jack.cup_bore_mm=68+mm&units=in'
     """
     sheet = _sheet(case, units)
-    return Ways(sheet, *(_carrying(path, sheet, units) for path in ("/guide", "/measure", "/materials")))
+    carried = _carried(sheet, units)
+    return Ways(sheet, *(path + carried for path in ("/guide", "/measure", "/materials")))
 
 
 def units_ways(case: FormReading, path: str) -> tuple[LinkView, ...]:
     """A page beside the sheet in either unit, its case kept."""
-    return tuple(LinkView(wanted, _carrying(path, _sheet(case, wanted), wanted)) for wanted in _UNITS)
+    return tuple(LinkView(wanted, path + _carried(_sheet(case, wanted), wanted)) for wanted in _UNITS)
 
 
 def asked_beside(pairs: Pairs) -> tuple[FormReading, Units]:
@@ -59,9 +60,9 @@ def _sheet(case: FormReading, units: Units) -> str:
     return pad_address(with_units_spelled_out(case.typed, case.units, units), units=units)
 
 
-def _carrying(path: str, sheet: str, units: Units) -> str:
-    """An address with the sheet's query in it; without, where there is nothing to carry or it would be too long to be read."""
+def _carried(sheet: str, units: Units) -> str:
+    """A query with the sheet's own in it; without, where there is nothing to carry or it would be too long to be read."""
     query, bare = sheet.partition("?")[2], urlencode({"units": units} if units != "mm" else {})
     whole = "&".join(filter(None, (bare, urlencode({BACK_KEY: query}))))
     kept = whole if query != bare and len(whole) <= LONGEST_QUERY else bare
-    return f"{path}?{kept}" if kept else path
+    return f"?{kept}" if kept else ""
