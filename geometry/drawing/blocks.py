@@ -13,7 +13,7 @@ from geometry.drawing.details import Detail
 from geometry.drawing.facts import Units
 from geometry.drawing.free_space import covered_by
 from geometry.drawing.isometric import isometric_view
-from geometry.drawing.main_view import with_signs
+from geometry.drawing.main_signs import with_signs
 from geometry.drawing.meeting import arrow_line
 from geometry.drawing.model import Anchor, Box, Layer, Line, Measure, Text, View
 from geometry.drawing.notes import Root

@@ -7,7 +7,7 @@ from geometry.drawing.callouts import place_square
 from geometry.drawing.canvas import Canvas
 from geometry.drawing.facts import SheetFacts
 from geometry.drawing.geometrical import FLOOR_ROUGHNESS_UM
-from geometry.drawing.main_view import lip_outer_mm, seat_corner_needs_detail
+from geometry.drawing.main_plan import lip_outer_mm, seat_corner_needs_detail
 from geometry.drawing.model import Box, Measure, Point, Text, View
 from geometry.drawing.placing import Pointer, place_pointer
 from geometry.drawing.scales import Scale, largest_scale

@@ -14,7 +14,8 @@ from geometry.drawing.details import Detail, details_of
 from geometry.drawing.errors import SheetError
 from geometry.drawing.facts import SheetFacts
 from geometry.drawing.frame import PAPER_MM, Sheet, title_block
-from geometry.drawing.main_view import Plan, SectionCanvases, lip_needs_detail
+from geometry.drawing.main_plan import Plan, lip_needs_detail
+from geometry.drawing.main_view import SectionCanvases
 from geometry.drawing.measures import measures
 from geometry.drawing.model import Box, Drawing, Measure, PlacedView, shifted
 from geometry.drawing.placing import NoRoomError
