@@ -34,10 +34,14 @@ _HEADS: Mapping[str, Deciding] = MappingProxyType(
 )
 
 
-def deciding_sizes(design: Mapping[str, Any], pad: Pad) -> Deciding:
-    """The sizes of a design's pad that decide, from the jack up; of a round plug its width says it all."""
+def deciding_as_kept(design: Mapping[str, Any], pad: Pad) -> Deciding:
+    """The sizes of a kept design's pad that decide."""
     understood = design.get("measurements", {})
-    foot, head = understood.get("foot", USUAL_FOOT), understood.get("head", USUAL_HEAD)
+    return deciding_sizes(understood.get("foot", USUAL_FOOT), understood.get("head", USUAL_HEAD), pad)
+
+
+def deciding_sizes(foot: str, head: str, pad: Pad) -> Deciding:
+    """The sizes of a pad that decide, from the jack up; of a round plug its width says it all."""
     above = tuple(size for size in _HEADS[head] if not (pad.plug_is_round and size[0] == "plug_length_mm"))
     return (*_of_the_foot(foot, pad), *above)
 

@@ -14,6 +14,7 @@ from geometry.ledger import Bound, Entry
 from geometry.making.own_words import car_words
 from geometry.units import inch_to_mm, mm_to_inch
 from server import shown
+from server.deciding import deciding_sizes
 from server.field_views import LinkView, field_id, link_to, title_of
 from server.fixing import cost_of_fixing
 from server.links import pad_address
@@ -57,6 +58,8 @@ class DimensionView:
     """What to type to keep it as it is."""
     let_go: str
     """The address without it; empty where it is not fixed."""
+    is_further: bool
+    """Whether a phone folds it away: others decide, nobody fixed it, and there is nothing to note of it."""
 
     @property
     def field(self) -> str:
@@ -93,10 +96,12 @@ class ConflictView:
 
 def dimensions_of(design: Design, typed: Mapping[str, str], units: str) -> tuple[DimensionView, ...]:
     """Every dimension of the pad, from its foot up."""
-    return tuple(_dimension(design, entry, typed, units) for entry in design.ledger.values())
+    jobs = design.measurements
+    first = {name for name, _ in deciding_sizes(jobs.foot, jobs.head, design.pad)}
+    return tuple(_dimension(design, entry, typed, units, first) for entry in design.ledger.values())
 
 
-def _dimension(design: Design, entry: Entry, typed: Mapping[str, str], units: str) -> DimensionView:
+def _dimension(design: Design, entry: Entry, typed: Mapping[str, str], units: str, first: Set[str]) -> DimensionView:
     key = f"fixed.{entry.dimension}"
     absent = entry.value_mm == 0
     deciding = entry.deciding
@@ -104,7 +109,8 @@ def _dimension(design: Design, entry: Entry, typed: Mapping[str, str], units: st
     notes += [_unmet("Not met", b) for b in entry.broken]
     notes += [_unmet("An aim that is given up", b) for b in entry.given_up]
     reason = _reason(design, entry, units)
-    told = (shown.words_in(note, units) for note in notes)
+    # Why a size is none may be all that there is to say of it.
+    told = tuple(words for note in notes if (words := shown.words_in(note, units)) != reason)
     return DimensionView(
         name=entry.dimension,
         key=key,
@@ -112,13 +118,13 @@ def _dimension(design: Design, entry: Entry, typed: Mapping[str, str], units: st
         value="none" if absent else shown.length(entry.value_mm, units),
         tolerance="" if absent else f"± {shown.length(entry.tolerance_mm, units)}",
         reason=reason,
-        # Why a size is none may be all that there is to say of it.
-        notes=tuple(words for words in told if words != reason),
+        notes=told,
         bounds=tuple(_bound(b, deciding, entry, units) for b in _tightest_first(entry)),
         is_fixed=entry.is_fixed,
         cost=cost_of_fixing(design, key, units) if entry.is_fixed else "",
         fix_text=_fix_text(entry.value_mm, units),
         let_go=_without(key, typed, units) if entry.is_fixed else "",
+        is_further=not (entry.dimension in first or entry.is_fixed or told),
     )
 
 

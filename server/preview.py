@@ -9,7 +9,7 @@ from markupsafe import Markup
 
 from geometry.drawing.measures import measures
 from geometry.drawing.table import words_of
-from server.deciding import deciding_sizes
+from server.deciding import deciding_as_kept
 from server.store.designs import Revision
 from server.working_out import facts_of, pad_of
 
@@ -22,7 +22,7 @@ def preview_data(revision: Revision) -> dict[str, Any]:
     facts = facts_of(revision)
     pad = pad_of(revision.design)
     found = measures(pad, replace(facts, critical=()))
-    sizes = deciding_sizes(revision.design, pad)
+    sizes = deciding_as_kept(revision.design, pad)
     day = date.fromisoformat(facts.date)
     return {
         "width": WIDTH,

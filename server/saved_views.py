@@ -14,7 +14,7 @@ from geometry.errors import BadMeasurementsError, NoPadFitsError
 from geometry.kinds import USUAL_FOOT, USUAL_HEAD
 from geometry.making.how_measured import measured_names
 from server import shown
-from server.deciding import deciding_sizes
+from server.deciding import deciding_as_kept
 from server.difference import difference
 from server.kind_words import MADE, STANDS, TAKES
 from server.links import CONFIRM_KEY, CONFIRM_NOT_FIT, saved_address
@@ -241,5 +241,5 @@ def _sizes(revision: Revision, facts: SheetFacts) -> tuple[SizeView, ...]:
             found[name].words,
             *limit_words(found[name], facts.units),
         )
-        for name, why in deciding_sizes(revision.design, pad)
+        for name, why in deciding_as_kept(revision.design, pad)
     )

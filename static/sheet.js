@@ -335,7 +335,7 @@
     all("#the-load .fold, #files > .fold, .fold-here").forEach((part) => {
       if (part.hasAttribute("data-live-folded")) return;
       part.setAttribute("data-live-folded", "");
-      if (phone.matches && !aimed?.contains(part)) part.open = false;
+      if (phone.matches && !aimed?.contains(part) && !aimed?.matches(".is-further")) part.open = false;
     });
   };
 

@@ -32,6 +32,7 @@ def test_a_size_of_ones_own_is_typed_where_the_size_stands(phone: Page, site: Si
 def test_a_size_of_ones_own_shares_a_line_with_fix(phone: Page, site: Site) -> None:
     """Oracle: boxes measured in the browser: one level for both, neither over the size or its name, each large enough."""
     phone.goto(site.sample("mobile_library_van"))
+    phone.get_by_text("more sizes").click()
     for width in (320, 360, 390):
         phone.set_viewport_size({"width": width, "height": 844})
         for row in phone.locator(".dimension:has(.own-size)").all():
@@ -210,3 +211,45 @@ def test_the_sheet_leads_to_another_way_of_doing_the_job(phone: Page, site: Site
     phone.locator("#another-way a").click(timeout=20_000)
     expect(phone.locator("#changes")).to_be_visible()
     assert "/pad/two?" in phone.url
+
+
+def test_a_failing_pads_sheet_folds_what_repeats_and_opens_it_on_a_tap(phone: Page, site: Site) -> None:
+    """Oracle: the page's height was 11 469 px with all of it; the sizes that decide, by name, stay in sight."""
+    phone.goto(site.sample("repair_cafe_people_carrier"))
+    helps = phone.locator("#help .trouble-words")
+    expect(helps.first).to_be_visible(timeout=20_000)
+    assert phone.evaluate("document.body.scrollHeight") < 9700
+    for name in ("seat_diameter_mm", "seat_length_mm", "slot_width_mm", "slot_depth_mm", "web_mm"):
+        expect(phone.locator(f"#{name}")).to_be_visible()
+    further = phone.locator("#seat_corner_radius_mm")
+    expect(further).to_be_hidden()
+    phone.get_by_text("7 more sizes").click()
+    expect(further).to_be_visible()
+    expect(helps.first.locator("li").nth(1)).to_be_hidden()
+    helps.first.get_by_text("more changes").click()
+    expect(helps.first.locator("li").nth(1)).to_be_visible()
+    expect(phone.locator("#the-drawing img")).to_be_hidden()
+    phone.locator(".outcome-ways").get_by_role("link", name="The pad's sizes").click()
+    phone.locator("#field-jack-cup_depth_mm").fill("10.5")
+    until_asked(phone, "cup_depth_mm=10.5")
+    expect(further).to_be_visible()
+
+
+def test_a_size_that_is_fixed_or_not_met_is_never_folded(phone: Page, site: Site) -> None:
+    """Oracle: the slot's floor radius follows from others and is folded; fixed at what breaks a bound it says so in sight."""
+    phone.goto(site.sample("mobile_library_van"))
+    expect(phone.locator("#edge_chamfer_mm")).to_be_hidden()
+    phone.goto(site.sample("mobile_library_van") + "&fixed.edge_chamfer_mm=2&fixed.body_diameter_mm=80")
+    expect(phone.locator("#edge_chamfer_mm")).to_be_visible()
+    expect(phone.locator("#body_diameter_mm .dimension-note").first).to_be_visible()
+
+
+def test_what_a_phone_folds_stands_open_on_a_wide_page_and_in_its_order(page: Page, site: Site) -> None:
+    """Oracle: the sizes in the order of the pad's ledger, from the foot up."""
+    page.goto(site.sample("repair_cafe_people_carrier"))
+    sizes = page.locator(".dimensions > .dimension")
+    names = [sizes.nth(n).get_attribute("id") for n in range(3)]
+    assert names == ["seat_diameter_mm", "seat_length_mm", "seat_corner_radius_mm"]
+    assert all(size.is_visible() for size in sizes.all())
+    expect(page.get_by_text("7 more sizes")).to_be_hidden()
+    expect(page.locator("#the-drawing img")).to_be_visible()
