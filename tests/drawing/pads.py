@@ -91,6 +91,19 @@ def facts(**changes: object) -> SheetFacts:
     return SheetFacts(**(ordinary | changes))  # type: ignore[arg-type]
 
 
+def shown_sizes(pad: Pad) -> dict[str, float]:
+    """What a drawing must show of a pad: all that it has, but not what says the same again: a round plug's length, the overall
+    height of a pad without a foot below its seat, the top of a head that adds nothing to the web."""
+    is_own = {
+        "overall_height_mm": pad.foot_depth_mm > 0,
+        "top_height_mm": pad.has_slot or pad.has_plug,
+        "plug_length_mm": not pad.plug_is_round,
+        "plug_corner_radius_mm": not pad.plug_is_round,
+        "cross_slot_width_mm": pad.cross_slot_width_mm != pad.slot_width_mm,
+    }
+    return {name: value for name, value in pad.as_dict().items() if value > 0 and is_own.get(name, True)}
+
+
 MARKED = (
     *("seat_diameter_mm", "seat_length_mm", "seat_corner_radius_mm", "slot_width_mm", "slot_depth_mm", "web_mm"),
     *("slot_corner_radius_mm", "slot_mouth_chamfer_mm"),

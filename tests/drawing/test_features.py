@@ -10,21 +10,9 @@ from geometry.drawing.table import WORDS
 from geometry.geometrical import tolerances_of
 from geometry.pad import Pad
 from tests.drawing.faults import faults, overlapping_views, words_of
-from tests.drawing.pads import drawn, facts, sheets
+from tests.drawing.pads import drawn, facts, sheets, shown_sizes
 from tests.examples import examples
 from tests.geometry.pads import EVERY_KIND, pads_of_any_kind
-
-
-def expected(pad: Pad) -> dict[str, float]:
-    """What the pad has, without what says the same again: a round plug's length, heights that add nothing up."""
-    is_own = {
-        "overall_height_mm": pad.foot_depth_mm > 0,
-        "top_height_mm": pad.has_slot or pad.has_plug,
-        "plug_length_mm": not pad.plug_is_round,
-        "plug_corner_radius_mm": not pad.plug_is_round,
-        "cross_slot_width_mm": pad.cross_slot_width_mm != pad.slot_width_mm,
-    }
-    return {name: value for name, value in pad.as_dict().items() if value > 0 and is_own.get(name, True)}
 
 
 def sizes_of(drawing: Drawing) -> list[tuple[str, float]]:
@@ -36,7 +24,7 @@ def sizes_of(drawing: Drawing) -> list[tuple[str, float]]:
 @pytest.mark.parametrize("name", EVERY_KIND)
 def test_every_dimension_of_every_kind_of_pad_is_shown_once(name: str) -> None:
     pad = EVERY_KIND[name]
-    assert sizes_of(drawn(pad)) == sorted(expected(pad).items())
+    assert sizes_of(drawn(pad)) == sorted(shown_sizes(pad).items())
 
 
 @pytest.mark.parametrize("units", ["mm", "dual"])
@@ -60,7 +48,7 @@ def assert_flawless(pad: Pad, drawing: Drawing) -> None:
     """Nothing over anything else, no dimension missing and none doubled."""
     assert faults(drawing) == []
     assert overlapping_views(drawing) == []
-    assert sizes_of(drawing) == sorted(expected(pad).items())
+    assert sizes_of(drawing) == sorted(shown_sizes(pad).items())
 
 
 @examples(10, many=2000)
@@ -93,7 +81,7 @@ def test_linear_dimensions_measure_what_they_say(name: str) -> None:
 
 
 def test_every_dimension_has_a_name_in_words() -> None:
-    assert all(name in WORDS for pad in EVERY_KIND.values() for name in expected(pad))
+    assert all(name in WORDS for pad in EVERY_KIND.values() for name in shown_sizes(pad))
 
 
 FRAMES = {

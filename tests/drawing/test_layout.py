@@ -15,7 +15,7 @@ from geometry.drawing.model import Fill, Layer, Line
 from geometry.drawing.scales import SCALES
 from geometry.pad import Pad
 from tests.drawing.faults import faults, overlapping_views, words_of
-from tests.drawing.pads import CAUTIONS, HUGE, KNOWN, LONG_STEM, TYPICAL, drawn, facts, pads, sheets
+from tests.drawing.pads import CAUTIONS, HUGE, KNOWN, LONG_STEM, TYPICAL, drawn, facts, pads, sheets, shown_sizes
 from tests.examples import examples
 
 
@@ -37,8 +37,7 @@ def test_nothing_overlaps_on_the_sheet_of_any_pad(pad: Pad, sheet: SheetFacts) -
 @given(pad=pads(), sheet=sheets())
 def test_every_dimension_of_any_pad_is_shown_once(pad: Pad, sheet: SheetFacts) -> None:
     shown = sorted((d.measure.name, d.measure.nominal_mm) for d in draw(pad, sheet).dimensions)
-    is_own = {"overall_height_mm": pad.has_stem}
-    assert shown == sorted((k, v) for k, v in pad.as_dict().items() if v > 0 and is_own.get(k, True))
+    assert shown == sorted(shown_sizes(pad).items())
 
 
 def test_the_fault_finder_sees_a_text_that_was_moved_onto_another() -> None:

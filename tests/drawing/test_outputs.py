@@ -22,7 +22,7 @@ from geometry.drawing.model import Layer
 from geometry.drawing.svg import all_texts
 from geometry.geometrical import GEOMETRICAL_TOLERANCES
 from geometry.pad import Pad
-from tests.drawing.pads import KNOWN, LONG_STEM, TYPICAL, drawn, facts
+from tests.drawing.pads import KNOWN, LONG_STEM, TYPICAL, drawn, facts, shown_sizes
 
 SVG = "{http://www.w3.org/2000/svg}"
 _WORD = r'<word xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="([\d.]+)">([^<]+)</word>'
@@ -40,12 +40,6 @@ LINEAR = {
 }
 
 
-def expected(pad: Pad) -> dict[str, float]:
-    """What the pad has: every dimension that is not 0; the overall height where a stem makes it differ from the upper one."""
-    is_own = {"overall_height_mm": pad.has_stem}
-    return {name: value for name, value in pad.as_dict().items() if value > 0 and is_own.get(name, True)}
-
-
 @pytest.fixture(params=KNOWN)
 def pad(request: pytest.FixtureRequest) -> Pad:
     return KNOWN[request.param]
@@ -57,7 +51,7 @@ def read_dxf(drawing: Drawing) -> Document:
 
 def test_every_dimension_of_the_pad_is_on_the_drawing_exactly_once(pad: Pad) -> None:
     shown = sorted((d.measure.name, d.measure.nominal_mm) for d in drawn(pad).dimensions)
-    assert shown == sorted(expected(pad).items())
+    assert shown == sorted(shown_sizes(pad).items())
 
 
 def test_a_reader_of_the_dxf_file_measures_the_pads_lengths(pad: Pad) -> None:
@@ -67,7 +61,7 @@ def test_a_reader_of_the_dxf_file_measures_the_pads_lengths(pad: Pad) -> None:
         e for e in document.modelspace().query("DIMENSION") if isinstance(e, DimensionEntity) and e.dimtype == 0
     ]
     measured = sorted(round(float(e.get_measurement()), 6) for e in entities)
-    wanted = sorted(round(value, 6) for name, value in expected(pad).items() if name in LINEAR)
+    wanted = sorted(round(value, 6) for name, value in shown_sizes(pad).items() if name in LINEAR)
     assert measured == pytest.approx(wanted, abs=1e-6)
 
 

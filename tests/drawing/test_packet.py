@@ -4,57 +4,34 @@ import re
 import subprocess
 import sys
 from dataclasses import replace
-from datetime import date
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, given, settings
 
 from geometry.calculation.sheet import calculation_sheet
 from geometry.cautions import ONE_LINE
-from geometry.design import Design, design_pad
 from geometry.drawing import dimension_table, draw
-from geometry.drawing.facts import CRITICAL_MARK, SheetFacts
+from geometry.drawing.facts import CRITICAL_MARK
 from geometry.drawing.frame import NOT_FIT
-from geometry.errors import NoPadFitsError
-from geometry.packet import card_pdf, packet_pdf
-from geometry.packet.card import card_data
+from geometry.packet import packet_pdf
 from geometry.packet.paper import printable
 from geometry.packet.words import load_words
-from geometry.sheet_facts import sheet_facts
-from tests.documents import ordinary_documents, sample, understood
-
-DAY = date(2026, 2, 3)
-VAN, STEM, INCH, NOT_FIT_PAD, PRINTED = (
-    "mobile_library_van",
-    "tool_library_hatchback_stem",
-    "allotment_estate_inch_shop",
-    "repair_cafe_people_carrier",
-    "choir_minibus_printed",
+from tests.drawing.packets import (
+    FITTING,
+    INCH,
+    NOT_FIT_PAD,
+    STEM,
+    UNFIT,
+    VAN,
+    card_pages,
+    design_of,
+    pages_of,
+    run,
+    squeezed,
 )
-FITTING = (VAN, STEM, INCH)
-UNFIT = (NOT_FIT_PAD, PRINTED)
+
 ALL = (*FITTING, *UNFIT)
 MOST_BYTES_A_PAGE = 2 * 2**20
-
-
-def design_of(name: str) -> tuple[Design, SheetFacts]:
-    design = design_pad(understood(sample(name)))
-    return design, sheet_facts(design, issued=DAY)
-
-
-def run(*command: str | Path) -> str:
-    return subprocess.run(command, capture_output=True, text=True, check=True).stdout
-
-
-def squeezed(words: str) -> str:
-    """Words with single blanks; poppler breaks lines where the page does."""
-    return " ".join(words.split())
-
-
-def pages_of(path: Path) -> list[str]:
-    """The text of each page, as poppler finds it."""
-    return [squeezed(page) for page in run("pdftotext", path, "-").split("\f")[:-1]]
 
 
 @pytest.fixture(scope="module")
@@ -178,26 +155,19 @@ def test_every_page_has_the_paper_that_was_asked_for(tmp_path: Path, paper: str)
 
 
 def test_the_same_design_and_day_give_the_same_bytes_in_another_process(packets: dict[str, Path]) -> None:
-    code = "import sys; from tests.drawing.test_packet import *; sys.stdout.buffer.write(packet_pdf(*design_of(VAN)))"
+    code = (
+        "import sys; from tests.drawing.packets import VAN, design_of; from geometry.packet import packet_pdf;"
+        "sys.stdout.buffer.write(packet_pdf(*design_of(VAN)))"
+    )
     env = {"PYTHONHASHSEED": "7", "PATH": ""}
     other = subprocess.run([sys.executable, "-c", code], capture_output=True, check=True, env=env).stdout
     assert other == packets[VAN].read_bytes()
 
 
-def test_what_somebody_typed_is_never_read_as_source(tmp_path: Path) -> None:
-    typed = '#pagebreak() $x^2$ *b* _i_ \\ " <x> `c`'
+def test_a_packet_can_be_printed_under_a_title_in_any_letters() -> None:
+    """The card is tried with each of them by itself."""
     design, facts = design_of(VAN)
-    path = tmp_path / "card.pdf"
-    path.write_bytes(card_pdf(design, replace(facts, title=typed)))
-    told = run("pdfinfo", path)
-    assert re.search(r"Pages:\s+1\b", told)
-    assert typed in told
-
-
-@pytest.mark.parametrize("title", ["車 🚗", "שלום עולם", "مرحبا", "W" * 80, "a\u202eb\u200bc", ""])
-def test_any_title_can_be_printed(title: str) -> None:
-    design, facts = design_of(VAN)
-    assert packet_pdf(design, replace(facts, title=title or "Lifting pad")).startswith(b"%PDF")
+    assert packet_pdf(design, replace(facts, title="車 🚗 שלום מرحبا a\u202eb\u200bc")).startswith(b"%PDF")
 
 
 def test_the_cover_tells_the_verdict_the_deciding_sizes_the_load_and_the_material(packets: dict[str, Path]) -> None:
@@ -210,65 +180,6 @@ def test_the_cover_tells_the_verdict_the_deciding_sizes_the_load_and_the_materia
     ]
     for words in (*wanted, design.verdict_words, facts.material, load_words(design.conditions.design_force_n, "mm")):
         assert squeezed(words) in cover
-
-
-def card_pages(tmp: Path, design: Design, facts: SheetFacts) -> list[str]:
-    path = tmp / "card.pdf"
-    path.write_bytes(card_pdf(design, facts))
-    return pages_of(path)
-
-
-@given(ordinary_documents())
-@settings(max_examples=12, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
-def test_a_lifting_card_is_always_one_page_with_every_caution(tmp_path: Path, document: dict[str, object]) -> None:
-    try:
-        design = design_pad(understood(document))
-    except NoPadFitsError:
-        return
-    pages = card_pages(tmp_path, design, sheet_facts(design, issued=DAY))
-    assert len(pages) == 1
-    for caution in design.cautions:
-        assert (squeezed(caution.text) in pages[0]) == (design.fit_to_make or not caution.is_for_lifting)
-
-
-def test_the_card_with_the_most_to_say_is_one_page(tmp_path: Path) -> None:
-    """Stated load, a long hold, a jack that is stuck, a hole too small for a stem: every caution of its own at once."""
-    document = sample(VAN)
-    document["car"] = {"load_source": "stated", "load_kg": 300, "gross_mass_kg": 1600}
-    document["service"] = {"hold": "overnight", "ground": "stuck"}
-    document["jack"]["stem_hole_diameter_mm"] = 5
-    document["make"] = {"material": "pa66"}
-    design = design_pad(understood(document))
-    assert len(design.cautions) >= 15
-    assert len(card_pages(tmp_path, design, sheet_facts(design, issued=DAY))) == 1
-
-
-@pytest.mark.parametrize("name", FITTING)
-def test_the_cards_heights_follow_from_the_stack(name: str) -> None:
-    """Oracle: the stack from the ground: rim, less the cup's depth, plus the web, is the seam's edge."""
-    design, facts = design_of(name)
-    heights = dict(map(tuple, card_data(design, replace(facts, units="mm"))["heights"]))
-    c = design.conditions
-    touch = c.seam.edge_height_mm + c.foot.depth_mm - design.pad.web_mm
-    assert heights["Cup's rim as the seam meets the slot's floor"] == f"{touch:.0f} mm"
-    needed = next(value for words, value in heights.items() if words.startswith("Cup's rim needed"))
-    assert needed == f"{touch + c.lift_needed_mm:.0f} mm"
-
-
-def test_the_card_of_a_pad_that_is_not_fit_has_no_steps_for_lifting(tmp_path: Path) -> None:
-    page = card_pages(tmp_path, *design_of(NOT_FIT_PAD))[0]
-    assert "Do not lift with this pad" in page
-    for words in (
-        "Raise until",
-        "First use",
-        "Lift in stages",
-        "Set support stands",
-        "Heights above",
-        "kN",
-        "Discard when",
-    ):
-        assert words not in page
-    assert "Change what fails first" in page
 
 
 @pytest.mark.parametrize("name", ALL)
@@ -298,13 +209,6 @@ def test_every_page_has_its_number_and_how_many_there_are(packets: dict[str, Pat
         assert f"page {number} of {len(pages)}" in page
 
 
-@pytest.mark.parametrize("name", FITTING)
-def test_the_card_says_how_the_first_use_goes(tmp_path: Path, name: str) -> None:
-    page = card_pages(tmp_path, *design_of(name))[0]
-    for words in ("First use", "Raise until the tyre just unloads", "Lower.", "then lift", "write it here"):
-        assert words in page
-
-
 def test_a_picture_of_the_route_card_stands_on_the_page_of_its_table(packets: dict[str, Path]) -> None:
     """Oracle: a label of the picture, and the table's title, as poppler finds them."""
     pages = pages_of(packets[VAN])
@@ -322,27 +226,6 @@ def test_the_letters_of_the_covers_balloons_are_seven_points_high(packets: dict[
     found = re.findall(r'yMin="([\d.]+)" xMax="[\d.]+" yMax="([\d.]+)">bore<', page)
     assert found
     assert all(float(low) - float(high) >= 7 for high, low in found)
-
-
-def test_what_the_card_takes_from_an_answer_that_nobody_gave_says_so() -> None:
-    """The van's owner named no height to lift by; the load rests on the car's usual ride frequency too."""
-    design, facts = design_of(VAN)
-    card = card_data(design, facts)
-    assert [label for label, _ in card["heights"] if "(assumed)" in label] == [
-        "Cup's rim needed to lift by 150 mm (assumed)"
-    ]
-    assert any("150 mm (assumed)" in words for _, words in card["steps"])
-    assert card["load"][0][0].endswith("part of it assumed")
-    assert card["assumed"]
-
-
-def test_what_the_card_takes_from_answers_that_were_given_is_not_called_assumed() -> None:
-    document = sample(VAN)
-    document["car"] |= {"lift_needed_mm": 140, "cg_offset_mm": 50, "ride_frequency_hz": 1.5}
-    design = design_pad(understood(document))
-    card = card_data(design, sheet_facts(design, issued=DAY))
-    assert card["assumed"] == ""
-    assert "assumed" not in str((card["heights"], card["steps"], card["load"]))
 
 
 @pytest.mark.parametrize("name", FITTING)

@@ -14,10 +14,9 @@ from geometry.packet.cover_picture import section_picture
 from geometry.packet.record import record_data
 from geometry.sheet_facts import sheet_facts
 from tests.documents import sample, understood
-from tests.drawing.test_packet import DAY, design_of, pages_of, run
+from tests.drawing.packets import DAY, VAN, design_of, pages_of, run
 
-VAN, ROUND, EDGE, TEETH, RAIL = (
-    "mobile_library_van",
+ROUND, EDGE, TEETH, RAIL = (
     "lifeguard_station_pickup_round_plug",
     "puppet_theatre_van_plate_edge",
     "brass_band_van_toothed_saddle",
