@@ -13,7 +13,7 @@ from geometry.drawing.canvas import HASTY, MEASURED, PATIENT, Canvas
 from geometry.drawing.details import Detail, details_of
 from geometry.drawing.errors import SheetError
 from geometry.drawing.facts import SheetFacts
-from geometry.drawing.frame import PAPER_MM, Sheet, title_block
+from geometry.drawing.frame import PAPER_MM, Sheet
 from geometry.drawing.main_plan import Plan, lip_needs_detail
 from geometry.drawing.main_view import SectionCanvases
 from geometry.drawing.measures import measures
@@ -21,6 +21,7 @@ from geometry.drawing.model import Box, Drawing, Measure, PlacedView, shifted
 from geometry.drawing.placing import NoRoomError
 from geometry.drawing.scales import SCALES, Scale
 from geometry.drawing.style import STYLE
+from geometry.drawing.title_block import title_block
 from geometry.drawing.views import section_view
 from geometry.pad import Pad
 

@@ -57,6 +57,14 @@ class Style:
     centring_mm: float = 10.0
     """How far centring marks come into the drawing space, ISO 5457."""
     view_gap_mm: float = 8.0
+    block_row_mm: float = 9.0
+    """A row of the title block."""
+    cell_pad_mm: float = 1.2
+    """Between the wall of a cell of title block or notes and its words."""
+    grid_mm: float = 5.0
+    """Width of the border with the grid references about the frame, ISO 5457."""
+    grid_step_mm: float = 50.0
+    """Length of its fields, counted from the centring marks, ISO 5457."""
     detail_radii_mm: tuple[float, ...] = (14.0, 10.0)
     """Radius on paper of the round window of a detail, and a smaller one for a crowded sheet."""
 

@@ -20,6 +20,7 @@ from geometry.drawing.model import (
     Shape,
     Text,
 )
+from geometry.drawing.style import STYLE
 
 TOUCH_MM = 0.01
 
@@ -41,7 +42,14 @@ def faults(drawing: Drawing) -> list[str]:
         for a, b in combinations(drawing.dimensions, 2)
         if _on_one_line(a, b)
     ]
-    found += [f"“{text.words}” outside the frame" for text in texts if not _inside(text.box, drawing.frame)]
+    inside = [text for text in texts if text.layer is not Layer.FRAME]
+    found += [f"“{text.words}” outside the frame" for text in inside if not _inside(text.box, drawing.frame)]
+    border = drawing.frame.grown(STYLE.grid_mm)
+    found += [
+        f"“{text.words}” not in the border of the frame"
+        for text in texts
+        if text.layer is Layer.FRAME and (not _inside(text.box, border) or text.box.meets(drawing.frame))
+    ]
     inner = [point for line in placed_lines(drawing) for point in line]
     found += [f"{point} outside the frame" for point in inner if not _inside(Box(*point, *point), drawing.frame)]
     return found
