@@ -1,10 +1,12 @@
 """Grid references of a large sheet; oracle: ISO 5457:1999, 4.4, from memory (A3 has 8 × 6 fields, 50 mm long, no I and no O)."""
 
+from collections.abc import Callable
+
 import pytest
 
 from geometry.drawing.frame import PAPER_MM
 from geometry.drawing.grid import grid_references
-from geometry.drawing.model import Box, Layer
+from geometry.drawing.model import Box, Layer, Text
 from geometry.drawing.style import STYLE
 from tests.drawing.faults import faults, words_of
 from tests.drawing.pads import TYPICAL, drawn
@@ -13,12 +15,13 @@ from tests.drawing.pads import TYPICAL, drawn
 def test_an_a3_sheet_has_eight_columns_and_six_rows_named_on_all_four_sides() -> None:
     drawing = drawn(TYPICAL, paper="A3")
     named = [text for text in words_of(drawing) if text.layer is Layer.FRAME]
-    for side, words, across in (
+    sides: tuple[tuple[Callable[[Text], bool], str, int], ...] = (
         (lambda t: t.at[1] > drawing.frame.top, "12345678", 0),
         (lambda t: t.at[1] < drawing.frame.bottom, "12345678", 0),
         (lambda t: t.at[0] < drawing.frame.left, "FEDCBA", 1),
         (lambda t: t.at[0] > drawing.frame.right, "FEDCBA", 1),
-    ):
+    )
+    for side, words, across in sides:
         there = sorted((text for text in named if side(text)), key=lambda text: text.at[across])
         assert "".join(text.words for text in there) == words
     assert not faults(drawing)
