@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from math import isfinite
 from typing import Literal
 
 from geometry.buildable import require_buildable
@@ -11,6 +10,7 @@ from geometry.conditions import Conditions
 from geometry.document.as_made import READABLE, ReadingSet
 from geometry.errors import BadMeasurementsError
 from geometry.inspection import MAKING, REFERENCE_C
+from geometry.letters import upper_first
 from geometry.making.bench import REST_HOURS
 from geometry.making.how_measured import dimension_title, height_parts, measured_names
 from geometry.making.wording import Sentence, said
@@ -215,7 +215,7 @@ def _contradiction(pad: Pad, judged: Mapping[str, Judged]) -> tuple[Sentence, ..
     if abs(gap) <= sum(j.spread_mm for j in read):
         return ()
     names = " and ".join(dimension_title(name).lower() for name in parts)
-    said_so = f"{names.capitalize()} miss the height by {{gap}}: one of the three is misread. Read them again."
+    said_so = f"{upper_first(names)} miss the height by {{gap}}: one of the three is misread. Read them again."
     return (said(said_so, gap=abs(gap)),)
 
 
@@ -241,12 +241,3 @@ def _moved(pad: Pad, c: Conditions, sets: tuple[ReadingSet, ...]) -> list[Senten
 def _plain(words: str) -> str:
     """Words without open places."""
     return words.replace("{", "{{").replace("}", "}}")
-
-
-def margins(changed: tuple[Changed, ...]) -> tuple[tuple[str, float, float], ...]:
-    """(title, use of the limit as drawn, as made) of every check that moved and can be compared."""
-    return tuple(
-        (c.made.title, c.drawn.utilisation, c.made.utilisation)
-        for c in changed
-        if isfinite(c.drawn.utilisation) and isfinite(c.made.utilisation)
-    )

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from geometry.checks import judge
 from geometry.conditions import Conditions
 from geometry.document.shop import Shop
-from geometry.making import hand, milling, printing
+from geometry.making import hand, milling
 from geometry.making.batch import Batch, batch_of, pads_from_bar
 from geometry.making.bench import closing, saw_blank
 from geometry.making.card import FIRST, Operation, ToolEntry, tools_of, watched_once
@@ -16,7 +16,8 @@ from geometry.making.kit import FINE_FILE
 from geometry.making.machine import Machine, machine_of
 from geometry.making.more_by_hand import more_by_hand
 from geometry.making.plug_milled import PLUG, filed_plug
-from geometry.making.printing import PrintPlan, print_plan
+from geometry.making.print_steps import print_steps
+from geometry.making.printing import PrintPlan, print_plan, printed_sizes
 from geometry.making.set_ups import SetUp, set_ups_of
 from geometry.making.slot_hold import hand_hold, milled_on_top
 from geometry.making.slot_plan import SlotPlan, cutter_for, slot_plan
@@ -162,8 +163,8 @@ def _printed(pad: Pad, c: Conditions, shop: Shop) -> RouteCard:
         set_up=FIRST,
         holding=said("On the printer's bed."),
         tools=(said("Printer, filament {filament} across", filament=shop.filament_diameter_mm),),
-        steps=printing.print_steps(pad, plan),
-        leaves_mm=printing.printed_sizes(pad),
+        steps=print_steps(pad, plan),
+        leaves_mm=printed_sizes(pad),
         other_time_min=plan.time_min,
         setting_time_min=10.0,
     )

@@ -7,7 +7,8 @@ from geometry.conditions import Conditions
 from geometry.document.shop import Shop
 from geometry.letters import lower_first
 from geometry.making.card import Cut, Pass, Table
-from geometry.making.wording import Sentence, Units, feed_shown
+from geometry.making.slot_words import cell_words
+from geometry.making.wording import Sentence, Units, feed_shown, speed_shown
 from geometry.units import kg_to_pound, mm_to_inch
 from server import shown
 
@@ -18,10 +19,6 @@ _LONGEST_RUN = 10
 """More passes than this stand in two tables side by side."""
 _PHONE_COLUMNS, _SHORT_HEAD = 7, 10
 _AXIS_WORDS = {"diameter": "diameter", "bore": "bore", "length": "length still standing"}
-_WAY_WORDS = {"full": "full", "climb": "with", "conventional": "against"}
-"""How the cutter meets the work: in its full width, or with or against its turning."""
-_JOB_WORDS = {"rough": "rough", "floor": "floor", "wall": "wall"}
-_FEED_WORDS = {"+x": "+x", "-x": "−x"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,8 +120,8 @@ def long_length(length_mm: float, units: str) -> str:
 def speed_line(cut: Cut, eye: Eye) -> str:
     """What to set, and what was wanted."""
     at = f"at {eye.length(cut.diameter_mm)} across"
-    wanted = f"wanted {cut.wanted_rpm:.0f} for {_surface(cut.wanted_speed_m_min, eye.units)}"
-    line = f"{cut.rpm:.0f} turns a minute {at}; {wanted}, this makes {_surface(cut.speed_m_min, eye.units)}"
+    wanted = f"wanted {cut.wanted_rpm:.0f} for {speed_shown(cut.wanted_speed_m_min, eye.units)}"
+    line = f"{cut.rpm:.0f} turns a minute {at}; {wanted}, this makes {speed_shown(cut.speed_m_min, eye.units)}"
     return f"{line}. Even the slowest speed is faster than wanted" if cut.is_too_fast else line
 
 
@@ -136,13 +133,6 @@ def feed_line(cut: Cut, eye: Eye) -> str:
     if cut.feed_mm_rev is None:
         return ""
     return f"{feed_shown(cut.feed_mm_rev, eye.units)} a turn"
-
-
-def _surface(speed_m_min: float, units: str) -> str:
-    """A cutting speed."""
-    if units == "in":
-        return f"{mm_to_inch(speed_m_min * _MM_PER_M) / _INCHES_PER_FOOT:.0f} ft/min"
-    return f"{speed_m_min:.0f} m/min"
 
 
 def pass_tables(passes: tuple[Pass, ...], eye: Eye, *, has_dials: bool) -> tuple[TableView, ...]:
@@ -201,7 +191,7 @@ def _head(title: str, unit: str, eye: Eye) -> str:
 
 def _cell(value: float | str, title: str, unit: str, eye: Eye) -> str:
     if isinstance(value, str):
-        return _WAY_WORDS.get(value) or _JOB_WORDS.get(value) or _FEED_WORDS.get(value) or value
+        return cell_words(value)
     if unit == "mm":
         return eye.dial_reading(value) if _is_dial(title) else shown.length(value, eye.units)
     return shown.plain(value, 2)

@@ -3,12 +3,10 @@
 from collections.abc import Mapping
 from types import MappingProxyType
 
+from geometry.calculation.foot_symbols import Known
 from geometry.conditions import Conditions
 from geometry.heads.cushion.fields import CushionFacts
 from geometry.heads.plug.fields import PlugFacts
-
-Known = tuple[str, float | None]
-"""A symbol, and its number where there is one."""
 
 HEADS_U_KEYS = frozenset(
     (

@@ -7,8 +7,9 @@ from typing import Any, Literal
 
 from geometry import formulas
 from geometry.calculation.book import Book
-from geometry.calculation.face_symbols import HEADS_GROUND_KEYS, HEADS_U_KEYS, head_symbols
-from geometry.calculation.foot_symbols import FEET_U_KEYS, foot_symbols
+from geometry.calculation.face_symbols import head_symbols
+from geometry.calculation.foot_symbols import foot_symbols
+from geometry.calculation.uncertain import uncertainty_words
 from geometry.conditions import Conditions
 from geometry.heads.plug.fields import PlugFacts
 from geometry.letters import lower_first, upper_first
@@ -110,13 +111,6 @@ _KEYS: Mapping[str, tuple[str, ...]] = MappingProxyType(
     }
 )
 """The measurements that each symbol stands for."""
-_U_KEYS = frozenset(
-    f"jack.{name}_mm"
-    for name in ("cup_bore", "cup_depth", "cup_corner_radius", "stem_hole_diameter", "stem_hole_depth")
-) | frozenset(f"seam.{name}_mm" for name in ("thickness", "height", "clear_outboard", "clear_inboard"))
-_GROUND_KEYS = frozenset(
-    ("jack.rim_height_low_mm", "jack.rim_height_high_mm", "seam.edge_height_mm", "seam.edge_height_flat_mm")
-)
 _STATICS_ONLY = frozenset(
     f"car.{name}"
     for name in ("front_share", "wheelbase_mm", "track_mm", "point_behind_front_axle_mm", "point_from_centreline_mm")
@@ -164,7 +158,7 @@ def _input(book: Book, c: Conditions, key: str, group: Group, known: _Known | No
         _title(info.title or key, c),
         known.symbol if known and number is not None else "",
         _words(key, value, number, extra["unit"], c),
-        _uncertainty(key, c) if number is not None else "",
+        uncertainty_words(key, c) if number is not None else "",
         _origin(extra["kind"], is_given=is_given, is_known=number is not None or known is None),
         "" if is_given else assumed,
     )
@@ -195,8 +189,7 @@ def _is_given(key: str, c: Conditions) -> bool | None:
 
 def _title(title: str, c: Conditions) -> str:
     """What was asked, in the words of the pad's kinds where the question is that of every kind."""
-    words = c.said(lower_first(title))
-    return upper_first(words)
+    return upper_first(c.said(lower_first(title)))
 
 
 def _constant(symbol: str, number: float | None) -> _Known:
@@ -255,9 +248,3 @@ def _words(key: str, value: object, number: float | None, unit: str, c: Conditio
 
 def _series(lengths_mm: tuple[float, ...]) -> str:
     return "; ".join(formulas.shown(x) for x in lengths_mm) + " mm"
-
-
-def _uncertainty(key: str, c: Conditions) -> str:
-    if key in _U_KEYS | FEET_U_KEYS | HEADS_U_KEYS:
-        return f"± {formulas.shown(c.u)} mm"
-    return f"± {formulas.shown(c.u_g)} mm" if key in _GROUND_KEYS | HEADS_GROUND_KEYS else ""

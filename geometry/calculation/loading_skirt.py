@@ -1,14 +1,14 @@
 """What the side load does to a skirt, and the tips of teeth to a seat, as lines."""
 
 from geometry.calculation.book import Book
+from geometry.calculation.sizes import GENERAL_LENGTHS
 from geometry.case import Case
 from geometry.feet.saddle.fields import SaddleFacts
 from geometry.feet.saddle.tips import carried_width_mm
 from geometry.feet.skirt.wall import push_n_per_mm, root_strength_mpa
 from geometry.fits import linear_tolerance_mm
-from geometry.provenance import derived, found, recomputed
+from geometry.provenance import derived, recomputed
 
-_GENERAL = found("ISO 2768-1:1989, class m, Table 1")
 _PLATE = recomputed("Long cantilever plate under a load at its free edge, Jaramillo 1950 and Roark's Formulas")
 _YIELD = derived("2σ stands for the yield, 1.5 is the factor")
 
@@ -16,7 +16,7 @@ _YIELD = derived("2σ stands for the yield, 1.5 is the factor")
 def write_skirt(book: Book, k: Case) -> None:
     """The push on the skirt, its wall, what its root may see, and how much of a tooth's tip carries."""
     pad, c = k.pad, k.c
-    book.write("tol_s", linear_tolerance_mm(pad.seat_length_mm), source=_GENERAL)
+    book.write("tol_s", linear_tolerance_mm(pad.seat_length_mm), source=GENERAL_LENGTHS)
     if pad.has_skirt:
         push = push_n_per_mm(side_force_n=c.side_force_n, bore_mm=pad.skirt_bore_mm, length_mm=pad.skirt_length_mm)
         book.write("V_s", push, formula="H / max(skirt / 2, 1.9 * skirt_l)", source=_PLATE)

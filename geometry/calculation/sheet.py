@@ -167,11 +167,6 @@ class CalculationSheet:
         """What was assumed because it was not measured."""
         return tuple(i for i in self.inputs if i.origin == "assumed" and i.remark)
 
-    @property
-    def left_out(self) -> tuple[Input, ...]:
-        """What was left out, so that something is not checked."""
-        return tuple(i for i in self.inputs if i.origin == "left out")
-
 
 def calculation_sheet(design: Design) -> CalculationSheet:
     """The sheet of a design; it repeats no judgement, it shows where each came from."""
@@ -234,7 +229,7 @@ def _sources(book: Book, ledger: tuple[LedgerPart, ...], checks: tuple[CheckPart
         rests(line.source, line.meaning)
     for part in ledger:
         for bound in part.bounds:
-            rests(bound.rule.source, part.dimension.removesuffix("_mm").replace("_", " "))
+            rests(bound.rule.source, dimension_title(part.dimension))
     for item in checks:
         if item.check.finding is not None:
             rests(item.check.rule.source, f"check “{item.check.title}”")

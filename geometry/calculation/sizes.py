@@ -41,6 +41,7 @@ PAD_SYMBOLS = {
     "edge_chamfer_mm": "c_e",
 }
 """The symbol of each dimension of the pad."""
+GENERAL_LENGTHS = found("ISO 2768-1:1989, class m, Table 1")
 _GENERAL = found("ISO 2768-1:1989, class m, Tables 1 and 2; below 0.5 mm ± 0.1 mm is written at the dimension")
 _EXACT: Mapping[str, tuple[Source, str]] = MappingProxyType(
     {"slot_offset_mm": (SLOT_SYMMETRY.source, "an exact place: half of the zone in its frame")}

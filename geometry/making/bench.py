@@ -26,14 +26,15 @@ from geometry.provenance import practice
 
 REST_HOURS = 24.0
 REST_SOURCE = practice("Plastics move for about a day after cutting")
-_RIGHT_HAND_CLEARANCE = 0.1
+_NO_STUB_MM = 0.1
+"""Less of the blank than this is no piece to hold it by."""
 
 
 def saw_blank(conditions: Conditions, plan: StockPlan) -> Operation:
     """Cut the blank from the bar."""
     stub = (
         said("Of the blank, {stub} only serves to hold it and is cut away.", stub=plan.stub_mm)
-        if plan.stub_mm > _RIGHT_HAND_CLEARANCE
+        if plan.stub_mm > _NO_STUB_MM
         else None
     )
     return Operation(
@@ -114,11 +115,10 @@ def _seat_face(pad: Pad) -> Sentence:
 
 def _tried(pad: Pad, c: Conditions) -> Sentence:
     """How the finished pad is tried on the jack that it was measured for."""
-    stem = " and the stem goes into its hole" if pad.has_stem else ""
+    stem = " and the stem goes into its hole" if pad.has_stem and c.foot.locates != "stem" else ""
     jack = jack_words(c)
     where = "in the jack's cup" if way_of(c.foot) == "cup" else "on the jack"
     goes = jack.goes.replace(" into the cup", " in")
-    stem = stem if c.foot.locates != "stem" else ""
     return said(
         f"Try it {where}: it {goes} by itself{stem}, does not rock, and {jack.free.replace('its lip', 'the lip')}."
     )

@@ -1,15 +1,28 @@
-"""How an end mill is pushed aside while it cuts: force of a chip, and the bend of a slender rod."""
+"""An end mill: which one cuts an open side, and how it is pushed aside: force of a chip, and the bend of a slender rod."""
 
 from math import pi, sqrt
 
 from geometry.making.cutting import ToolMaterial
 from geometry.provenance import memory
 
+RUN_MIN = 0.5
+"""Setting the next run of a cutter: judged, not measured."""
+USUAL_CUTTER_MM = 10.0
+"""What is taken for sides and flats where no cutter is to hand: a common size."""
 CORE_SHARE = 0.8
 """A fluted cutter bends like a plain rod of this share of its diameter."""
 MODULUS_MPA: dict[ToolMaterial, float] = {"hss": 210_000.0, "carbide": 600_000.0}
 CUTTING_STRESS_MPA = 150.0
 FORCE_SOURCE = memory("About 150 N for each mm² of chip in plastics; stiffness of tool steel and carbide; core of 0.8")
+
+
+def side_cutter_mm(cutters_mm: tuple[float, ...]) -> float:
+    """The cutter for a side that lies open: the largest to hand.
+
+    >>> side_cutter_mm((3, 6, 8, 12)), side_cutter_mm(())
+    (12, 10.0)
+    """
+    return max(cutters_mm, default=USUAL_CUTTER_MM)
 
 
 def cutting_force_n(*, deep_mm: float, wide_mm: float, cutter_diameter_mm: float, feed_mm_tooth: float) -> float:

@@ -6,6 +6,7 @@ from math import ceil, sqrt
 from geometry.conditions import Conditions
 from geometry.machining import milling_time_min
 from geometry.making.card import ON_TOP, Operation, Table
+from geometry.making.cutter import side_cutter_mm
 from geometry.making.kit import CALIPER
 from geometry.making.limits import limit_words
 from geometry.making.machine import Machine
@@ -24,12 +25,12 @@ LEAST_BLOCK_MM = 5.0
 RUN_OUT_MM = 2.0
 """A cutter that is clear of the work by this much is clear."""
 _JAW_SPARE_MM = 0.5
-_DEFAULT_CUTTER_MM = 10.0
+SHARP_FLATS = said("Take the sharpness off the new edges, no more: the drawing gives the flats no chamfer.")
 
 
 def flats_operation(pad: Pad, c: Conditions, m: Machine, hold: Hold, *, was_turned: bool) -> Operation:
     """Saw and mill the flats in the clamping of the top; after a second slot on a lathe the pad is turned back for them."""
-    cutter = max(c.cutters_mm, default=_DEFAULT_CUTTER_MM)
+    cutter = side_cutter_mm(c.cutters_mm)
     rows = flat_rows(pad, m, cutter_mm=cutter)
     cut = m.milling(cutter)
     run = milling_time_min(
@@ -76,7 +77,7 @@ def flats_operation(pad: Pad, c: Conditions, m: Machine, hold: Hold, *, was_turn
 
 def block_words(pad: Pad, c: Conditions) -> Sentence:
     """How thick the blocks between jaws and pad are, so that the cutter is clear before it meets the jaws."""
-    cutter = max(c.cutters_mm, default=_DEFAULT_CUTTER_MM)
+    cutter = side_cutter_mm(c.cutters_mm)
     # From the middle of a flat to where the cutter is clear of it, against where bare jaws would begin.
     needed = flat_length_mm(pad) / 2 + cutter + RUN_OUT_MM - pad.body_diameter_mm / 2
     return said(
@@ -141,4 +142,4 @@ def _steps(pad: Pad, *, in_chuck: bool, was_turned: bool) -> Iterator[Sentence]:
         over=(pad.flats_width_mm + pad.body_diameter_mm) / 2,
     )
     yield limit_words(pad, "flats_width_mm", "Across both flats it")
-    yield said("Take the sharpness off the new edges, no more: the drawing gives the flats no chamfer.")
+    yield SHARP_FLATS

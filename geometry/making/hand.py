@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from geometry.conditions import Conditions
 from geometry.document.shop import Shop
-from geometry.making.card import Operation
+from geometry.making.card import FIRST, ON_TOP, Operation
 from geometry.making.gauge_limits import ROUND_SIZES, gauge_table
 from geometry.making.hand_round import round_steps
 from geometry.making.kit import (
@@ -13,6 +13,7 @@ from geometry.making.kit import (
     FINE_FILE,
     FLAT_PLATE,
     GAUGES,
+    GRIT,
     GRIT_PAPER,
     LARGE_FILE,
     RADIUS_GAUGE,
@@ -63,7 +64,7 @@ def _mark_out(pad: Pad) -> Operation:
         stands = "Seat face down on two equal parallels, thicker than the stem's {stem}, on a flat plate."
     return Operation(
         title="Mark out the slot",
-        set_up=3,
+        set_up=ON_TOP,
         holding=said(stands, stem=pad.stem_length_mm),
         tools=(SCRIBER, SQUARE, DIVIDERS, RULE, FLAT_PLATE),
         steps=(
@@ -98,7 +99,7 @@ def _sawn_out(pad: Pad, c: Conditions, shop: Shop) -> Operation:
     """The slot roughed with the saw, short of its lines."""
     return Operation(
         title="Saw out the slot",
-        set_up=3,
+        set_up=ON_TOP,
         holding=hand_hold(pad),
         tools=(saw(shop.kerf_mm), said("Narrow chisel")),
         steps=tuple(_saw_out(pad, shop)),
@@ -112,7 +113,7 @@ def _filed(pad: Pad, c: Conditions) -> Operation:
     """The slot brought to its size by the gauge."""
     return Operation(
         title="File the slot to the gauge",
-        set_up=3,
+        set_up=ON_TOP,
         holding=hand_hold(pad),
         tools=(
             said("Flat file with one safe edge, thinner than {slot}", slot=pad.slot_width_mm),
@@ -134,7 +135,7 @@ def _filed(pad: Pad, c: Conditions) -> Operation:
                 "File the other wall until the gauge that goes in slides through the whole length; the other one must not enter at"
                 " either end."
             ),
-            said("Finish walls and floor with 320 grit wrapped round a flat stick, along the slot."),
+            said(f"Finish walls and floor with {GRIT} wrapped round a flat stick, along the slot."),
             said(
                 "Leave a radius of {radius} in both corners of the floor: no saw mark may stay there.",
                 radius=pad.slot_corner_radius_mm,
@@ -169,7 +170,7 @@ def round_by_hand(pad: Pad, conditions: Conditions, shop: Shop) -> Iterator[Oper
     family = conditions.material.family
     yield Operation(
         title="File both ends flat and square",
-        set_up=1,
+        set_up=FIRST,
         holding=said("Vice with wooden jaws, on the raw bar."),
         tools=(LARGE_FILE, SQUARE, said("80 grit paper"), GRIT_PAPER, FLAT_PLATE, CALIPER),
         steps=(
@@ -186,7 +187,7 @@ def round_by_hand(pad: Pad, conditions: Conditions, shop: Shop) -> Iterator[Oper
         return
     yield Operation(
         title="File the body and the seat round",
-        set_up=1,
+        set_up=FIRST,
         holding=said(
             "Vice with wooden jaws; or on a centre bolt turned by hand or by a drill press, never freehand in a drill."
         ),
@@ -216,7 +217,7 @@ def _turned_elsewhere(pad: Pad) -> Operation:
     """Body, seat and skirt of a pad that no file can make."""
     return Operation(
         title="Have the body, the seat and the skirt turned",
-        set_up=1,
+        set_up=FIRST,
         holding=said("In the chuck of a lathe, at somebody's who has one."),
         tools=(said("The drawing"), CALIPER),
         steps=(

@@ -110,15 +110,19 @@ def _hides_the_seat(pad: Pad) -> bool:
     return pad.has_skirt and pad.foot_bottom_mm < 0
 
 
-def _gap_mm(pad: Pad) -> float:
-    """Room between seat and skirt."""
+def skirt_gap_mm(pad: Pad) -> float:
+    """Room between the seat and the skirt around it, on each side, in mm."""
     return (pad.skirt_bore_mm - pad.seat_diameter_mm) / 2
 
 
 def _how_seat_diameter(pad: Pad) -> str:
     if not pad.has_skirt:
         return HOW["seat_diameter_mm"]
-    late = " Where they find no room: by the dials of the machine, and on the jack." if _gap_mm(pad) < NARROW_MM else ""
+    late = (
+        " Where they find no room: by the dials of the machine, and on the jack."
+        if skirt_gap_mm(pad) < NARROW_MM
+        else ""
+    )
     return f"Two directions at right angles, with the jaws' tips as far up inside the skirt as they go.{late}"
 
 
@@ -132,7 +136,7 @@ def _how_seat_length(pad: Pad) -> str:
 
 def _how_skirt_bore(pad: Pad) -> str:
     words = "Two directions at right angles, near the skirt's end."
-    if _gap_mm(pad) < NARROW_MM and not _hides_the_seat(pad):
+    if skirt_gap_mm(pad) < NARROW_MM and not _hides_the_seat(pad):
         words += (
             " Where the jaws find no room beside the seat: the body's diameter, less the skirt's wall on both sides."
         )
@@ -140,7 +144,7 @@ def _how_skirt_bore(pad: Pad) -> str:
 
 
 def _how_skirt_length(pad: Pad) -> str:
-    thin = ", with a thin strip instead of the rod where that finds no room" if _gap_mm(pad) < NARROW_MM else ""
+    thin = ", with a thin strip instead of the rod where that finds no room" if skirt_gap_mm(pad) < NARROW_MM else ""
     return f"From the skirt's end to the lip's face, the floor of the groove beside the seat, in three places{thin}."
 
 

@@ -1,6 +1,6 @@
 """What to look for on a pad before each use, in the words of its kind, each with a sketch of our own."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from html import escape
 
 from geometry.conditions import Conditions
@@ -86,7 +86,7 @@ def looks_of(c: Conditions, pad: Pad) -> tuple[Look, ...]:
         "cushion": (_OF_CUSHION[:1], _OF_CUSHION[1:]),
     }[head]
     below = _below(jack_words(c), foot, has_root=foot != "seat" or head == "cushion")
-    return tuple(_drawn(look, head, foot) for look in (*first, *below, *last, _BODY))
+    return tuple(replace(look, head=head, foot=foot) for look in (*first, *below, *last, _BODY))
 
 
 def _below(jack: JackWords, foot: Locates, *, has_root: bool) -> tuple[Look, ...]:
@@ -97,10 +97,6 @@ def _below(jack: JackWords, foot: Locates, *, has_root: bool) -> tuple[Look, ...
         Look(place="seat_side", what=f"The pad no longer {jack.goes} by itself", then=_TIGHT[foot]),
         Look(place="lip", what=jack.mark, then=jack.read),
     )
-
-
-def _drawn(look: Look, head: HeadKind, foot: Locates) -> Look:
-    return Look(place=look.place, what=look.what, then=look.then, head=head, foot=foot)
 
 
 def sketch_svg(look: Look, *, with_words: bool = True) -> str:

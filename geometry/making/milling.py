@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from geometry.conditions import Conditions
 from geometry.document.shop import Shop
 from geometry.making.card import ON_TOP, Operation, Table
+from geometry.making.cutter import RUN_MIN, side_cutter_mm
 from geometry.making.flats import block_words, flats_operation
 from geometry.making.kit import CALIPER
 from geometry.making.limits import limit_words
@@ -19,8 +20,6 @@ from geometry.making.watch import watch_for
 from geometry.making.wording import Sentence, said
 from geometry.pad import Pad
 
-_RUN_MIN = 0.5
-
 
 def top_operations(pad: Pad, c: Conditions, shop: Shop, m: Machine, plan: SlotPlan | None) -> Iterator[Operation]:
     """Set the pad up and cut what is milled: slots, pocket and mouth, then a plug's sides, then flats; nothing for a cushion."""
@@ -28,7 +27,7 @@ def top_operations(pad: Pad, c: Conditions, shop: Shop, m: Machine, plan: SlotPl
         return
     on_lathe = shop.slot_machine == "vertical_slide" and not m.is_stepless
     hold = top_hold(pad, on_lathe=on_lathe)
-    cutter = plan.cutter_mm if plan else max(c.cutters_mm, default=10.0)
+    cutter = plan.cutter_mm if plan else side_cutter_mm(c.cutters_mm)
     blocks = () if hold.in_chuck or not pad.has_flats else (block_words(pad, c),)
     yield set_up_operation(pad, hold, m, cutter_mm=cutter, on_lathe=on_lathe, more=blocks)
     if plan:
@@ -79,7 +78,7 @@ def _slot(pad: Pad, c: Conditions, shop: Shop, m: Machine, plan: SlotPlan, hold:
         watch=watch_for(c.material.family, "mill", "hold"),
         leaves_mm={name: getattr(pad, name) for name in names},
         extra_cutting_min=plan.time_min,
-        other_time_min=_RUN_MIN * len(plan.passes),
+        other_time_min=RUN_MIN * len(plan.passes),
     )
 
 

@@ -3,7 +3,8 @@
 from collections.abc import Iterator
 
 from geometry.conditions import Conditions
-from geometry.making.card import Operation
+from geometry.making.card import ON_TOP, Operation
+from geometry.making.flats import SHARP_FLATS
 from geometry.making.gauge_limits import gauge_table, second_slot_gauge
 from geometry.making.kit import CALIPER, GAUGES, LARGE_FILE, SCRIBER, SQUARE
 from geometry.making.watch import watch_for
@@ -27,7 +28,7 @@ def more_by_hand(pad: Pad, c: Conditions, holding: Sentence) -> Iterator[Operati
 def _second_slot(pad: Pad, c: Conditions, holding: Sentence) -> Operation:
     return Operation(
         title="Saw and file the second slot",
-        set_up=3,
+        set_up=ON_TOP,
         holding=holding,
         tools=(SQUARE, SCRIBER, said("Hand saw"), GAUGES, CALIPER),
         steps=(
@@ -51,7 +52,7 @@ def _second_slot(pad: Pad, c: Conditions, holding: Sentence) -> Operation:
 def _relief(pad: Pad, c: Conditions, holding: Sentence) -> Operation:
     return Operation(
         title="Drill and chisel the relief pocket",
-        set_up=3,
+        set_up=ON_TOP,
         holding=holding,
         tools=(SCRIBER, said("Drill and drill press"), said("Narrow chisel"), LARGE_FILE, CALIPER),
         steps=(
@@ -84,7 +85,7 @@ def _along(pad: Pad) -> str:
 def _flats(pad: Pad, c: Conditions, holding: Sentence) -> Operation:
     return Operation(
         title="Saw and file the two flats",
-        set_up=3,
+        set_up=ON_TOP,
         holding=holding,
         tools=(SCRIBER, SQUARE, said("Hand saw"), LARGE_FILE, CALIPER),
         steps=(
@@ -96,7 +97,7 @@ def _flats(pad: Pad, c: Conditions, holding: Sentence) -> Operation:
                 "Saw just outside the lines and file flat, square to the top, until the caliper reads {across} over both.",
                 across=pad.flats_width_mm,
             ),
-            said("Take the sharpness off the new edges, no more: the drawing gives the flats no chamfer."),
+            SHARP_FLATS,
         ),
         watch=watch_for(c.material.family, "saw", "edges"),
         leaves_mm={"flats_width_mm": pad.flats_width_mm},

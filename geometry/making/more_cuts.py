@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from geometry.conditions import Conditions
 from geometry.document.shop import Shop
 from geometry.making.card import ON_TOP, Operation, Table
+from geometry.making.cutter import RUN_MIN
 from geometry.making.kit import CALIPER, INDICATOR, SQUARE
 from geometry.making.limits import limit_words
 from geometry.making.machine import Machine
@@ -12,8 +13,6 @@ from geometry.making.slot_plan import SlotPlan, cutter_for, slot_picture, slot_p
 from geometry.making.watch import watch_for
 from geometry.making.wording import Sentence, said
 from geometry.pad import Pad
-
-_RUN_MIN = 0.5
 
 
 def crossing_plan(pad: Pad, c: Conditions, shop: Shop, m: Machine, *, is_slender: bool) -> SlotPlan:
@@ -51,11 +50,7 @@ def second_slot(
         title="Cut the second slot",
         set_up=ON_TOP,
         holding=holding,
-        tools=(
-            tool,
-            INDICATOR,
-            SQUARE,
-        ),
+        tools=(tool, INDICATOR, SQUARE),
         steps=(
             place,
             said(
@@ -70,7 +65,7 @@ def second_slot(
         watch=watch_for(c.material.family, "mill", "hold"),
         leaves_mm={"cross_slot_width_mm": pad.cross_slot_width_mm},
         extra_cutting_min=plan.time_min,
-        other_time_min=10.0 + _RUN_MIN * len(plan.passes),
+        other_time_min=10.0 + RUN_MIN * len(plan.passes),
     )
 
 
@@ -129,7 +124,7 @@ def relief_pocket(pad: Pad, c: Conditions, plan: SlotPlan, holding: Sentence, *,
         watch=watch_for(c.material.family, "mill"),
         leaves_mm={n: getattr(pad, n) for n in ("relief_width_mm", "relief_length_mm", "relief_depth_mm")},
         extra_cutting_min=plan.time_min,
-        other_time_min=8.0 + _RUN_MIN * len(plan.passes),
+        other_time_min=8.0 + RUN_MIN * len(plan.passes),
     )
 
 

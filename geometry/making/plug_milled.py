@@ -7,6 +7,7 @@ from math import ceil, sqrt
 from geometry.conditions import Conditions
 from geometry.machining import milling_time_min
 from geometry.making.card import ON_TOP, Operation, Table
+from geometry.making.cutter import RUN_MIN, side_cutter_mm
 from geometry.making.kit import (
     CALIPER,
     FINE_FILE,
@@ -31,7 +32,6 @@ LARGEST_FILED_MM = 8.0
 """A larger corner radius is turned on a rotary table, not filed: a judgement."""
 PLUG = ("plug_width_mm", "plug_length_mm", "plug_corner_radius_mm")
 """What its sides decide."""
-_DEFAULT_CUTTER_MM = 10.0
 _HAIR = 1e-9
 
 
@@ -49,7 +49,7 @@ class SidePass:
 
 def plug_operation(pad: Pad, c: Conditions, m: Machine, hold: Hold, *, is_slender: bool) -> Operation:
     """Mill the plug's four sides, round its corners."""
-    cutter = max(c.cutters_mm, default=_DEFAULT_CUTTER_MM)
+    cutter = side_cutter_mm(c.cutters_mm)
     passes = side_passes(pad, m, cutter_mm=cutter, is_slender=is_slender)
     cut = m.milling(cutter)
     run = milling_time_min(
@@ -90,7 +90,7 @@ def plug_operation(pad: Pad, c: Conditions, m: Machine, hold: Hold, *, is_slende
         watch=watch_for(c.material.family, "mill"),
         leaves_mm=_leaves(pad),
         extra_cutting_min=run * len(passes),
-        other_time_min=15.0 + 0.5 * len(passes),
+        other_time_min=15.0 + RUN_MIN * len(passes),
     )
 
 

@@ -57,7 +57,7 @@ def _lowest(pad: Pad) -> str:
 
 
 def hand_hold(pad: Pad) -> Sentence:
-    """The same in a bench vice."""
+    """How the pad is held in a bench vice while its top is cut by hand."""
     where, band = held_band(pad)
     return said(
         f"Vice with wooden or lead jaws on {where}, {{band}} high, {_pressing(pad)}.",

@@ -1,6 +1,7 @@
 """The cutting of a slot in words: its cutter, the way of the passes, its walls and how far the cutter bends."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from types import MappingProxyType
 
 from geometry.document.shop import Shop
 from geometry.making.machine import Machine
@@ -29,9 +30,19 @@ _WOUND = said(
     "Feed against the cutter's turning, as the table has it: fed with it, the cutter pulls the work in by the play of the"
     " slide's screw. Come to every place across from the same side, for the same reason."
 )
+_CELLS: Mapping[str, str] = MappingProxyType({"climb": "with", "conventional": "against", "-x": "−x"})
 _PROGRAMMED = said(
     "The passes run against the cutter's turning; a machine whose axes have no play may run them the other way."
 )
+
+
+def cell_words(cell: str) -> str:
+    """A cell of a table of passes in words: with or against the cutter's turning, and which way it is fed.
+
+    >>> cell_words("conventional"), cell_words("-x"), cell_words("rough")
+    ('against', '−x', 'rough')
+    """
+    return _CELLS.get(cell, cell)
 
 
 def cutter_words(plan: SlotPlan, shop: Shop, machine: Machine) -> Sentence:

@@ -5,6 +5,7 @@ from geometry.document.shop import Shop
 from geometry.finish import facet_cusp_mm
 from geometry.making.card import FIRST, Operation
 from geometry.making.corner import facet_picture, facet_table, facets_for
+from geometry.making.how_measured import skirt_gap_mm
 from geometry.making.kit import CALIPER, FINE_FILE, RADIUS_GAUGE, SCRAPER, saw
 from geometry.making.last_pass import by_dial
 from geometry.making.machine import Machine
@@ -39,7 +40,7 @@ def _profiled(pad: Pad, m: Machine, holding: Sentence, set_up: int) -> Operation
     radius = pad.seat_corner_radius_mm
     tool = said(f"Profiling tool, {m.tool_name}")
     if _is_behind_skirt(pad):
-        tool = said(f"Profiling tool, {m.tool_name}, no wider than {{gap}}", gap=_gap_mm(pad))
+        tool = said(f"Profiling tool, {m.tool_name}, no wider than {{gap}}", gap=skirt_gap_mm(pad))
     return Operation(
         title="Profile the seat's corner",
         set_up=set_up,
@@ -58,7 +59,7 @@ def _profiled(pad: Pad, m: Machine, holding: Sentence, set_up: int) -> Operation
 def _scraped(pad: Pad, c: Conditions, holding: Sentence, set_up: int) -> Operation:
     radius, across = pad.seat_corner_radius_mm, pad.seat_diameter_mm
     reach = "; behind the skirt, one whose blade is narrower than {gap}" if _is_behind_skirt(pad) else ""
-    lengths = {"gap": _gap_mm(pad)} if reach else {}
+    lengths = {"gap": skirt_gap_mm(pad)} if reach else {}
     return Operation(
         title="Break the seat's edge",
         set_up=set_up,
@@ -84,11 +85,6 @@ def _scraped(pad: Pad, c: Conditions, holding: Sentence, set_up: int) -> Operati
     )
 
 
-def _gap_mm(pad: Pad) -> float:
-    """Room between seat and skirt."""
-    return (pad.skirt_bore_mm - pad.seat_diameter_mm) / 2
-
-
 def _formed(pad: Pad, c: Conditions, m: Machine, holding: Sentence, set_up: int) -> Operation:
     radius = pad.seat_corner_radius_mm
     return Operation(
@@ -101,7 +97,7 @@ def _formed(pad: Pad, c: Conditions, m: Machine, holding: Sentence, set_up: int)
                 "The skirt leaves no room for straight cuts by the compound slide. Grind a tool hollow to {radius} against the"
                 " gauge, what stands in the groove no wider than {gap}.",
                 radius=radius,
-                gap=_gap_mm(pad),
+                gap=skirt_gap_mm(pad),
             ),
             said(
                 "Touch the seat's face and the seat's side with the two ends of the hollow, and set both dials to zero: the arc"

@@ -8,6 +8,7 @@ from geometry.units import LengthUnit, in_unit, mm_to_inch
 
 Units = LengthUnit
 _FEED_STEP_MM = 0.005
+_MM_PER_M, _INCHES_PER_FOOT = 1000.0, 12
 
 
 def length_shown(length_mm: float, units: Units = "mm") -> str:
@@ -31,6 +32,17 @@ def feed_shown(feed_mm: float, units: Units = "mm") -> str:
     if units == "in":
         return f"{mm_to_inch(feed_mm):.4f} in"
     return f"{max(1, round(feed_mm / _FEED_STEP_MM)) * _FEED_STEP_MM:.3f}".rstrip("0") + " mm"
+
+
+def speed_shown(speed_m_min: float, units: Units = "mm") -> str:
+    """A cutting speed as the shop reckons it: in metres or in feet a minute.
+
+    >>> speed_shown(120), speed_shown(121.92, "in")
+    ('120 m/min', '400 ft/min')
+    """
+    if units == "in":
+        return f"{mm_to_inch(speed_m_min * _MM_PER_M) / _INCHES_PER_FOOT:.0f} ft/min"
+    return f"{speed_m_min:.0f} m/min"
 
 
 @dataclass(frozen=True, slots=True)

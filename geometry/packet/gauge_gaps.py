@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from geometry.drawing.facts import Units
 from geometry.making.gauge_limits import ROUND_SIZES, gauge_limits_mm, gauge_title
+from geometry.making.how_measured import skirt_gap_mm
 from geometry.packet.gauge_shapes import LEAST_CARD_MM, SHOULDER_MM, SKIRT_SHARE, Gauge, bridge
 from geometry.packet.words import sizes
 from geometry.pad import Pad
@@ -23,7 +24,7 @@ def round_gauges(pad: Pad, units: Units) -> Iterator[Gauge]:
 
 def hidden_seat_gauges(pad: Pad, units: Units) -> Iterator[Gauge]:
     """A pair for a seat that stands inside a skirt, where few instruments reach; none where card would be too narrow."""
-    leg = SKIRT_SHARE * (pad.skirt_bore_mm - pad.seat_diameter_mm) / 2
+    leg = SKIRT_SHARE * skirt_gap_mm(pad)
     if pad.has_skirt and leg >= LEAST_CARD_MM:
         depth = pad.seat_length_mm + pad.foot_depth_mm + PAST_THE_MIDDLE_MM
         how = f"Its legs go up to the lip between seat and skirt. {_ALL_ROUND}"

@@ -14,8 +14,9 @@ from geometry.making.card import Cut, Operation, Picture, Table
 from geometry.making.how_measured import dimension_title
 from geometry.making.instruments import EYE
 from geometry.making.set_ups import set_up_heading
+from geometry.making.slot_words import cell_words
 from geometry.making.sources import inspection_sources, route_sources
-from geometry.making.wording import Units, feed_shown, length_shown
+from geometry.making.wording import Units, feed_shown, length_shown, speed_shown
 from geometry.packet.paper import Data
 from geometry.packet.shapes import shapes_svg
 from geometry.packet.words import mass_words, shop_units
@@ -24,9 +25,8 @@ from geometry.readings import Judged, Verdict
 from geometry.route import RouteCard, route_card
 from geometry.rules import CHECK_RULES
 from geometry.standing import made_of
-from geometry.units import in_unit, mm_to_inch
+from geometry.units import in_unit
 
-_MM_PER_M, _INCHES_PER_FOOT = 1000.0, 12
 VERDICTS: Mapping[Verdict, str] = {
     "accept": "inside",
     "doubtful": "in doubt",
@@ -120,19 +120,12 @@ def _cuts(o: Operation, units: Units) -> Iterator[str]:
 
 def _cut(cut: Cut, units: Units) -> str:
     """Speed and feed to set."""
-    words = f"{cut.rpm:.0f} turns/min ({_surface(cut.speed_m_min, units)} on {length_shown(cut.diameter_mm, units)})"
+    words = f"{cut.rpm:.0f} turns/min ({speed_shown(cut.speed_m_min, units)} on {length_shown(cut.diameter_mm, units)})"
     if cut.feed_mm_rev:
         words += f", feed {feed_shown(cut.feed_mm_rev, units)} a turn"
     if cut.table_feed_mm_min:
         words += f", table {length_shown(cut.table_feed_mm_min, units)}/min"
     return words + (": the slowest there is, and faster than wanted" if cut.is_too_fast else "")
-
-
-def _surface(speed_m_min: float, units: Units) -> str:
-    """A cutting speed as the shop reckons it."""
-    if units == "in":
-        return f"{mm_to_inch(speed_m_min * _MM_PER_M) / _INCHES_PER_FOOT:.0f} ft/min"
-    return f"{speed_m_min:.0f} m/min"
 
 
 def _number(length_mm: float, units: Units) -> str:
@@ -167,7 +160,7 @@ def _passes(o: Operation, units: Units, *, has_dials: bool) -> Data | None:
 def _table(table: Table, units: Units) -> Data:
     shown = [
         [
-            cell if isinstance(cell, str) else _number(cell, units) if unit == "mm" else f"{cell:.4g}"
+            cell_words(cell) if isinstance(cell, str) else _number(cell, units) if unit == "mm" else f"{cell:.4g}"
             for cell, (_, unit) in zip(row, table.columns, strict=True)
         ]
         for row in table.rows

@@ -11,7 +11,8 @@ from geometry.fits import linear_tolerance_mm
 from geometry.making.gauge_limits import gauge_table
 from geometry.making.hand import SLOT
 from geometry.making.hand_verdict import hand_verdict
-from geometry.making.printing import filament_length_mm, print_plan, print_steps, printed_sizes, solid_share
+from geometry.making.print_steps import print_steps
+from geometry.making.printing import filament_length_mm, print_plan, printed_sizes, solid_share
 from geometry.pad import Pad
 from geometry.volume import volume_mm3
 from tests.documents import van
