@@ -159,6 +159,12 @@ class UpperLimit(float):
     __slots__ = ()
 
 
+class Zone(UpperLimit):
+    """The width of the zone that a feature may fill, in mm: in inches it is written to one figure more than a size."""
+
+    __slots__ = ()
+
+
 def in_unit(length_mm: float, unit: LengthUnit, digits: int) -> float:
     """A length in a unit, to so many decimals: the nearest, of a limit the nearest on the part's own side.
 

@@ -4,7 +4,7 @@ from geometry.fits import linear_tolerance_mm
 from geometry.making.wording import Sentence, said
 from geometry.pad import Pad
 from geometry.spread import general_tolerance_mm
-from geometry.units import LowerLimit, UpperLimit
+from geometry.units import LowerLimit, UpperLimit, Zone
 
 _SAME_MM = 1e-9
 
@@ -49,5 +49,5 @@ def height_words(pad: Pad) -> Sentence:
         " {together} together.",
         least=least,
         most=most,
-        together=together,
+        together=Zone(together),
     )

@@ -6,6 +6,7 @@ from geometry.geometrical import LIP_RUN_OUT, SLOT_SYMMETRY, carrying_parallelis
 from geometry.making.instruments import Instrument
 from geometry.making.wording import Sentence, said
 from geometry.pad import Pad
+from geometry.units import Zone
 
 INDICATOR = Instrument("dial indicator, 0.01 mm", 0.02)
 SAMPLE = Instrument("roughness comparison sample", 0.0)
@@ -35,7 +36,7 @@ def stray_lines(pad: Pad, *, is_printed: bool = False) -> Iterator[Line]:
         said(
             f"{stands}: indicator on the {level.feature.removeprefix('slot ')} {where}. The readings differ by no more than"
             " {zone}.",
-            zone=level.value_mm,
+            zone=Zone(level.value_mm),
         ),
     )
     yield (LIP_RUN_OUT.name, "The lip's face runs true with the seat.", INDICATOR, _run_out(pad))
@@ -60,7 +61,7 @@ def _plug_place(pad: Pad, zone_mm: float) -> Sentence:
             "a side of the plug lying level, indicator on it. Turn the pad half round, level the other side, and read it: the two"
             " readings differ by no more than {zone}. The same for the other two sides."
         )
-    return said(f"{held} in a V-block, {words}", zone=zone_mm)
+    return said(f"{held} in a V-block, {words}", zone=Zone(zone_mm))
 
 
 def _hangs(pad: Pad) -> bool:
@@ -72,7 +73,7 @@ def _run_out(pad: Pad) -> Sentence:
     held = "Seat in a V-block, a stop against its face, indicator on the lip near its edge"
     if pad.has_skirt:
         held = "Still in the chuck in which seat and lip were turned: indicator on the lip inside the skirt"
-    return said(f"{held}: one turn of the pad moves it no more than {{zone}}.", zone=LIP_RUN_OUT.value_mm)
+    return said(f"{held}: one turn of the pad moves it no more than {{zone}}.", zone=Zone(LIP_RUN_OUT.value_mm))
 
 
 def _symmetry(pad: Pad) -> Sentence:
@@ -83,6 +84,6 @@ def _symmetry(pad: Pad) -> Sentence:
     return said(
         f"{held} in a V-block, a gauge plate in the slot lying level: indicator on the plate's upper face. Turn the pad half"
         f" round, level the plate again, and read its upper face once more, {turned}.",
-        zone=SLOT_SYMMETRY.value_mm,
+        zone=Zone(SLOT_SYMMETRY.value_mm),
         twice=2 * pad.slot_offset_mm,
     )

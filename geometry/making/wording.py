@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from geometry.letters import lower_first
-from geometry.units import LengthUnit, in_unit, mm_to_inch
+from geometry.units import LengthUnit, Zone, in_unit, mm_to_inch
 
 Units = LengthUnit
 _FEED_STEP_MM = 0.005
@@ -14,11 +14,12 @@ _MM_PER_M, _INCHES_PER_FOOT = 1000.0, 12
 def length_shown(length_mm: float, units: Units = "mm") -> str:
     """A length with its unit, to a hundredth of a millimetre or a thousandth of an inch; a limit is rounded to the part's side.
 
-    >>> length_shown(67.2), length_shown(76.2, "in"), length_shown(-0.004)
-    ('67.2 mm', '3.000 in', '0 mm')
+    >>> length_shown(67.2), length_shown(76.2, "in"), length_shown(-0.004), length_shown(Zone(0.6), "in")
+    ('67.2 mm', '3.000 in', '0 mm', '0.0236 in')
     """
     if units == "in":
-        return f"{in_unit(length_mm, 'in', 3):.3f} in".replace("-0.000", "0.000")
+        digits = 4 if isinstance(length_mm, Zone) else 3
+        return f"{in_unit(length_mm, 'in', digits):.{digits}f} in".replace("-0.000", "0.000")
     shown = f"{in_unit(length_mm, 'mm', 2):.2f}".rstrip("0").rstrip(".")
     return f"{'0' if shown == '-0' else shown} mm"
 

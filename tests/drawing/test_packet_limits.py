@@ -7,8 +7,10 @@ from pathlib import Path
 import pytest
 
 from geometry.calculation.sheet import calculation_sheet
+from geometry.drawing import draw
 from geometry.drawing.facts import CRITICAL_MARK, Units
 from geometry.drawing.measures import limit_words, measures
+from geometry.drawing.model import Layer
 from geometry.inspection import inspection_sheet
 from geometry.packet import packet_pdf
 from geometry.packet.cover import cover_data, critical_of
@@ -16,8 +18,8 @@ from geometry.packet.gauge_outlines import gauges_of
 from geometry.packet.making import inspection_data, making_data
 from geometry.rules import CHECK_RULES
 from tests.drawing.kinds_on_paper import EVERY, design_of, facts_of
-from tests.drawing.test_packet import VAN, pages_of
-from tests.drawing.test_packet import design_of as sample_of
+from tests.drawing.packets import VAN, pages_of
+from tests.drawing.packets import design_of as sample_of
 
 INCH_MM = 25.4
 """The international inch (1959)."""
@@ -73,6 +75,24 @@ def test_the_route_card_of_an_inch_shop_repeats_limits_as_the_drawing_has_them(f
     ]
     assert told
     assert set(told) <= drawn
+
+
+@pytest.mark.parametrize(("foot", "head"), EVERY)
+def test_the_inspection_sheet_of_an_inch_shop_repeats_zones_as_the_frames_have_them(foot: str, head: str) -> None:
+    """Oracle: the figures in the drawing's own frames."""
+    design = design_of(foot, head)
+    facts = replace(facts_of(design), units="in")
+    texts = {text.words for text in draw(design.pad, facts).texts if text.layer == Layer.TOLERANCE}
+    told = [
+        found
+        for row in inspection_data(design, facts)["looks"]
+        for found in re.findall(r"(?:no more than|give or take) ([\d.]+) in", row[2])
+    ]
+    assert told
+    assert {f"{float(zone):.4f}" for zone in told} <= {
+        word.removeprefix("⌀") for words in texts for word in words.split()
+    }
+    assert all(len(zone) == len("0.0236") for zone in told)
 
 
 @pytest.mark.parametrize("units", UNITS)
