@@ -65,14 +65,6 @@ async def test_paper_and_models_are_sent_as_they_are(client: AsyncClient, ending
     assert "content-encoding" not in answer.headers
 
 
-@pytest.mark.parametrize("address", ["/mine", PAD.replace("/pad?", "/save?"), f"/saved/{'x' * 22}/A"])
-async def test_no_page_with_secret_links_is_packed(client: AsyncClient, address: str) -> None:
-    """Oracle: what is squeezed together with a visitor's own words can be guessed by its size."""
-    answer = await client.get(address, headers=SMALL)
-    assert len(answer.content) > 1024 or answer.status_code == 404
-    assert "content-encoding" not in answer.headers
-
-
 async def test_a_part_of_a_file_and_a_short_answer_are_not_packed(client: AsyncClient) -> None:
     address = static_url("sheet.css")
     part = await client.get(address, headers={**SMALL, "Range": "bytes=0-1999"})

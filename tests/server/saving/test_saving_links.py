@@ -47,6 +47,21 @@ async def test_each_link_may_do_its_own_and_no_more(asking: AsyncClient, setting
         assert (await everything(setting) != before) == may
 
 
+async def test_no_page_with_a_secret_link_is_packed(asking: AsyncClient) -> None:
+    """Oracle: what is squeezed together with a visitor's own words can be guessed by its size."""
+    owner = await save(asking)
+    pages = [
+        f"{link}{tail}" for link in (await links_of(asking, owner)).values() for tail in ("", "/route", "/inspection")
+    ]
+    pages += [f"{owner}/change", f"{owner}/readings", "/mine", inputs().replace("/pad", "/save", 1)]
+    for address in pages:
+        answer = await asking.get(address, headers={"Accept-Encoding": "gzip"}, follow_redirects=True)
+        assert answer.status_code == 200, address
+        assert len(answer.content) > 2048, address
+        assert "content-encoding" not in answer.headers, address
+    assert (await asking.get("/guide", headers={"Accept-Encoding": "gzip"})).headers["content-encoding"] == "gzip"
+
+
 async def test_a_view_link_reads_all_and_offers_nothing_to_send(asking: AsyncClient) -> None:
     view = (await links_of(asking, await save(asking)))["view"]
     text = await page(asking, view)
