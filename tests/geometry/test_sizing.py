@@ -148,6 +148,14 @@ def test_a_slot_is_made_shallower_where_that_lets_the_jack_roll_in() -> None:
     assert any("Lowered from 16 " in note for note in made.ledger["slot_depth_mm"].notes)
 
 
+def test_a_slot_is_made_no_shallower_than_one_that_guides() -> None:
+    """Oracle: 1 mm of wall below a mouth chamfer of 1 mm; the car half a millimetre lower has no pad, and the web says so."""
+    assert sized(van(seam__edge_height_mm=124.5)).pad.slot_depth_mm == 2.0
+    with pytest.raises(NoPadFitsError) as caught:
+        sized(van(seam__edge_height_mm=124))
+    assert caught.value.dimension == "web_mm"
+
+
 def test_a_hole_too_small_for_a_stem_gives_none_and_says_so() -> None:
     made = sized(van(jack__stem_hole_diameter_mm=8))
     assert made.pad.stem_length_mm == 0
