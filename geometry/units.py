@@ -5,6 +5,7 @@ The only room that knows that an inch is 25.4 mm, and what a psi and a degree Fa
 
 import re
 from fractions import Fraction
+from functools import lru_cache
 from math import ceil, floor
 from typing import Literal
 
@@ -57,6 +58,7 @@ _NUMBER = re.compile(
 )
 
 
+@lru_cache(maxsize=1024)
 def parse_length_mm(text: str, default_unit: LengthUnit = "mm") -> float:
     """Read a length as typed; a bare number is in ``default_unit``. Returns mm.
 
@@ -66,6 +68,7 @@ def parse_length_mm(text: str, default_unit: LengthUnit = "mm") -> float:
     return float(_parse(text, _MM_PER, default_unit, "a length such as 38.1 mm, 1-1/2 in or 20 thou"))
 
 
+@lru_cache(maxsize=1024)
 def parse_mass_kg(text: str, default_unit: MassUnit = "kg") -> float:
     """Read a mass as typed; a bare number is in ``default_unit``. Returns kg.
 

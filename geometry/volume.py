@@ -1,6 +1,7 @@
 """The pad's volume: the level cut's closed form, added up over the height."""
 
 from collections.abc import Callable
+from functools import lru_cache
 from itertools import pairwise
 from math import cos, hypot, pi, sqrt
 
@@ -12,6 +13,7 @@ from geometry.levels import (
 from geometry.pad import Pad
 
 
+@lru_cache(maxsize=64)
 def volume_mm3(pad: Pad) -> float:
     r"""
     Volume of the pad.

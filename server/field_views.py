@@ -39,9 +39,9 @@ class LinkView:
     href: str
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class FieldView:
-    """One question on the sheet."""
+    """One question on the sheet; the same question in the same state is one object, and is known by that."""
 
     key: str
     id: str

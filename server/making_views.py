@@ -10,6 +10,7 @@ from geometry.standing import DO_NOT_USE, MADE_WRONG, part_standing
 from server import links, shown
 from server.field_views import LinkView
 from server.making_shown import eye_of, long_length, mass, minutes, money
+from server.sheet_files import sibling
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,8 +73,8 @@ def kept_standing(outcome: str, words: str, reasons: Sequence[str]) -> Standing:
 
 def sheet_making(design: Design, typed: Mapping[str, str], units: str) -> SheetMaking:
     """The way to everything about the making of a design; ``typed`` is what stands in its address."""
-    address = links.pad_address(typed, "/how-made", units=units)
-    return SheetMaking(address, making_links(typed, units), as_made_standing(design, units))
+    own = links.pad_address(typed, units=units)
+    return SheetMaking(sibling(own, "/how-made"), making_links(own), as_made_standing(design, units))
 
 
 def how_made(design: Design, units: str) -> HowMade:
@@ -100,11 +101,11 @@ def how_made(design: Design, units: str) -> HowMade:
     )
 
 
-def making_links(typed: Mapping[str, str], units: str) -> tuple[LinkView, ...]:
-    """The way to the three pages of the shop; nothing is computed."""
+def making_links(own: str) -> tuple[LinkView, ...]:
+    """The way from a design's address to the three pages of the shop; nothing is computed."""
     pages = (
         ("Route card: every cut in order", "/route"),
         ("Inspection sheet, and the part as made", "/inspection"),
         ("Record in service, and when to discard it", "/record"),
     )
-    return tuple(LinkView(words, links.pad_address(typed, suffix, units=units)) for words, suffix in pages)
+    return tuple(LinkView(words, sibling(own, suffix)) for words, suffix in pages)

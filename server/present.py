@@ -29,8 +29,9 @@ def pad_page(outcome: Outcome, section: SectionView, *, has_welcome: bool = Fals
         return tuple(field_view(key, reading, stand.balloons, needed, doubts) for key in keys)
 
     own, ways = links.pad_address(reading.typed, units=reading.units), ways_of(reading, units=reading.units)
+    save = own.replace("/pad", "/save", 1)
     groups = field_groups.groups(reading, design, asked)
-    on_sheet = field_groups.keys_on_sheet(groups, stand)
+    on_sheet, fixed = field_groups.keys_on_sheet(groups, stand), _fixed(reading.typed)
     page = PadPage(
         state=outcome.state,
         has_welcome=has_welcome,
@@ -38,7 +39,7 @@ def pad_page(outcome: Outcome, section: SectionView, *, has_welcome: bool = Fals
         units=reading.units,
         units_links=_units_links(reading),
         measure=ways.measure,
-        elsewhere=_elsewhere(reading, ways, own),
+        elsewhere=_elsewhere(reading, ways, save),
         samples=tuple(LinkView(sample.title, sample.address) for sample in links.samples()),
         section=section,
         kinds=asked(*stand.kinds),
@@ -59,9 +60,9 @@ def pad_page(outcome: Outcome, section: SectionView, *, has_welcome: bool = Fals
         conflict=views.conflict_of(conflict, reading.units, on_sheet) if conflict else None,
         changes=sibling(own, "/changes") if design or conflict else "",
         no_models=no_models,
-        save=links.save_address(reading.typed, units=reading.units),
-        fixed=_fixed(reading.typed),
-        all_let_go=_all_let_go(reading),
+        save=save,
+        fixed=fixed,
+        all_let_go=_all_let_go(reading) if fixed else "",
         typed=tuple(reading.typed.items()),
     )
     return _with_pad(page, design, reading, own, on_sheet) if design else page
@@ -131,9 +132,8 @@ def _inch_steps(reading: FormReading) -> str:
     return links.pad_address({**reading.typed, "make.step": "inch"}, units="in")
 
 
-def _elsewhere(reading: FormReading, ways: Ways, own: str) -> tuple[LinkView, ...]:
+def _elsewhere(reading: FormReading, ways: Ways, save: str) -> tuple[LinkView, ...]:
     """The guide, the measuring sheet to print, the materials, what this browser saved, and the place to save."""
-    save = own.replace("/pad", "/save", 1)
     found = [
         LinkView("Guide", ways.guide),
         LinkView("Measuring sheet", ways.measure),

@@ -89,7 +89,7 @@ class PadPage:
     fixed: tuple[LinkView, ...]
     """The sizes that somebody fixed, each with the way to its box."""
     all_let_go: str
-    """The address without any fixed size."""
+    """The address without any fixed size; empty where none is fixed."""
     inch_steps: str = ""
     """The same job in inch steps, for one who reads inches; empty where it is so, or not wanted."""
     making: SheetMaking | None = None

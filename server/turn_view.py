@@ -14,6 +14,7 @@ from geometry.pad import Pad
 from server import links, shown
 from server.forms import FormReading
 from server.kind_words import AROUND, STANDS
+from server.sheet_files import sibling
 
 PICTURE_WORDS = "The pad as it is held in the hand, from the right, the front and above"
 _DIGITS = 3
@@ -61,17 +62,20 @@ def turn_page(design: Design, reading: FormReading, picture: str, *, no_models: 
 
 def turn_view(design: Design, reading: FormReading, picture: str = "") -> TurnView:
     """The view of a design; part of the working sheet and of its own page."""
-    typed, units, words = reading.typed, reading.units, pad_words(design.pad, reading.units, foot=reading.foot)
+    own = links.pad_address(reading.typed, units=reading.units)
+    confirmed = (
+        "" if design.fit_to_make else links.pad_address(reading.typed, ".stl", units=reading.units, confirmed=True)
+    )
     return TurnView(
         picture=Markup(picture),  # noqa: S704  our own drawing
-        picture_address=links.pad_address(typed, "/turn.svg", units=units),
+        picture_address=sibling(own, "/turn.svg"),
         picture_words=PICTURE_WORDS,
-        words=words,
+        words=pad_words(design.pad, reading.units, foot=reading.foot),
         unfit="" if design.fit_to_make else f"A picture of a pad that is not fit to make. {design.verdict_words}",
-        model=links.pad_address(typed, ".stl", units=units, confirmed=not design.fit_to_make),
+        model=confirmed or sibling(own, ".stl"),
         around=AROUND[reading.head],
         bodies=json.dumps([_body(body) for body in bodies_around(design.measurements, design.pad)]),
-        address=links.pad_address(typed, "/turn", units=units),
+        address=sibling(own, "/turn"),
     )
 
 
