@@ -10,9 +10,10 @@ from geometry.cautions import ONE_LINE
 from geometry.design import Design
 from geometry.letters import upper_first
 from geometry.making.card import Operation
+from geometry.making.how_measured import left_sizes
 from geometry.making.set_ups import set_up_heading
 from geometry.making.sources import route_sources
-from geometry.pad import DIMENSIONS
+from geometry.pad import DIMENSIONS, Pad
 from geometry.route import RouteCard, route_card
 from server import links, shown
 from server.forms import FormReading
@@ -200,7 +201,7 @@ def _operation(number: int, o: Operation, holding: str, design: Design, eye: Eye
         tables=tuple(tables),
         picture=picture,
         watch=tuple(eye.says(words) for words in o.watch),
-        leaves=_leaves(o, eye),
+        leaves=_leaves(o, design.pad, eye),
     )
 
 
@@ -231,12 +232,11 @@ def _facts(o: Operation, holding: str, eye: Eye) -> Iterator[tuple[str, str]]:
         )
 
 
-def _leaves(o: Operation, eye: Eye) -> str:
+def _leaves(o: Operation, pad: Pad, eye: Eye) -> str:
     """The sizes that are finished after an operation."""
     if set(DIMENSIONS) <= set(o.leaves_mm):
         return "every size of the pad"
-    found = ((name.removesuffix("_mm").replace("_", " "), size) for name, size in o.leaves_mm.items() if size > 0)
-    return ", ".join(f"{words} {eye.length(size)}" for words, size in found)
+    return "; ".join(f"{words} {eye.length(size)}" for words, size in left_sizes(o.leaves_mm, pad))
 
 
 def ask_again(reading: FormReading) -> RoutePage | None:

@@ -84,10 +84,7 @@ def closing(pad: Pad, conditions: Conditions) -> Iterator[Operation]:
         steps=(
             said(f"Leave the part in the room for {REST_HOURS:g} hours; note the temperature."),
             said("Measure every line of the inspection sheet in its order, and write every reading down."),
-            said(
-                "Mark the part with its design number (at the head of this card) and the date, scribed"
-                f" on the side of the body, never {'in the slot' if pad.has_slot else 'on a face that carries'}."
-            ),
+            _marked(pad),
             _tried(pad, conditions),
         ),
         watch=watch_for(family, "rest"),
@@ -111,6 +108,17 @@ def _seat_face(pad: Pad) -> Sentence:
     if pad.has_stem:
         return said(f"Rub the seat face round the stem with {GRIT} on a flat stick, {even}: it must stay flat.")
     return said(f"Draw the seat face over {GRIT} on a flat plate, in figures of eight, {even}.")
+
+
+def _marked(pad: Pad) -> Sentence:
+    """Where number and date go: on the side, where that is high enough to scribe on."""
+    if pad.has_side_to_mark:
+        where = (
+            f", scribed on the side of the body, never {'in the slot' if pad.has_slot else 'on a face that carries'}"
+        )
+    else:
+        where = ", on a tag or its bag: the side is too low to scribe on"
+    return said(f"Mark the part with its design number (at the head of this card) and the date{where}.")
 
 
 def _tried(pad: Pad, c: Conditions) -> Sentence:

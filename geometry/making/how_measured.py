@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Mapping
 
+from geometry.letters import lower_first
 from geometry.making.instruments import FIRST_OFF, HOW, TITLES
 from geometry.pad import Pad
 
@@ -41,6 +42,12 @@ def dimension_title(name: str, pad: Pad | None = None) -> str:
     if name in TITLES:
         return TITLES[name]
     return name.removesuffix("_mm").replace("_", " ").capitalize()
+
+
+def left_sizes(leaves_mm: Mapping[str, float], pad: Pad) -> tuple[tuple[str, float], ...]:
+    """What an operation leaves finished, in mm: sizes as they are measured, named as inside a sentence, and the whole height."""
+    told = {*measured_names(pad), "overall_height_mm"}
+    return tuple((lower_first(dimension_title(name, pad)), mm) for name, mm in leaves_mm.items() if name in told)
 
 
 def how_measured(name: str, pad: Pad) -> str:

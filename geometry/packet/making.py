@@ -9,9 +9,9 @@ from geometry.design import Design
 from geometry.drawing.facts import SheetFacts
 from geometry.drawing.measures import length_words, limit_shown
 from geometry.inspection import Characteristic, inspection_sheet
-from geometry.letters import lower_first, upper_first
+from geometry.letters import upper_first
 from geometry.making.card import Cut, Operation, Picture, Table
-from geometry.making.how_measured import dimension_title
+from geometry.making.how_measured import left_sizes
 from geometry.making.instruments import EYE
 from geometry.making.set_ups import set_up_heading
 from geometry.making.slot_words import cell_words
@@ -100,9 +100,7 @@ def _operation(number: int, o: Operation, set_up: str, held: str, units: Units, 
         "passes": _passes(o, units, has_dials=has_dials),
         "tables": [_table(t, units) for t in o.tables],
         "picture": _picture(o.picture, units) if o.picture else None,
-        "leaves": "; ".join(
-            f"{lower_first(dimension_title(name, pad))} {length_shown(mm, units)}" for name, mm in o.leaves_mm.items()
-        ),
+        "leaves": "; ".join(f"{words} {length_shown(mm, units)}" for words, mm in left_sizes(o.leaves_mm, pad)),
         "time": f"{o.time_min:.0f} min",
     }
 

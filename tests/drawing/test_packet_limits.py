@@ -78,6 +78,18 @@ def test_the_route_card_of_an_inch_shop_repeats_limits_as_the_drawing_has_them(f
 
 
 @pytest.mark.parametrize(("foot", "head"), EVERY)
+def test_what_an_operation_leaves_is_called_as_on_the_inspection_sheet(foot: str, head: str) -> None:
+    """Oracle: the titles of what is measured, and the whole height, which is not."""
+    design = design_of(foot, head)
+    facts = facts_of(design)
+    titles = {row[1].strip("()").lower() for row in inspection_data(design, facts)["rows"]}
+    left = [o["leaves"] for o in making_data(design, facts)["operations"] if o["leaves"]]
+    found = {re.sub(r" [\d.]+ mm$", "", part).lower() for words in left for part in words.split("; ")}
+    assert found
+    assert found - {"overall height"} <= titles
+
+
+@pytest.mark.parametrize(("foot", "head"), EVERY)
 def test_the_inspection_sheet_of_an_inch_shop_repeats_zones_as_the_frames_have_them(foot: str, head: str) -> None:
     """Oracle: the figures in the drawing's own frames."""
     design = design_of(foot, head)

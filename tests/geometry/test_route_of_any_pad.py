@@ -10,6 +10,7 @@ from geometry.document.shop import Shop
 from geometry.making.card import Operation, Pass
 from geometry.making.foot_cuts import foot_cuts
 from geometry.making.groove import groove_plan
+from geometry.making.how_measured import looks
 from geometry.making.plug_milled import side_passes
 from geometry.making.plug_turned import boss_mm, neck_plan
 from geometry.making.stock import FACING_MM, REACH_SHARE, least_grip_mm, stock_plan
@@ -34,6 +35,18 @@ def test_every_dimension_of_any_pad_is_left_by_some_operation(work: Job) -> None
         left |= operation.leaves_mm
     wanted = {name: getattr(pad, name) for name in DIMENSIONS if getattr(pad, name) > 0}
     assert {n: v for n, v in left.items() if v > 0} == wanted | {"overall_height_mm": pad.overall_height_mm}
+
+
+@settings(max_examples=40, deadline=None)
+@given(jobs())
+def test_a_part_is_marked_where_the_inspection_sheet_looks_for_the_mark(work: Job) -> None:
+    """Oracle: the line of the inspection sheet: the side of the body, or a tag where that is too low."""
+    pad = work[0]
+    looked = dict(looks(pad))["mark"]
+    step = next(
+        s.shown() for o in route_card(*work).operations for s in o.steps if s.shown().startswith("Mark the part")
+    )
+    assert ("tag" in step) == ("tag" in looked) == ("on the side" not in step)
 
 
 @settings(max_examples=40, deadline=None)
