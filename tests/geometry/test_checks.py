@@ -50,6 +50,22 @@ def test_slot_floor_bearing_by_hand() -> None:
     assert check.verdict == "pass"
 
 
+@pytest.mark.parametrize(
+    ("changes", "recess_mm", "depth_mm", "stress_mpa"),
+    [
+        ({"jack__stem_hole_diameter_mm": 20}, 0, 0, 6.697),
+        ({"jack__floor_boss_diameter_mm": 18, "jack__floor_boss_height_mm": 5}, 22, 6, 15.03),
+        ({"jack__stem_hole_diameter_mm": 20}, 22, 6, 15.03),
+    ],
+)
+def test_the_web_over_the_wider_hollow_by_hand(
+    changes: dict[str, Any], recess_mm: float, depth_mm: float, stress_mpa: float
+) -> None:
+    """P = 11297.3·D/77.84; 6·P·(1.4·ln 2 + 1 − 0.6/16)/(4π·t²), t = 20 mm over a hole of 20 mm, 14 mm over a recess of 22."""
+    pad = PAD.with_(seat_recess_diameter_mm=recess_mm, seat_recess_depth_mm=depth_mm)
+    assert judged(pad, **changes)["web_bending"].value == pytest.approx(stress_mpa, rel=3e-4)
+
+
 def test_seam_buckling_by_hand() -> None:
     """b = 20 − 16.5 + 1 = 4.5 mm, t = 1.1 mm: π²·210000/(12·0.91)·(1.1/4.5)² = 11341 MPa, so yield 140 caps it."""
     check = judged()["seam_buckling"]
