@@ -1,9 +1,12 @@
 """Cards of every kind of pad, for tests: one card of each kind, and jobs over all of them."""
 
+from itertools import groupby
+
 from hypothesis import strategies as st
 
 from geometry.conditions import Conditions
 from geometry.document.shop import Shop
+from geometry.making.card import Operation, Pass
 from geometry.making.machine import Machine, machine_of
 from geometry.making.wording import Sentence
 from geometry.pad import Pad
@@ -38,9 +41,18 @@ def titles(card: RouteCard) -> list[str]:
     return [o.title for o in card.operations]
 
 
-def words(card: RouteCard) -> list[Sentence]:
+def sentences(card: RouteCard) -> list[Sentence]:
     """Every sentence of a card."""
     found = [*card.troubles, *(s for each in card.set_ups for s in (each.holding, each.datum))]
     for o in card.operations:
         found += [o.holding, o.tool, *o.steps, *o.watch, *([o.why] if o.why else [])]
     return found
+
+
+def named(card: RouteCard, title: str) -> Operation:
+    return next(o for o in card.operations if o.title == title)
+
+
+def runs(operation: Operation) -> list[list[Pass]]:
+    """The passes of an operation, those along one axis together."""
+    return [list(passes) for _, passes in groupby(operation.passes, key=lambda p: p.axis)]

@@ -114,6 +114,14 @@ def test_what_only_advises_is_this_and_nothing_else() -> None:
     }
 
 
+def test_a_seam_straight_for_less_than_the_pad_is_wide_is_to_be_looked_at() -> None:
+    """Oracle: a pad 80 mm wide on a seam straight for 81 mm, and for a tenth less than its width."""
+    whole, short = (judged(seam__straight_length_mm=straight)["slot_end_foul"] for straight in (81, 79.9))
+    assert (whole.verdict, short.verdict) == ("pass", "advice")
+    assert whole.words.startswith("The seam is straight for 81 mm: longer")
+    assert short.words.startswith("The seam is straight for only 79.9 mm, and the pad is 80 mm wide")
+
+
 def test_advice_never_fails() -> None:
     heavy = judged(car__gross_mass_kg=12000, service__ground="stuck", seam__straight_length_mm=30)
     assert all(c.verdict != "fail" for c in heavy.values() if c.rule.is_advice)

@@ -10,7 +10,7 @@ from geometry.making.kit import LEAD_IN_MM, ROOT_LEAST_MM, ROOT_MOST_MM
 from geometry.making.limits import height_tolerance_mm, parts_together_mm
 from geometry.route import RouteCard, route_card
 from tests.documents import sample
-from tests.geometry.kinds_made import made, words
+from tests.geometry.kinds_made import made, sentences
 from tests.geometry.shops import card, job
 
 _NOSE = "nose radius 0.2 mm to 0.4 mm"
@@ -33,7 +33,7 @@ def test_the_tool_that_cuts_a_root_has_a_nose_of_its_own(name: str, title: str) 
     """Oracle: the check of the root is drawn for R0.2: a sharper tool cuts a root that was not judged."""
     card_made = made(name)
     assert _NOSE in tools_of(card_made, title)
-    assert "a sharper root starts a crack" in " ".join(w.shown() for w in words(card_made))
+    assert "a sharper root starts a crack" in " ".join(w.shown() for w in sentences(card_made))
 
 
 def test_a_neck_is_finished_with_a_tool_that_has_the_roots_nose() -> None:
@@ -50,7 +50,7 @@ def test_a_milled_plug_gets_its_root_from_the_cutters_corners() -> None:
 
 def test_a_pad_without_stem_and_plug_is_told_of_no_root() -> None:
     """Oracle: the ordinary slotted pad."""
-    assert not re.search(r"root starts|nose radius 0\.2", " ".join(w.shown() for w in words(made("recess"))))
+    assert not re.search(r"root starts|nose radius 0\.2", " ".join(w.shown() for w in sentences(made("recess"))))
 
 
 def test_a_stems_end_is_broken_as_the_drawing_has_it() -> None:

@@ -1,13 +1,12 @@
 """The route card of pads of every kind: whatever foot and head have, the card finishes it, in an order in which it can be held."""
 
-from itertools import groupby, pairwise
+from itertools import pairwise
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from geometry.document.shop import Shop
-from geometry.making.card import Operation, Pass
 from geometry.making.foot_cuts import foot_cuts
 from geometry.making.groove import groove_plan
 from geometry.making.how_measured import looks
@@ -17,12 +16,8 @@ from geometry.making.stock import FACING_MM, REACH_SHARE, least_grip_mm, stock_p
 from geometry.pad import DIMENSIONS, Pad
 from geometry.profile import turned_outline
 from geometry.route import route_card
-from tests.geometry.kinds_made import CONDITIONS, Job, jobs, machine, titles, words
+from tests.geometry.kinds_made import CONDITIONS, Job, jobs, machine, runs, sentences, titles
 from tests.geometry.pads import EVERY_KIND, pads_of_any_kind
-
-
-def runs(operation: Operation) -> list[list[Pass]]:
-    return [list(passes) for _, passes in groupby(operation.passes, key=lambda p: p.axis)]
 
 
 @settings(max_examples=40, deadline=None)
@@ -171,7 +166,7 @@ def test_milling_a_plugs_sides_leaves_nothing_of_its_boss_and_cuts_nothing_of_th
 @given(jobs())
 def test_every_sentence_of_any_pad_can_be_shown_in_both_units(work: Job) -> None:
     """Oracle: no open place is left, and an inch shop reads no millimetre."""
-    for sentence in words(route_card(*work)):
+    for sentence in sentences(route_card(*work)):
         assert "{" not in sentence.shown("mm")
         assert " mm" not in sentence.shown("in")
         assert "-" not in " ".join(f"{length:.6f}" for length in sentence.lengths_mm.values())

@@ -7,7 +7,7 @@ from geometry.making.flats import flat_height_mm
 from geometry.making.plug_milled import filed_plug
 from geometry.making.slot_hold import hand_hold, milled_on_top
 from geometry.route import route_card
-from tests.geometry.kinds_made import CONDITIONS, made, titles, words
+from tests.geometry.kinds_made import CONDITIONS, made, sentences, titles
 from tests.geometry.pads import EVERY_KIND
 
 
@@ -16,13 +16,13 @@ def test_a_cushion_is_done_on_the_lathe() -> None:
     card = made("cushion")
     assert card.title == "Route card: lathe"
     assert [s.number for s in card.set_ups] == [1, 2]
-    assert not [w for w in words(card) if "slot" in w.shown().lower()]
+    assert not [w for w in sentences(card) if "slot" in w.shown().lower()]
 
 
 @pytest.mark.parametrize("name", ["cushion", "round plug", "plug", "flats on a skirt", "stem with cross-hole"])
 def test_where_there_is_no_slot_none_is_named(name: str) -> None:
     """Oracle: the pad."""
-    said = [w.shown() for w in words(made(name)) if "slot" in w.shown().lower()]
+    said = [w.shown() for w in sentences(made(name)) if "slot" in w.shown().lower()]
     assert bool(said) == EVERY_KIND[name].has_slot
 
 

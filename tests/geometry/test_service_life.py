@@ -9,7 +9,7 @@ from geometry.document.shop import Shop
 from geometry.pad import Pad
 from geometry.service_life import CALIPER_MM, WearLimit, service_record
 from geometry.spread import Spread
-from geometry.wear_kinds import DEEPEST_GROOVE_MM, WORN, how_read, ways, worn_pad
+from geometry.wear_kinds import DEEPEST_GROOVE_MM, WORN, Kind, how_read, ways, worn_pad
 from tests.documents import sample
 from tests.drawing.kinds_on_paper import EVERY, design_of
 from tests.geometry.pads import EVERY_KIND
@@ -113,6 +113,38 @@ def test_a_new_part_at_every_edge_of_its_tolerances_is_not_called_worn(work: tup
     assume(not {c.code for c in found if c.verdict == "fail"} - _MAKING)
     for limit in limits:
         assert limit.away_mm >= edge[limit.kind] - 1e-9
+
+
+@pytest.mark.parametrize(
+    ("part", "wear", "changes"),
+    [
+        ("offset slot", "groove", {"web_mm": -1, "slot_depth_mm": 1}),
+        ("cushion", "groove", {"web_mm": -1}),
+        ("recess", "seat_short", {"web_mm": -1, "seat_length_mm": -1, "seat_recess_depth_mm": -1}),
+        (
+            "stem with cross-hole",
+            "seat_short",
+            {"web_mm": -1, "seat_length_mm": -1, "stem_length_mm": 1, "cross_hole_distance_mm": 1},
+        ),
+        ("cushion", "seat_worn", {"seat_diameter_mm": -1}),
+        ("cushion", "seat_swollen", {"seat_diameter_mm": 1}),
+        ("skirt", "skirt_worn", {"skirt_bore_mm": 1}),
+        ("skirt", "skirt_closed", {"skirt_bore_mm": -1}),
+        ("stem with cross-hole", "stem_worn", {"stem_diameter_mm": -1}),
+        ("stem with cross-hole", "stem_swollen", {"stem_diameter_mm": 1}),
+        ("plug", "plug_worn", {"plug_width_mm": -1}),
+        ("plug", "plug_swollen", {"plug_width_mm": 1}),
+        ("round plug", "plug_worn", {"plug_width_mm": -1, "plug_length_mm": -1, "plug_corner_radius_mm": -0.5}),
+        ("crossed slots", "slot_wide", {"slot_width_mm": 1}),
+        ("crossed slots", "slot_closed", {"slot_width_mm": -1}),
+    ],
+)
+def test_what_wears_or_swells_moves_these_sizes_and_no_others(part: str, wear: Kind, changes: dict[str, float]) -> None:
+    """Oracle: the shape itself; what is worn off the seat face lets a stem and its hole stand out further."""
+    pad = EVERY_KIND[part]
+    worn = worn_pad(pad, {wear: 0.25})
+    expected = {name: getattr(pad, name) + 0.25 * way for name, way in changes.items()}
+    assert worn == pad.with_(**expected)
 
 
 def test_a_seat_is_discarded_half_way_to_where_it_fails() -> None:
