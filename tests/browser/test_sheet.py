@@ -98,6 +98,22 @@ def test_between_phone_and_desktop_the_first_boxes_and_the_jobs_name_are_in_sigh
             )
 
 
+def test_a_long_name_of_the_job_can_be_read_whole(page: Page, site: Site) -> None:
+    """Oracle: what the name needs against what its box has, for the longest that is taken; a short one moves nothing."""
+    name = "Mobile library van of the northern district, left front point, the second jack 2"
+    assert len(name) == 80
+    for width in (1100, 1250, 1440):
+        page.set_viewport_size({"width": width, "height": 800})
+        page.goto(site.sample("mobile_library_van"))
+        assert page.locator(".head").evaluate("e => e.clientHeight") <= 61
+        page.locator("#field-title").fill(name)
+        until_asked(page, "the+second+jack+2")
+        for _ in range(2):
+            assert page.locator("#field-title").evaluate("e => e.scrollWidth <= e.clientWidth"), width
+            assert page.evaluate("document.documentElement.scrollWidth") <= width
+            page.reload()
+
+
 def test_what_the_chosen_jack_has_no_use_for_is_not_asked(page: Page, site: Site) -> None:
     page.goto(site.sample("puppet_theatre_van_plate_edge"))
     for width in (1100, 390):
