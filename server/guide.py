@@ -17,7 +17,13 @@ from server.templating import render
 from server.ways import asked_beside, units_ways, ways_of
 
 router = APIRouter(include_in_schema=False)
-_FILES = ("paper.css", "sheet.css", "calculation.css", "guide.css", "guide.js")
+_FILES = (
+    *(
+        f"{name}.css"
+        for name in ("paper", "question", "sheet", "result", "section", "on-paper", "calculation", "guide")
+    ),
+    "guide.js",
+)
 
 
 @router.get("/guide")
