@@ -79,9 +79,7 @@ def place_labels(labels: tuple[Label, ...], frame: Frame, units: Units) -> tuple
     """The labels in one column right of all they point at, in the order of their heights, a line apart at least."""
     if not labels:
         return ()
-    targets = sorted(
-        ((frame.at(label.at), label.words.shown(units).replace("-", "−")) for label in labels), key=lambda t: t[0][1]
-    )
+    targets = sorted(((frame.at(label.at), label.words.shown(units)) for label in labels), key=lambda t: t[0][1])
     column = max(x for (x, _), _ in targets) + GAP
     levels = _apart([y for (_, y), _ in targets])
     return tuple(Placed(words, target, (column, level)) for (target, words), level in zip(targets, levels, strict=True))

@@ -54,8 +54,14 @@ class Sentence:
     lengths_mm: Mapping[str, float] = field(default_factory=dict)
 
     def shown(self, units: Units = "mm") -> str:
-        """The words with their lengths."""
-        return self.template.format_map({k: length_shown(v, units) for k, v in self.lengths_mm.items()})
+        """The words with their lengths; a length below zero has the sign of a number, which is no hyphen.
+
+        >>> said("It moved by {by}.", by=-0.4).shown()
+        'It moved by −0.4 mm.'
+        """
+        return self.template.format_map(
+            {k: length_shown(v, units).replace("-", "−") for k, v in self.lengths_mm.items()}
+        )
 
     def __str__(self) -> str:
         return self.shown()

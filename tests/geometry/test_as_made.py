@@ -172,10 +172,11 @@ def test_height_and_slot_depth_stand_in_for_the_web() -> None:
 
 
 def test_a_later_set_counts_and_the_movement_between_is_said() -> None:
-    """Oracle: the seat went from 67.7 to 67.3."""
-    found = made({"seat_diameter_mm": [67.3], "hours_since_cutting": 40}, seat_diameter_mm=[67.7])
+    """Oracle: the seat went from 67.7 over 67.6 to the middle of 67.2 and 67.4."""
+    between, last = ({"seat_diameter_mm": read, "hours_since_cutting": 40} for read in ([67.6], [67.2, 67.4]))
+    found = made(between, last, seat_diameter_mm=[67.7])
     assert verdict(found, "seat_diameter_mm") == "accept"
-    assert any("moved by" in note.shown() for note in found.notes)
+    assert "Seat diameter moved by −0.4 mm from the first set to the last." in [n.shown() for n in found.notes]
 
 
 def test_several_readings_widen_the_spread() -> None:

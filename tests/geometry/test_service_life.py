@@ -158,6 +158,14 @@ def test_a_seat_is_discarded_half_way_to_where_it_fails() -> None:
     assert limit.limit_mm == pytest.approx((pad.seat_diameter_mm + fails) / 2, abs=1e-4)
 
 
+def test_a_limit_says_on_which_side_of_it_the_pad_is_discarded() -> None:
+    """Oracle: seat and web get smaller by wear and the slot wider; swelling goes the other way."""
+    said = {limit.kind: limit.words.shown() for limit in service_record(*job()[:2]).limits}
+    more = {kind for kind, words in said.items() if words.startswith("Discard when it reads more than ")}
+    less = {kind for kind, words in said.items() if words.startswith("Discard when it reads less than ")}
+    assert (more, less) == ({"seat_swollen", "slot_wide"}, {"groove", "seat_worn", "seat_short", "slot_closed"})
+
+
 def test_a_new_pad_at_the_edge_of_its_tolerance_is_not_discarded() -> None:
     """Oracle: ISO 2768-1 m on seat diameter, ± 0.3, and seat length, ± 0.2, as on the drawing."""
     pad, conditions, _ = job()
