@@ -1,7 +1,7 @@
 """Everything that is known before a size is chosen: measurements as understood, the load, growth and allowables."""
 
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 from math import degrees, radians
 
 from geometry import lift
@@ -151,8 +151,14 @@ def _force(car: Car) -> tuple[float, LiftCurve | None]:
         return lift.weight_n(_known(car.load_kg)), None
     if car.load_source == "gross_mass":
         return lift.bound_from_gross_mass_n(_known(car.gross_mass_kg)), None
-    curve = lift_curve(vehicle_of(car), lift_needed_mm=car.lift_needed_mm)
+    curve = _curve(vehicle_of(car), car.lift_needed_mm)
     return curve.greatest_force_n, curve
+
+
+@lru_cache(maxsize=32)
+def _curve(vehicle: Vehicle, lift_needed_mm: float) -> LiftCurve:
+    """The car's curve, which stays as it is while anything else is typed, compared or varied."""
+    return lift_curve(vehicle, lift_needed_mm=lift_needed_mm)
 
 
 def expected_force_n(car: Car) -> float | None:
@@ -160,7 +166,7 @@ def expected_force_n(car: Car) -> float | None:
     if car.gross_mass_kg is None:
         return None
     try:
-        return lift_curve(vehicle_of(car), lift_needed_mm=car.lift_needed_mm).greatest_force_n
+        return _curve(vehicle_of(car), car.lift_needed_mm).greatest_force_n
     except (ValueError, BadMeasurementsError):
         return lift.bound_from_gross_mass_n(car.gross_mass_kg)
 

@@ -150,7 +150,7 @@ def _is_asked(key: str, check: Check) -> bool:
     """Whether the other answers about jack and car ask for a measurement at all."""
     group, _, name = key.partition(".")
     answers: Group | None = getattr(check.c.measurements, group, None)
-    return answers is not None and type(answers).asks_for(name, answers.model_dump())
+    return answers is not None and type(answers).asks_for(name, vars(answers))
 
 
 def troubling(design: Design) -> tuple[Check, ...]:
