@@ -11,10 +11,10 @@ from geometry.conditions import Conditions
 from geometry.design import Design
 from geometry.errors import Limit, NoPadFitsError
 from geometry.ledger import Bound, Entry
+from geometry.making.deciding import deciding_sizes
 from geometry.making.own_words import car_words
 from geometry.units import inch_to_mm, mm_to_inch
 from server import shown
-from server.deciding import deciding_sizes
 from server.field_views import LinkView, field_id, link_to, title_of
 from server.fixing import cost_of_fixing
 from server.links import pad_address

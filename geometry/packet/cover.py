@@ -1,15 +1,12 @@
 """The cover: what this is, the job in one picture, the verdict, and the sizes that decide."""
 
-from collections.abc import Mapping
-from types import MappingProxyType
-
 from geometry.calculation.sheet import CalculationSheet
 from geometry.design import Design
 from geometry.drawing.facts import CRITICAL_MARK, SheetFacts
 from geometry.drawing.measures import limit_words, measures
 from geometry.drawing.table import words_of
-from geometry.feet.facts import Locates
-from geometry.making.own_words import jack_words
+from geometry.making.deciding import deciding_sizes
+from geometry.making.own_words import way_of
 from geometry.making.wording import Units
 from geometry.packet.cover_picture import section_picture
 from geometry.packet.paper import Data
@@ -19,30 +16,6 @@ from geometry.rules import Check
 NOT_CHECKED = "Not checked: "
 ADVISING = "Nearer, but by their kind only advice, which fails no pad:"
 """What is said before checks that come nearer to their limits than the one that governs."""
-_OF_PLACE: Mapping[Locates, Mapping[str, str]] = MappingProxyType(
-    {
-        "seat": {"seat_diameter_mm": "{goes}", "seat_length_mm": "keeps {lip}"},
-        "skirt": {"skirt_bore_mm": "{goes}", "skirt_length_mm": "keeps it from sliding off"},
-        "stem": {"stem_diameter_mm": "{goes}", "stem_length_mm": "guides it, off the bore's bottom"},
-    }
-)
-_OF_HEAD: Mapping[str, Mapping[str, str]] = MappingProxyType(
-    {
-        "slot": {
-            "slot_width_mm": "takes the seam",
-            "slot_depth_mm": "keeps the sill clear of the walls",
-            "web_mm": "carries the seam's edge",
-        },
-        "cushion": {"body_diameter_mm": "carries the face", "web_mm": "passes the load on to the seat"},
-        "plug": {
-            "plug_width_mm": "goes into the hole",
-            "plug_length_mm": "goes into the hole",
-            "plug_height_mm": "keeps the car on the shoulder",
-            "web_mm": "carries the hole's rim",
-        },
-    }
-)
-"""The sizes that decide, and what each decides."""
 
 
 def cover_data(design: Design, facts: SheetFacts, sheet: CalculationSheet) -> Data:
@@ -96,7 +69,7 @@ def _loads(design: Design, units: Units) -> list[list[str]]:
 
 def _sizes(design: Design, facts: SheetFacts) -> list[list[str]]:
     """The deciding sizes with their limits, as the drawing writes them."""
-    found = measures(design.pad, facts)
+    found, c = measures(design.pad, facts), design.conditions
     return [
         [
             words_of(name, found).partition(":")[0],
@@ -104,15 +77,5 @@ def _sizes(design: Design, facts: SheetFacts) -> list[list[str]]:
             " to ".join(limit_words(found[name], facts.units)),
             why,
         ]
-        for name, why in critical_of(design).items()
-        if name in found
+        for name, why in deciding_sizes(way_of(c.foot), c.head.kind, design.pad)
     ]
-
-
-def critical_of(design: Design) -> dict[str, str]:
-    """The sizes that decide how this pad fits, stands and bears, and what each decides, in the words of its kinds."""
-    foot, head, jack = design.conditions.foot, design.conditions.head, jack_words(design.conditions)
-    lip = jack.free.removeprefix("its ").replace("lip stays", "the lip")
-    said = {"goes": jack.goes.replace("drops", "goes", 1), "lip": lip}
-    of_place = {name: why.format(**said) for name, why in _OF_PLACE[foot.locates].items()}
-    return of_place | dict(_OF_HEAD[head.kind])

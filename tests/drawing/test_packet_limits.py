@@ -12,8 +12,10 @@ from geometry.drawing.facts import CRITICAL_MARK, Units
 from geometry.drawing.measures import limit_words, measures
 from geometry.drawing.model import Layer
 from geometry.inspection import inspection_sheet
+from geometry.making.deciding import deciding_sizes
+from geometry.making.own_words import way_of
 from geometry.packet import packet_pdf
-from geometry.packet.cover import cover_data, critical_of
+from geometry.packet.cover import cover_data
 from geometry.packet.gauge_outlines import gauges_of
 from geometry.packet.making import inspection_data, making_data
 from geometry.rules import CHECK_RULES
@@ -50,7 +52,9 @@ def test_no_limit_on_cover_or_inspection_sheet_lets_pass_what_the_true_one_stops
         for c, row in zip(sized, inspection_data(design, facts)["rows"], strict=True)
     ]
     cover = cover_data(design, facts, calculation_sheet(design))["sizes"]
-    for name, row in zip((n for n in critical_of(design) if n in drawn), cover, strict=True):
+    decide = deciding_sizes(way_of(design.conditions.foot), design.conditions.head.kind, design.pad)
+    for (name, why), row in zip(decide, cover, strict=True):
+        assert row[3] == why
         assert row[2] == " to ".join(limit_words(drawn[name], units))
         line = next(c for c in sized if c.name == name)
         printed.append((line.nominal_mm, line.tolerance_mm, row[2]))
