@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from geometry.conditions import Conditions
 from geometry.making.card import FOR_THE_HOLE, Cut, Operation
 from geometry.making.kit import CALIPER, INDICATOR, SCRAPER
-from geometry.making.limits import limit_words
+from geometry.making.limits import limit_sentence
 from geometry.making.machine import Machine
 from geometry.making.watch import watch_for
 from geometry.making.wording import Sentence, said
@@ -90,9 +90,9 @@ def _steps(pad: Pad, m: Machine) -> Iterator[Sentence]:
         stem=pad.stem_diameter_mm,
         peck=across,
     )
-    yield limit_words(pad, "cross_hole_diameter_mm", "The hole")
+    yield limit_sentence(pad, "cross_hole_diameter_mm", "The hole")
     yield said("No drill of that size: take the next smaller one and ream or file to it; the pin itself is the gauge.")
-    yield limit_words(pad, "cross_hole_distance_mm", "From the seat's face to the middle of the hole it")
+    yield limit_sentence(pad, "cross_hole_distance_mm", "From the seat's face to the middle of the hole it")
     yield said(
         "Deburr both mouths with a countersink turned by hand, no more than takes the burr; clear the burr inside."
     )

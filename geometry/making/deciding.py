@@ -9,7 +9,7 @@ Deciding = tuple[tuple[str, str], ...]
 """Dimensions, each with what it decides: what follows “because it”."""
 _SKIRT: Deciding = (
     ("skirt_bore_mm", "goes around the jack's head"),
-    ("skirt_length_mm", "keeps it from sliding off, clear of what is below"),
+    ("skirt_length_mm", "keeps it on, clear of what is below"),
 )
 _STEM: Deciding = (("stem_diameter_mm", "goes into the bore"), ("stem_length_mm", "guides it, off the bore's bottom"))
 _SEATS: Mapping[str, tuple[str, str]] = MappingProxyType(

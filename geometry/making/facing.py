@@ -6,7 +6,7 @@ from geometry.conditions import Conditions
 from geometry.making.card import FIRST, SECOND, Operation
 from geometry.making.kit import CALIPER, INDICATOR
 from geometry.making.last_pass import by_dial
-from geometry.making.limits import height_words, limit_words
+from geometry.making.limits import height_sentence, limit_sentence
 from geometry.making.machine import Machine
 from geometry.making.shoulders import PASS_MIN
 from geometry.making.stock import FACING_MM, StockPlan
@@ -87,7 +87,7 @@ def face_to_height(
         height=pad.overall_height_mm,
     )
     web = (
-        (limit_words(pad, "web_mm", "From the shoulder to the seat's face it"),)
+        (limit_sentence(pad, "web_mm", "From the shoulder to the seat's face it"),)
         if pad.has_plug and "web_mm" in leaves
         else ()
     )
@@ -100,7 +100,7 @@ def face_to_height(
         before_mm=before,
         after_mm=pad.overall_height_mm,
         across_mm=across_mm,
-        said_last=(*by_dial(m, _SAWN), from_steps, height_words(pad), *web),
+        said_last=(*by_dial(m, _SAWN), from_steps, height_sentence(pad), *web),
         why=why if is_top_first else said("Only this light cut is left, so the short body can hold it."),
         leaves=leaves,
     )

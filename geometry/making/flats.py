@@ -8,7 +8,7 @@ from geometry.machining import milling_time_min
 from geometry.making.card import ON_TOP, Operation, Table
 from geometry.making.cutter import side_cutter_mm
 from geometry.making.kit import CALIPER
-from geometry.making.limits import limit_words
+from geometry.making.limits import limit_sentence
 from geometry.making.machine import Machine
 from geometry.making.slot_hold import Hold
 from geometry.making.watch import watch_for
@@ -141,5 +141,5 @@ def _steps(pad: Pad, *, in_chuck: bool, was_turned: bool) -> Iterator[Sentence]:
         " {over}. After the second measure across both.",
         over=(pad.flats_width_mm + pad.body_diameter_mm) / 2,
     )
-    yield limit_words(pad, "flats_width_mm", "Across both flats it")
+    yield limit_sentence(pad, "flats_width_mm", "Across both flats it")
     yield SHARP_FLATS

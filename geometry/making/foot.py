@@ -8,7 +8,7 @@ from geometry.making.card import Operation
 from geometry.making.foot_cuts import FootCut, foot_cuts, level_words, makes_lip_face, makes_seat_face
 from geometry.making.groove import Groove, groove_operation, groove_plan
 from geometry.making.kit import LEAD_IN_MM, ROOT_MOST_MM, root_words
-from geometry.making.limits import limit_words
+from geometry.making.limits import limit_sentence
 from geometry.making.machine import Machine
 from geometry.making.pocket import Pocket, pocket_operation
 from geometry.making.shoulders import Step, step_operation
@@ -33,7 +33,7 @@ def foot_operations(
         if is_top_done and makes_seat_face(pad, cut) and not pad.has_slot:
             made = replace(
                 made,
-                steps=(*made.steps, limit_words(pad, "web_mm", "From the seat's face to where the car stands it")),
+                steps=(*made.steps, limit_sentence(pad, "web_mm", "From the seat's face to where the car stands it")),
                 leaves_mm={**made.leaves_mm, "web_mm": pad.web_mm},
             )
         yield made
@@ -48,8 +48,8 @@ def recess_operation(pad: Pad, c: Conditions, m: Machine, *, holding: Sentence, 
         face="seat's face",
         further_in_mm=max(0.0, -pad.foot_bottom_mm) if pad.has_skirt else 0.0,
         said_last=(
-            limit_words(pad, "seat_recess_diameter_mm", "The recess"),
-            limit_words(pad, "seat_recess_depth_mm", "Its depth"),
+            limit_sentence(pad, "seat_recess_diameter_mm", "The recess"),
+            limit_sentence(pad, "seat_recess_depth_mm", "Its depth"),
             said("Break the recess's edge lightly with a scraper: the seat's ring is narrow there."),
         ),
         why=said("The load stands on the ring of seat face round it; the boss on the cup's floor must touch nothing."),
@@ -91,9 +91,9 @@ def _said_last(pad: Pad, cut: FootCut) -> Iterator[Sentence]:
     """Limits of what is finished, and what the face carries or clears."""
     across = "seat_diameter_mm" if cut.from_mm >= 0 else "stem_diameter_mm"
     if cut.inner_mm > 0:
-        yield limit_words(pad, across, cut_words(across))
+        yield limit_sentence(pad, across, cut_words(across))
     if cut.outer_mm > 0 and makes_lip_face(pad, cut):
-        yield limit_words(pad, "skirt_bore_mm", "The skirt's bore")
+        yield limit_sentence(pad, "skirt_bore_mm", "The skirt's bore")
     if makes_seat_face(pad, cut):
         yield _CARRIES
         if pad.has_stem:
@@ -147,7 +147,7 @@ def _inside(pad: Pad, cut: FootCut) -> Pocket:
         across_mm=cut.outer_mm,
         depth_mm=cut.depth_mm,
         face=level_words(pad, cut.from_mm),
-        said_last=(limit_words(pad, "skirt_bore_mm", "The skirt's bore"), *_said_last(pad, cut)),
+        said_last=(limit_sentence(pad, "skirt_bore_mm", "The skirt's bore"), *_said_last(pad, cut)),
         why=None if pad.has_stem else said("The floor of this bore is the face that the pad stands on."),
         leaves=_leaves(pad, cut),
     )

@@ -9,7 +9,7 @@ from geometry.units import LowerLimit, UpperLimit, Zone
 _SAME_MM = 1e-9
 
 
-def limit_words(pad: Pad, name: str, subject: str) -> Sentence:
+def limit_sentence(pad: Pad, name: str, subject: str) -> Sentence:
     """What a dimension may measure when it is finished, and how much that is to each side."""
     size, tolerance = getattr(pad, name), general_tolerance_mm(pad, name)
     return said(
@@ -36,7 +36,7 @@ def parts_together_mm(pad: Pad) -> float:
     return sum(general_tolerance_mm(pad, name) for name in there)
 
 
-def height_words(pad: Pad) -> Sentence:
+def height_sentence(pad: Pad) -> Sentence:
     """Between which limits the whole height has to lie after facing."""
     off, together, size = height_tolerance_mm(pad), parts_together_mm(pad), pad.overall_height_mm
     least, most = LowerLimit(size - off), UpperLimit(size + off)

@@ -109,7 +109,19 @@ class Machine:
         for depth, is_last in _with_last(self.depths_mm(total, grid_mm=self.infeed_grid_mm)):
             new = after_mm if is_last else diameter_after_mm(diameter_mm=size, infeed_mm=inwards * depth)
             reading = abs(dial_infeed_mm(diameter_mm=before_mm, wanted_diameter_mm=new, slide=self.slide))
-            made.append(self._pass(axis, made, is_last, size, new, depth, reading, length_mm, max(size, new)))
+            made.append(
+                self._pass(
+                    axis,
+                    made,
+                    is_last=is_last,
+                    before_mm=size,
+                    after_mm=new,
+                    infeed_mm=depth,
+                    reading_mm=reading,
+                    length_mm=length_mm,
+                    diameter_mm=max(size, new),
+                )
+            )
             size = new
         return tuple(made)
 
@@ -126,7 +138,17 @@ class Machine:
             shorter = after_mm if is_last else length - depth
             radial = (diameter_mm - inner_mm) / 2
             made.append(
-                self._pass("length", made, is_last, length, shorter, depth, before_mm - shorter, radial, diameter_mm)
+                self._pass(
+                    "length",
+                    made,
+                    is_last=is_last,
+                    before_mm=length,
+                    after_mm=shorter,
+                    infeed_mm=depth,
+                    reading_mm=before_mm - shorter,
+                    length_mm=radial,
+                    diameter_mm=diameter_mm,
+                )
             )
             length = shorter
         return tuple(made)
@@ -135,27 +157,29 @@ class Machine:
         self,
         axis: Axis,
         made: list[Pass],
+        *,
         is_last: bool,
-        before: float,
-        after: float,
-        depth: float,
-        reading: float,
-        length: float,
-        diameter: float,
+        before_mm: float,
+        after_mm: float,
+        infeed_mm: float,
+        reading_mm: float,
+        length_mm: float,
+        diameter_mm: float,
     ) -> Pass:
-        cut = self.finishing(diameter) if is_last else self.turning(diameter)
+        """The pass after those that are made; ``diameter_mm`` is where its speed is reckoned, ``length_mm`` how far it cuts."""
+        cut = self.finishing(diameter_mm) if is_last else self.turning(diameter_mm)
         return Pass(
             number=len(made) + 1,
             kind="finish" if is_last else "rough",
             axis=axis,
-            before_mm=before,
-            after_mm=after,
-            infeed_mm=depth,
-            dial_step_mm=reading - (made[-1].dial_reading_mm if made else 0.0),
-            dial_reading_mm=reading,
-            length_mm=length,
+            before_mm=before_mm,
+            after_mm=after_mm,
+            infeed_mm=infeed_mm,
+            dial_step_mm=reading_mm - (made[-1].dial_reading_mm if made else 0.0),
+            dial_reading_mm=reading_mm,
+            length_mm=length_mm,
             time_min=pass_time_min(
-                length_mm=length, feed_mm_rev=cut.feed_mm_rev or ROUGH_FEED_MM_REV, spindle_speed_rpm=cut.rpm
+                length_mm=length_mm, feed_mm_rev=cut.feed_mm_rev or ROUGH_FEED_MM_REV, spindle_speed_rpm=cut.rpm
             ),
         )
 

@@ -8,7 +8,7 @@ from geometry.making.card import ON_TOP, Operation, Table
 from geometry.making.cutter import RUN_MIN, side_cutter_mm
 from geometry.making.flats import block_words, flats_operation
 from geometry.making.kit import CALIPER
-from geometry.making.limits import limit_words
+from geometry.making.limits import limit_sentence
 from geometry.making.machine import Machine
 from geometry.making.more_cuts import crossing_plan, relief_plan, relief_pocket, second_slot
 from geometry.making.plug_milled import plug_operation
@@ -68,7 +68,7 @@ def _slot(pad: Pad, c: Conditions, shop: Shop, m: Machine, plan: SlotPlan, hold:
         tools=(cutter_words(plan, shop, m), CALIPER),
         steps=(
             *slot_steps(plan, m, shop, on_lathe=on_lathe),
-            limit_words(pad, "slot_width_mm", "The slot"),
+            limit_sentence(pad, "slot_width_mm", "The slot"),
             _depth_words(pad),
         ),
         why=said("The slot comes last: a slotted body cannot be held in a chuck without closing the slot."),
@@ -84,7 +84,7 @@ def _slot(pad: Pad, c: Conditions, shop: Shop, m: Machine, plan: SlotPlan, hold:
 
 def _depth_words(pad: Pad) -> Sentence:
     """The depth and the web share one floor: both limits bind it."""
-    depth, web = limit_words(pad, "slot_depth_mm", "Its depth"), limit_words(pad, "web_mm", "The web")
+    depth, web = limit_sentence(pad, "slot_depth_mm", "Its depth"), limit_sentence(pad, "web_mm", "The web")
     return said(
         "The depth measures from {least} to {most}, and what is left down to the seat's face from {low} to {high}: the floor must"
         " lie inside both.",

@@ -7,7 +7,7 @@ from geometry.document.shop import Shop
 from geometry.making.card import ON_TOP, Operation, Table
 from geometry.making.cutter import RUN_MIN
 from geometry.making.kit import CALIPER, INDICATOR, SQUARE
-from geometry.making.limits import limit_words
+from geometry.making.limits import limit_sentence
 from geometry.making.machine import Machine
 from geometry.making.slot_plan import SlotPlan, cutter_for, slot_picture, slot_plan
 from geometry.making.watch import watch_for
@@ -56,7 +56,7 @@ def second_slot(
             said(
                 "It runs through the middle of the pad, and its floor is level with the first slot's: keep the depth zero."
             ),
-            limit_words(pad, "cross_slot_width_mm", "The second slot"),
+            limit_sentence(pad, "cross_slot_width_mm", "The second slot"),
             said("Where the slots meet, round the four upright corners with a file: a sharp one starts a crack."),
         ),
         cut=plan.cut,
@@ -151,5 +151,5 @@ def _pocket_steps(pad: Pad, plan: SlotPlan) -> Iterator[Sentence]:
             "That is more than the {radius} drawn: file the corners out, or get a smaller cutter.",
             radius=pad.relief_corner_radius_mm,
         )
-    yield limit_words(pad, "relief_depth_mm", "The pocket's depth from the wall tops")
+    yield limit_sentence(pad, "relief_depth_mm", "The pocket's depth from the wall tops")
     yield said("It must clear what hangs lower there: rather the greater depth than the lesser.")

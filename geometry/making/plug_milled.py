@@ -19,7 +19,7 @@ from geometry.making.kit import (
     SQUARE,
     root_words,
 )
-from geometry.making.limits import limit_words
+from geometry.making.limits import limit_sentence
 from geometry.making.machine import Machine
 from geometry.making.plug_turned import boss_mm
 from geometry.making.slot_hold import Hold
@@ -111,8 +111,8 @@ def filed_plug(pad: Pad, c: Conditions, holding: Sentence) -> Operation:
             said(
                 "Saw just outside the lines, down to just above the shoulder; then file to them with a safe edge below."
             ),
-            limit_words(pad, "plug_width_mm", "Across, the plug"),
-            limit_words(pad, "plug_length_mm", "Along, the plug"),
+            limit_sentence(pad, "plug_width_mm", "Across, the plug"),
+            limit_sentence(pad, "plug_length_mm", "Along, the plug"),
             said("No file mark may cut into the shoulder: the car stands on it. Finish the shoulder with a scraper."),
             *_filed_corners(pad),
             *_top_edges(pad),
@@ -181,8 +181,8 @@ def _steps(pad: Pad, m: Machine, cutter: float) -> Iterator[Sentence]:
         height=pad.plug_height_mm,
     )
     yield said("After the first of two opposite sides measure from it to the other: the second takes what is missing.")
-    yield limit_words(pad, "plug_width_mm", "Across, the plug")
-    yield limit_words(pad, "plug_length_mm", "Along, the plug")
+    yield limit_sentence(pad, "plug_width_mm", "Across, the plug")
+    yield limit_sentence(pad, "plug_length_mm", "Along, the plug")
     yield from _corners(pad, m, cutter)
     yield from _top_edges(pad)
 

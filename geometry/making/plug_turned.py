@@ -12,7 +12,7 @@ from geometry.making.cutting import ROUGH_FEED_MM_REV
 from geometry.making.groove import OVERLAP_SHARE, PLUNGE_FEED_SHARE, WIDEST_TOOL_MM
 from geometry.making.kit import CALIPER, knife_tool, root_words
 from geometry.making.last_pass import by_dial, last_pass
-from geometry.making.limits import limit_words
+from geometry.making.limits import limit_sentence
 from geometry.making.machine import Machine
 from geometry.making.shoulders import PASS_MIN, Step
 from geometry.making.stock import FACING_MM, StockPlan
@@ -70,7 +70,7 @@ def turned_names(pad: Pad) -> tuple[str, ...]:
 def _said_last(pad: Pad) -> tuple[Sentence, ...]:
     if pad.plug_is_round:
         return (
-            limit_words(pad, "plug_width_mm", "The plug"),
+            limit_sentence(pad, "plug_width_mm", "The plug"),
             root_words("At its foot"),
         )
     return (
@@ -181,7 +181,7 @@ def _neck_steps(pad: Pad, neck: NeckPlan, m: Machine) -> Iterator[Sentence]:
     )
     yield from last_pass(m, boss_mm(pad))
     yield from _said_last(pad)
-    yield limit_words(pad, "web_mm", "From the shoulder to the seat's face it")
+    yield limit_sentence(pad, "web_mm", "From the shoulder to the seat's face it")
 
 
 def _neck_table(pad: Pad, neck: NeckPlan, m: Machine) -> Table:

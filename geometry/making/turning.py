@@ -17,7 +17,7 @@ from geometry.making.foot import foot_operations, recess_operation
 from geometry.making.foot_cuts import foot_cuts, makes_seat_face
 from geometry.making.kit import CALIPER, INDICATOR
 from geometry.making.last_pass import by_dial, last_pass
-from geometry.making.limits import limit_words
+from geometry.making.limits import limit_sentence
 from geometry.making.machine import Machine
 from geometry.making.plug_turned import boss_mm, neck_operation, plug_step
 from geometry.making.shoulders import PASS_MIN, step_operation
@@ -212,7 +212,7 @@ class Lathe:
                     ),
                 ),
                 *last_pass(self.m, pad.body_diameter_mm),
-                limit_words(pad, "body_diameter_mm", "The body"),
+                limit_sentence(pad, "body_diameter_mm", "The body"),
             ),
             cut=self.m.turning(bar),
             finish_cut=self.m.finishing(pad.body_diameter_mm),
