@@ -33,11 +33,28 @@ class Group(BaseModel):
         return cast(dict[str, list[str]], only or {})
 
     @classmethod
+    @cache
+    def needed_where(cls, name: str) -> Mapping[str, list[str]]:
+        """The same for the answers with which a field cannot be left out; empty where there are none."""
+        extra = cls.model_fields[name].json_schema_extra
+        needed = extra.get("needed_where") if isinstance(extra, dict) else None
+        return cast(dict[str, list[str]], needed or {})
+
+    @classmethod
     def asks_for(cls, name: str, answers: Mapping[str, object]) -> bool:
         """Whether the answers to this group's own choices ask for a field; those not given are the usual ones."""
-        only = cls.only_where(name)
-        chosen_here = {choice: answers.get(choice) or cls.model_fields[choice].default for choice in only}
-        return all(chosen_here[choice] in wanted for choice, wanted in only.items())
+        return cls._are_given(cls.only_where(name), answers)
+
+    @classmethod
+    def needs(cls, name: str, answers: Mapping[str, object]) -> bool:
+        """Whether these answers make a field necessary that the document allows to leave out."""
+        needed = cls.needed_where(name)
+        return bool(needed) and cls._are_given(needed, answers)
+
+    @classmethod
+    def _are_given(cls, named: Mapping[str, list[str]], answers: Mapping[str, object]) -> bool:
+        given = {choice: answers.get(choice) or cls.model_fields[choice].default for choice in named}
+        return all(given[choice] in wanted for choice, wanted in named.items())
 
 
 def groups_in(annotation: object) -> tuple[type[Group], ...]:
@@ -59,16 +76,21 @@ def measured(
     kind: Kind = "length",
     balloon: bool = False,
     only_where: Mapping[str, tuple[str, ...]] | None = None,
+    needed_where: Mapping[str, tuple[str, ...]] | None = None,
+    is_asked_elsewhere: bool = False,
 ) -> Any:
     """Describe a number that somebody measures or knows.
 
     ``ge`` and ``le`` are the bounds of what can exist, in ``unit``; ``how`` says how to measure it, ``assumed`` what is
     taken when it is left out; ``balloon`` marks a field that the assembled section points at; ``only_where`` names choices of
-    the same group and the answers to them without which the field has no use.
+    the same group and the answers to them without which the field has no use. ``needed_where`` names those with which it
+    cannot be left out either; with others it has no use, unless ``is_asked_elsewhere``.
     """
     extra: JsonDict = {"unit": unit, "how": how, "assumed": assumed, "kind": kind, "balloon": balloon}
-    if only_where:
-        extra["only_where"] = {choice: list(answers) for choice, answers in only_where.items()}
+    only_where = only_where or (None if is_asked_elsewhere else needed_where)
+    for told, named in (("only_where", only_where), ("needed_where", needed_where)):
+        if named:
+            extra[told] = {choice: list(answers) for choice, answers in named.items()}
     return Field(default, title=title, ge=ge, le=le, description=help, json_schema_extra=extra)
 
 

@@ -2,14 +2,15 @@
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
+from functools import cache
 
 from geometry.design import Design
 from geometry.letters import lower_first
 from server import shown
 from server.field_views import FieldView
-from server.fields import FIELDS
+from server.fields import FIELDS, models_of
 from server.forms import FormReading
-from server.stand import MASSES, Stand, stand_for, stand_of
+from server.stand import MASSES, Stand, answers_by_group, stand_for, stand_of
 
 _STATICS = (
     "car.front_share",
@@ -38,13 +39,6 @@ NEEDED_FOR_LOAD: Mapping[str, tuple[str, ...]] = {
     "stated": ("car.load_kg",),
     "statics": ("car.gross_mass_kg", *_STATICS[:5]),
 }
-_NEEDED_BY_CHOICE: Mapping[tuple[str, str], tuple[str, ...]] = {
-    ("jack.located_by", "edge"): ("jack.free_edge_mm",),
-    ("jack.located_by", "ring"): ("jack.ring_bore_mm", "jack.ring_height_mm"),
-    ("jack.located_by", "recess"): ("jack.ring_bore_mm", "jack.ring_height_mm"),
-    ("jack.stands_on", "teeth"): ("jack.over_teeth_mm", "jack.tip_length_mm", "jack.tip_width_mm"),
-    ("pocket.shape", "rectangular"): ("pocket.hole_length_mm",),
-}
 _ASKED_ONLY_WHERE_TYPED = ("service.hold",)
 """A choice with one answer on this sheet; shown where an address gives another."""
 
@@ -66,14 +60,25 @@ class FieldGroup:
 
 def needed_in(reading: FormReading) -> tuple[str, ...]:
     """Fields that the answers given so far make necessary, though the document allows to leave them out."""
-    typed, fields = reading.typed, reading.fields
-    load = NEEDED_FOR_LOAD.get(typed.get("car.load_source", "gross_mass"), ())
+    load = NEEDED_FOR_LOAD.get(reading.typed.get("car.load_source", "gross_mass"), ())
+    models, answers = models_of(reading.foot, reading.head), answers_by_group(reading.typed)
     chosen = (
-        keys
-        for (choice, answer), keys in _NEEDED_BY_CHOICE.items()
-        if choice in fields and typed.get(choice, str(fields[choice].default)) == answer
+        f"{group}.{name}"
+        for group, name in _needed_by_choice(reading.foot, reading.head)
+        if models[group].needs(name, answers.get(group, {}))
     )
-    return (*load, *(key for keys in chosen for key in keys))
+    return (*load, *chosen)
+
+
+@cache
+def _needed_by_choice(foot: str, head: str) -> tuple[tuple[str, str], ...]:
+    """The fields that some answer makes necessary, each with its group."""
+    return tuple(
+        (group, name)
+        for group, model in models_of(foot, head).items()
+        for name in model.model_fields
+        if model.needed_where(name)
+    )
 
 
 Ask = Callable[..., tuple[FieldView, ...]]

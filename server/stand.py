@@ -89,10 +89,7 @@ def stand_of(foot: str = USUAL_FOOT, head: str = USUAL_HEAD) -> Stand:
 def stand_for(reading: FormReading) -> Stand:
     """The same for the answers given so far: without what they have no use for."""
     stand, models = stand_of(reading.foot, reading.head), models_of(reading.foot, reading.head)
-    answers: dict[str, dict[str, str]] = {}
-    for key, text in reading.typed.items():
-        group, _, name = key.partition(".")
-        answers.setdefault(group, {})[name] = text
+    answers = answers_by_group(reading.typed)
 
     def is_used(key: str) -> bool:
         group, _, name = key.partition(".")
@@ -109,6 +106,15 @@ def stand_for(reading: FormReading) -> Stand:
         more_car=used(stand.more_car),
         unused=tuple(key for key in (*stand.jack, *stand.car) if not is_used(key)),
     )
+
+
+def answers_by_group(typed: Mapping[str, str]) -> Mapping[str, Mapping[str, str]]:
+    """What was typed, by group and name."""
+    answers: dict[str, dict[str, str]] = {}
+    for key, text in typed.items():
+        group, _, name = key.partition(".")
+        answers.setdefault(group, {})[name] = text
+    return answers
 
 
 def not_here(stand: Stand, fields: Mapping[str, FormField]) -> str:

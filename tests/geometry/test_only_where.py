@@ -9,6 +9,7 @@ import pytest
 from annotated_types import Ge
 
 from geometry.design import design_pad
+from geometry.errors import BadMeasurementsError
 from geometry.kinds import FACES, JACKS, face_group
 from geometry.measurements import read_measurements
 from geometry.pad import Pad
@@ -57,3 +58,21 @@ def test_a_choice_that_is_not_answered_is_the_usual_one() -> None:
     assert not plate.asks_for("ring_bore_mm", {})
     assert plate.asks_for("ring_bore_mm", {"located_by": "recess"})
     assert plate.asks_for("plate_diameter_mm", {"located_by": "recess"})
+
+
+def test_what_an_answer_makes_necessary_is_refused_without_it_and_nothing_else_is() -> None:
+    """Oracle: the document itself: a sample without the measurement is refused for it, or is taken."""
+    tried = 0
+    for key in KINDS:
+        told = json.loads((SAMPLES / f"{key}.json").read_text("utf-8"))
+        for group, model in groups_of(told):
+            for name in (n for n, info in model.model_fields.items() if not info.is_required() and n in told[group]):
+                without = told | {group: {k: v for k, v in told[group].items() if k != name}}
+                try:
+                    read_measurements(without)
+                    is_refused = False
+                except BadMeasurementsError as error:
+                    is_refused = any(p.field == f"{group}.{name}" for p in error.problems)
+                assert is_refused == model.needs(name, told[group]), (key, name)
+                tried += is_refused
+    assert tried >= 5

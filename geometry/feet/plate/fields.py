@@ -89,7 +89,7 @@ class PlateJack(Group):
         help="The skirt hangs beside the edge and must not reach what is below it.",
         how="Measure from the plate's top down to the first thing that stands out beside its edge: a weld, an arm, a lug.",
         assumed="nothing; it is needed only where a skirt goes around the edge",
-        only_where={"located_by": ("edge",)},
+        needed_where={"located_by": ("edge",)},
     )
     ring_bore_mm: Number | None = measured(
         "Bore of the ring or recess",
@@ -101,7 +101,7 @@ class PlateJack(Group):
         help="The seat must drop in without play that lets the pad tip.",
         how="Measure across the inside of the ring or recess near its floor, in two directions; write down the smaller.",
         assumed="nothing; it is needed only where there is a ring or a recess",
-        only_where={"located_by": ("ring", "recess")},
+        needed_where={"located_by": ("ring", "recess")},
     )
     ring_height_mm: Number | None = measured(
         "Height of the ring, or depth of the recess",
@@ -113,7 +113,7 @@ class PlateJack(Group):
         help="The pad must stand on the floor inside, its lip clear of the ring.",
         how="Lay a straight edge over the ring or recess and measure down to the floor in three places; write down the deepest.",
         assumed="nothing; it is needed only where there is a ring or a recess",
-        only_where={"located_by": ("ring", "recess")},
+        needed_where={"located_by": ("ring", "recess")},
     )
     ring_corner_radius_mm: Number | None = measured(
         "Inner corner radius of the ring or recess",
@@ -165,7 +165,6 @@ class PlateJack(Group):
 
     def _missing(self) -> tuple[Problem | None, ...]:
         """What the chosen way of locating the pad needs."""
-        needed = ("free_edge_mm",) if self.located_by == "edge" else ("ring_bore_mm", "ring_height_mm")
         return tuple(
             problem_if(
                 getattr(self, name) is None,
@@ -173,7 +172,8 @@ class PlateJack(Group):
                 None,
                 f"{type(self).model_fields[name].title} is still to be measured.",
             )
-            for name in needed
+            for name in type(self).model_fields
+            if self.needs(name, {"located_by": self.located_by})
         )
 
     def _contradictions(self) -> tuple[Problem | None, ...]:

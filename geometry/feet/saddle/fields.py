@@ -128,6 +128,8 @@ class SaddleJack(Group):
         help="A skirt must go around the teeth; a body much wider than they may foul the jack's arm.",
         how="Measure across the outside of the teeth, in two directions; write down the larger.",
         assumed="nothing; whether the body clears the arm is then not checked",
+        needed_where={"stands_on": ("teeth",)},
+        is_asked_elsewhere=True,
     )
     teeth: StrictInt = measured(
         "Teeth",
@@ -149,7 +151,7 @@ class SaddleJack(Group):
         help="The tips' area carries where the pad stands on the teeth.",
         how="Measure the flat of one tip around the ring; take the shortest tooth.",
         assumed="nothing; it is needed only where the pad stands on the teeth",
-        only_where={"stands_on": ("teeth",)},
+        needed_where={"stands_on": ("teeth",)},
     )
     tip_width_mm: Number | None = measured(
         "Width of a tooth's tip",
@@ -160,7 +162,7 @@ class SaddleJack(Group):
         help="The tips' area carries where the pad stands on the teeth.",
         how="Measure the flat of one tip from its inside to its outside; take the narrowest tooth.",
         assumed="nothing; it is needed only where the pad stands on the teeth",
-        only_where={"stands_on": ("teeth",)},
+        needed_where={"stands_on": ("teeth",)},
     )
     land_hole_diameter_mm: Number | None = measured(
         "Hole in the land",

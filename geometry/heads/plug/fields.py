@@ -113,7 +113,7 @@ class Pocket(Group):
         help="A rectangular plug is as long as its hole allows.",
         how="Measure along the car with the caliper's inside jaws; write down the smallest. A round hole has none.",
         assumed="the hole is round",
-        only_where={"shape": ("rectangular",)},
+        needed_where={"shape": ("rectangular",)},
     )
     corner_radius_mm: Number | None = measured(
         "Corner radius of the hole",
