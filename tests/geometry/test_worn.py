@@ -13,6 +13,7 @@ from geometry.measurements import read_measurements
 from geometry.service_life import CALIPER_MM, service_record
 from geometry.standing import record_of
 from geometry.units import LowerLimit
+from geometry.wear_kinds import Kind
 from geometry.worn import Worn, judge_worn
 from tests.documents import van
 from tests.geometry.shops import job
@@ -50,14 +51,18 @@ def test_a_later_reading_does_not_undo_an_earlier_one() -> None:
 
 
 def test_both_ends_of_seat_and_slot_are_judged() -> None:
-    """Oracle: the limits of swelling and of opening."""
-    for log in (
-        f"2026-03-01 seat {RECORD.limit('seat_swollen').limit_mm + 0.02:.3f}",
-        f"2026-03-01 slot {RECORD.limit('slot_wide').limit_mm + 0.02:.3f}",
-        f"2026-03-01 slot {RECORD.limit('slot_closed').limit_mm - 0.02:.3f}",
-        f"2026-03-01 length {RECORD.limit('seat_short').limit_mm - 0.02:.3f}",
-    ):
-        assert judged(log).outcome == "discard"
+    """Oracle: the limits of swelling and of opening, and on which side of them each reading is."""
+    cases: tuple[tuple[str, Kind, float, str], ...] = (
+        ("seat", "seat_swollen", 0.02, " is above the limit of "),
+        ("seat", "seat_worn", -0.02, " is below the limit of "),
+        ("slot", "slot_wide", 0.02, " is above the limit of "),
+        ("slot", "slot_closed", -0.02, " is below the limit of "),
+        ("length", "seat_short", -0.02, " is below the limit of "),
+    )
+    for size, kind, by, words in cases:
+        worn = judged(f"2026-03-01 {size} {RECORD.limit(kind).limit_mm + by:.3f}")
+        assert worn.outcome == "discard"
+        assert words in worn.reasons[0].shown()
 
 
 def test_a_reading_beyond_one_limit_ends_the_pad_however_near_it_is_to_the_other() -> None:
@@ -69,12 +74,16 @@ def test_a_reading_beyond_one_limit_ends_the_pad_however_near_it_is_to_the_other
     assert worn.outcome == "discard"
 
 
-def test_a_reading_near_its_limit_is_told_of() -> None:
-    """Oracle: what a caliper may be off."""
-    worn = judged(f"2026-03-01 web {RECORD.limit('groove').limit_mm + CALIPER_MM / 2:.4f}")
-    assert worn.outcome == "in_use"
-    assert [size.verdict for size in worn.days[0].sizes] == ["near"]
-    assert "Read it again soon" in worn.reasons[0].shown()
+@pytest.mark.parametrize(
+    ("off_mm", "verdict"),
+    [(0.002, "near"), (CALIPER_MM - 0.002, "near"), (CALIPER_MM + 0.002, "inside"), (-0.002, "beyond")],
+)
+def test_a_reading_near_its_limit_is_told_of(off_mm: float, verdict: str) -> None:
+    """Oracle: what a caliper may be off, on both sides of it and of the limit."""
+    worn = judged(f"2026-03-01 web {RECORD.limit('groove').limit_mm + off_mm:.4f}")
+    assert worn.outcome == ("discard" if verdict == "beyond" else "in_use")
+    assert [size.verdict for size in worn.days[0].sizes] == [verdict]
+    assert ("Read it again soon" in " ".join(s.shown() for s in worn.reasons)) == (verdict == "near")
 
 
 def test_a_warm_pad_is_judged_at_20_degrees() -> None:

@@ -136,6 +136,13 @@ def without_last_row(content: bytes) -> bytes:
     return gzip.compress(b"".join([*lines[:-2], lines[-1]]))
 
 
+def miscounted(content: bytes) -> bytes:
+    """All of it is there, and its seal as well; only how much there is said to be is wrong."""
+    *lines, seal = gzip.decompress(content).splitlines(keepends=True)
+    told = json.loads(seal)
+    return gzip.compress(b"".join([*lines, json.dumps({**told, "rows": told["rows"] + 1}).encode() + b"\n"]))
+
+
 def without_schema(_: bytes) -> bytes:
     """Sealed as it should be, but nobody can say what is in it."""
     head = json.dumps({"format": FORMAT, "version": VERSION}).encode() + b"\n"
@@ -149,6 +156,7 @@ def without_schema(_: bytes) -> bytes:
         cut,
         altered,
         without_last_row,
+        miscounted,
         without_schema,
         lambda _: b"",
         lambda _: b"no backup",
