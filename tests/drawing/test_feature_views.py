@@ -4,17 +4,15 @@ from collections.abc import Callable, Iterator
 from functools import cache
 from itertools import pairwise
 from math import cos, radians, sin
-from typing import Any
 
 import numpy as np
 import pytest
-from numpy.typing import NDArray
 
 from geometry.drawing.model import Arc, Curve, Layer, Line, Shape, View
 from geometry.drawing.plan import top_view, underside_view
 from geometry.drawing.side import side_view
 from geometry.drawing.views import section_view
-from geometry.pad import Pad
+from tests.drawing.kernel_views import Points, kernel_lines
 from tests.drawing.pads import KNOWN
 from tests.geometry.pads import EVERY_KIND, ORDINARY
 
@@ -26,7 +24,6 @@ PADS = {
     "slot and flats in the chamfer": SHALLOW.with_(body_diameter_mm=84, flats_width_mm=72),
 }
 APART_MM, NEAR_MM = 0.5, 0.08
-Points = NDArray[np.float64]
 VIEWS: dict[str, tuple[Callable[..., View], tuple[int, int, int], tuple[int, int, int]]] = {
     "top": (top_view, (0, 0, 1), (1, 0, 0)),
     "underside": (underside_view, (0, 0, -1), (1, 0, 0)),
@@ -34,38 +31,6 @@ VIEWS: dict[str, tuple[Callable[..., View], tuple[int, int, int], tuple[int, int
     "section": (section_view, (0, -1, 0), (1, 0, 0)),
 }
 """How each is drawn, the direction towards the eye, and what is right on paper."""
-
-
-def kernel_lines(pad: Pad, name: str) -> Points:
-    """Points along every visible edge and contour, on paper, as the kernel finds them."""
-    import cadquery as cq
-    from OCP.BRepLib import BRepLib
-    from OCP.gp import gp_Ax2, gp_Dir, gp_Pnt
-    from OCP.HLRAlgo import HLRAlgo_Projector
-    from OCP.HLRBRep import HLRBRep_Algo, HLRBRep_HLRToShape
-
-    from geometry.solid import build_solid
-
-    _, eye, right = VIEWS[name]
-    solid: Any = cq.Workplane(cq.Shape.cast(build_solid(pad)))
-    if name == "section":
-        solid = solid.intersect(cq.Workplane("XY").box(999, 999, 999).translate((0, 999 / 2, 0)))
-    whole = solid.val().wrapped
-    BRepLib.EncodeRegularity_s(whole)
-    seen = HLRBRep_Algo()
-    seen.Add(whole)
-    seen.Projector(HLRAlgo_Projector(gp_Ax2(gp_Pnt(0, 0, 0), gp_Dir(*eye), gp_Dir(*right))))
-    seen.Update()
-    seen.Hide()
-    shapes = HLRBRep_HLRToShape(seen)
-    found: list[Any] = []
-    for lines in (shapes.VCompound(), shapes.OutLineVCompound()):
-        if not lines.IsNull():
-            BRepLib.BuildCurves3d_s(lines)
-            for edge in cq.Shape.cast(lines).Edges():
-                count = int(edge.Length() / APART_MM) + 2
-                found += [point.toTuple()[:2] for point in edge.positions(np.linspace(0, 1, count))]
-    return np.array(found)
 
 
 def drawn_lines(view: View) -> Points:
@@ -96,8 +61,11 @@ def far_from(points: Points, others: Points) -> Points:
 @cache
 def compared(name: str, view: str) -> tuple[Points, Points]:
     """Points of the drawing that the kernel does not see, and points that it sees and the drawing lacks."""
-    make = VIEWS[view][0]
-    drawn, seen = drawn_lines(make(PADS[name], over_mm=0.0)), kernel_lines(PADS[name], view)
+    make, eye, right = VIEWS[view]
+    drawn, seen = (
+        drawn_lines(make(PADS[name], over_mm=0.0)),
+        kernel_lines(PADS[name], eye=eye, right=right, apart_mm=APART_MM, is_cut=view == "section"),
+    )
     return far_from(drawn, seen), far_from(seen, drawn)
 
 

@@ -4,18 +4,17 @@ from collections.abc import Iterator
 from functools import cache
 from itertools import pairwise
 from math import sqrt
-from typing import Any
 
 import numpy as np
 import pytest
 from hypothesis import given, settings
-from numpy.typing import NDArray
 
 from geometry.drawing.inside import inside
 from geometry.drawing.isometric import isometric_view
 from geometry.drawing.model import Curve, Line
 from geometry.levels import cross_section_area_mm2
 from geometry.pad import Pad
+from tests.drawing.kernel_views import Points, kernel_lines
 from tests.drawing.pads import KNOWN
 from tests.examples import examples
 from tests.geometry.pads import EVERY_KIND, pads_of_any_kind
@@ -23,36 +22,6 @@ from tests.geometry.pads import EVERY_KIND, pads_of_any_kind
 PADS = {**EVERY_KIND, **{name: KNOWN[name] for name in ("typical", "long stem")}}
 APART_MM = 0.4
 """Between points taken along the kernel's lines."""
-Points = NDArray[np.float64]
-
-
-def kernel_lines(pad: Pad) -> Points:
-    """Points along every visible edge and contour, on paper, as the kernel finds them."""
-    import cadquery as cq
-    from OCP.BRepLib import BRepLib
-    from OCP.gp import gp_Ax2, gp_Dir, gp_Pnt
-    from OCP.HLRAlgo import HLRAlgo_Projector
-    from OCP.HLRBRep import HLRBRep_Algo, HLRBRep_HLRToShape
-
-    from geometry.solid import build_solid
-
-    solid = build_solid(pad)
-    # Lines along which two faces run into each other smoothly are no edges.
-    BRepLib.EncodeRegularity_s(solid)
-    seen = HLRBRep_Algo()
-    seen.Add(solid)
-    seen.Projector(HLRAlgo_Projector(gp_Ax2(gp_Pnt(0, 0, 0), gp_Dir(1, -1, 1), gp_Dir(1, 1, 0))))
-    seen.Update()
-    seen.Hide()
-    shapes = HLRBRep_HLRToShape(seen)
-    found: list[Any] = []
-    for lines in (shapes.VCompound(), shapes.OutLineVCompound()):
-        if not lines.IsNull():
-            BRepLib.BuildCurves3d_s(lines)
-            for edge in cq.Shape.cast(lines).Edges():
-                count = max(2, int(edge.Length() / APART_MM))
-                found += [point.toTuple()[:2] for point in edge.positions(np.linspace(0, 1, count))]
-    return np.array(found)
 
 
 @cache
@@ -78,7 +47,7 @@ def farthest_mm(points: Points, others: Points) -> float:
 @pytest.mark.parametrize("name", PADS)
 def test_what_is_drawn_is_seen_and_what_is_seen_is_drawn(name: str) -> None:
     """Every point both ways, to the steps in which hidden stretches are left out and points are taken."""
-    drawn, seen = drawn_lines(PADS[name]), kernel_lines(PADS[name])
+    drawn, seen = drawn_lines(PADS[name]), kernel_lines(PADS[name], eye=(1, -1, 1), right=(1, 1, 0), apart_mm=APART_MM)
     assert farthest_mm(drawn, seen) < 0.6
     assert farthest_mm(seen, drawn) < 0.6
 

@@ -1,18 +1,15 @@
 """A server with a database of its own, a design saved on it, and windows that know nothing of each other."""
 
-import socket
-import threading
-import time
 from collections.abc import Iterator
 
 import pytest
-import uvicorn
 from playwright.sync_api import Browser, Page
 
 from server.app import create_app
 from server.settings import Settings
 from tests.browser.conftest import DESKTOP, PHONE, window
 from tests.browser.sharing.saved import Links, link_on, save
+from tests.listening import listening
 
 
 @pytest.fixture(scope="module")
@@ -20,17 +17,8 @@ def address(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
     """A running server with a database of its own."""
     file = tmp_path_factory.mktemp("kept") / "designs.sqlite3"
     app = create_app(Settings(database=str(file), kernel_workers=1))
-    with socket.create_server(("127.0.0.1", 0)) as listening:
-        server = uvicorn.Server(uvicorn.Config(app, log_level="error", lifespan="on"))
-        thread = threading.Thread(target=server.run, kwargs={"sockets": [listening]}, daemon=True)
-        thread.start()
-        until = time.monotonic() + 30
-        while not server.started:
-            assert time.monotonic() < until, "the server did not start"
-            time.sleep(0.05)
-        yield f"http://127.0.0.1:{listening.getsockname()[1]}"
-        server.should_exit = True
-        thread.join(15)
+    with listening(app) as where:
+        yield where
 
 
 @pytest.fixture(scope="module")
