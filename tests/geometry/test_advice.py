@@ -144,6 +144,13 @@ def test_a_stated_load_below_the_cars_mass_is_warned_of() -> None:
     assert "9.4 kN" in warning
 
 
+@pytest.mark.parametrize(("load_kg", "is_warned"), [(959, True), (960, False), (1000, False)])
+def test_a_stated_load_is_warned_of_up_to_what_the_cars_mass_brings(load_kg: float, is_warned: bool) -> None:
+    """Oracle: 0.60 · 1600 kg = 960 kg."""
+    design = designed(van(car={"load_source": "stated", "load_kg": load_kg, "gross_mass_kg": 1600}))
+    assert any("may put" in c.text for c in design.cautions) == is_warned
+
+
 def test_the_rim_must_rise_as_far_as_the_seam_less_what_the_pad_stands_out() -> None:
     """190 + 150 + 12 − 19.5 mm of web = 332.5 mm."""
     assert designed(van()).rim_height_needed_mm == pytest.approx(332.5)
