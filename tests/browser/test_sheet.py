@@ -1,11 +1,9 @@
 """The working sheet as a person meets it."""
 
-from collections.abc import Iterator
-
 import pytest
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Page, expect
 
-from tests.browser.conftest import DESKTOP, Site, until_asked, window
+from tests.browser.conftest import Site, until_asked
 
 pytestmark = pytest.mark.browser
 BORE = "#field-jack-cup_bore_mm"
@@ -27,12 +25,6 @@ EVERY_KIND = (
     "rowing_club_trailer_car_no_pad",
 )
 """A sample of every foot and every head, one whose estimates fail, and one that no pad fits."""
-
-
-@pytest.fixture
-def still(browser: Browser) -> Iterator[Page]:
-    """A window without scripts."""
-    yield from window(browser, DESKTOP, scripts=False)
 
 
 @pytest.mark.parametrize(
@@ -220,38 +212,6 @@ def test_a_missing_measurement_links_to_its_field_even_in_another_group(phone: P
     phone.goto(site.address + "/pad?jack.cup_bore_mm=68")
     phone.locator(".missing").get_by_role("link", name="Seam height").click()
     expect(phone.locator("#field-seam-height_mm")).to_be_focused()
-
-
-def test_everything_works_without_scripts(still: Page, site: Site) -> None:
-    still.goto(site.address + "/pad")
-    typed = {
-        "jack-cup_bore_mm": "68",
-        "jack-cup_depth_mm": "12",
-        "jack-rated_load_kg": "2 t",
-        "jack-rim_height_low_mm": "105",
-        "seam-thickness_mm": '1/8"',
-        "seam-height_mm": "20",
-        "seam-edge_height_mm": "190",
-        "car-gross_mass_kg": "1600",
-    }
-    for name, text in typed.items():
-        still.locator(f"#field-{name}").fill(text)
-    still.get_by_role("button", name="Work out the pad").click()
-    expect(still.locator("#outcome .verdict")).to_contain_text("estimates pass")
-    expect(still.locator("#field-seam-thickness_mm")).to_have_value('1/8"')
-    assert "=&" not in still.url
-    still.locator("#web_mm .deed button").click()
-    expect(still.locator("#web_mm")).to_contain_text("because you fixed it")
-    still.get_by_role("link", name="in", exact=True).click()
-    expect(still.locator("#field-jack-cup_bore_mm")).to_have_value("68 mm")
-
-
-def test_without_scripts_a_summary_on_top_leads_to_what_is_wrong(still: Page, site: Site) -> None:
-    still.goto(site.address + "/pad?jack.cup_bore_mm=4&jack.cup_depth_mm=abc")
-    expect(still.locator(BORE + "-note")).to_contain_text("cannot be right (at least 20 mm)")
-    expect(still.locator("#field-jack-cup_depth_mm")).to_have_value("abc")
-    still.locator("noscript").get_by_role("link").first.click()
-    expect(still.locator(BORE)).to_be_focused()
 
 
 def test_the_model_of_a_failed_pad_asks_for_one_confirmation(page: Page, site: Site) -> None:
