@@ -27,7 +27,10 @@ _SKIN_MM = 0.03
 
 @lru_cache(maxsize=64)
 def isometric_view(pad: Pad) -> View:
-    """What can be seen of the pad's edges and contours, projected along a space diagonal (ISO 5456-3)."""
+    """What can be seen of the pad's edges and contours, projected along a space diagonal (ISO 5456-3).
+
+    The edges of a plain pad are known beforehand; to find which of any pad's are real takes more than twice as long.
+    """
     edges = _edges(pad) if pad.is_plain else all_edges(pad)
     shapes = tuple(shape for points, straight in edges for shape in _seen(pad, points, straight=straight))
     flat = [p for shape in shapes for p in (shape.points if isinstance(shape, Curve) else (shape.start, shape.end))]
