@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from contextlib import suppress
 from dataclasses import dataclass, field
 from functools import cached_property
-from itertools import combinations, product
+from itertools import product
 
 from geometry.drawing.blocks import (
     Block,
@@ -30,7 +30,7 @@ _LEAST_PICTURE_MM = 12.0
 _PICTURE_SHARES = (1.0, 0.8, 0.65, 0.5, 0.4, 0.3, 0.2, 0.1)
 """Of the main scale, as large as there is room for."""
 _LEAST_UNDERSIDE_MM = 30.0
-ALL_ROOTS: frozenset[Root] = frozenset({"stem root", "lead-in", "plug root"})
+ALL_ROOTS: frozenset[Root] = frozenset({"stem root", "lead-in", "plug root", "pocket corners"})
 Placed = list[tuple[Block, Point]]
 """Views and where their origins stand on the sheet."""
 
@@ -44,8 +44,8 @@ class Sheets:
     made: dict[tuple[bool, bool, frozenset[Root]], Sheet] = field(default_factory=dict)
     at_right: bool = False
     """Whether the projected views may stand at the right end of the area too."""
-    name_aside: bool = False
-    """Whether the section's name stands beside what is about the section, where that leaves no room above it."""
+    crowded: bool = False
+    """Whether views may stand nearer each other, and the section's name aside."""
 
     def of(self, *, textured: bool, marked: bool, told: frozenset[Root]) -> Sheet:
         """The sheet with or without a note on the seat's texture, on marking, and on the roots of stem and plug."""
@@ -61,7 +61,10 @@ class OtherViews:
 
     def __init__(self, pad: Pad, shown: dict[str, Measure], facts: SheetFacts, scale: Scale) -> None:
         self.pad, self.shown, self.scale = pad, shown, scale
-        self.marking = marking_words(facts.units)
+        self.marking = marking_words(facts.one_unit)
+        self.told: frozenset[Root] = (
+            frozenset({"pocket corners"}) if "relief_corner_radius_mm" in shown else frozenset()
+        )
         self.made: dict[tuple[bool | None, str], tuple[Block | None, Block] | None] = {}
 
     @cached_property
@@ -106,9 +109,9 @@ def arranged(
             or (marked and not others.pad.has_side_to_mark)
         ):
             continue
-        sheet = sheets.of(textured=textured, marked=bool(marked), told=told)
+        sheet = sheets.of(textured=textured, marked=bool(marked), told=told | others.told)
         for below, main in undersides:
-            for projected in _projected(sheet, main, *views, at_right=sheets.at_right):
+            for projected in _projected(sheet, main, *views, at_right=sheets.at_right, crowded=sheets.crowded):
                 placed = _with_extras(projected, [*below, *windows], sheet)
                 if placed:
                     return sheet, placed
@@ -142,41 +145,53 @@ def right_limit_of(pad: Pad, area: Box, scale: Scale) -> float:
     return area.width - left - STYLE.view_gap_mm - radius - STYLE.centre_over_mm / 2
 
 
-def _projected(sheet: Sheet, section: Block, side: Block | None, top: Block, *, at_right: bool) -> Iterator[Placed]:
+def _projected(
+    sheet: Sheet, section: Block, side: Block | None, top: Block, *, at_right: bool, crowded: bool
+) -> Iterator[Placed]:
     """Section, side and top view in projection (ISO 5456-2), a little to the right too; nothing where the sheet is too small."""
     area, gap = sheet.area, STYLE.view_gap_mm
     main, plan = section.box, top.box
     beside = side.box if side else Box(0, main.bottom, 0, main.top)
-    upper, lower = max(main.top, beside.top), min(main.bottom, beside.bottom)
     left = max(-main.left, -plan.left)
     side_x = left + main.right + gap - beside.left
     width = max(side_x + beside.right if side else left + main.right, left + plan.right)
-    height = upper - main.bottom + gap + plan.height
+    # In first angle the top view stands below the section, in third angle above it; seen from the right and seen from the left
+    # the pad looks the same, so the side view may stay on the right.
+    is_first = sheet.facts.projection == "first"
+    up = -_apart(top, section, crowded=crowded) if is_first else _apart(section, top, crowded=crowded)
+    height = max(main.top, beside.top, up + plan.top) - min(main.bottom, beside.bottom, up + plan.bottom)
     if width > area.width or height > area.height:
         return
     spread = min((area.height - height) / 3, gap)
     most = area.right - width + left
     across = (area.left + left, min(area.left + left + 9, most), *((most,) if at_right else ()))
     for x, third in product(across, (1.0, 0.0)):
-        # In first angle the top view stands below the section, in third angle above it; seen from the right and seen from the
-        # left the pad looks the same, so the side view may stay on the right.
-        if sheet.facts.projection == "first":
-            y = area.top - third * spread - upper
-            plan_y = y + main.bottom - gap - third * spread - plan.top
-        else:
-            plan_y = area.top - third * spread - plan.top
-            y = plan_y + plan.bottom - gap - third * spread - main.top
-        placed = [(section, (x, y)), (top, (x, plan_y))]
+        further = up + (-third if is_first else third) * spread
+        y = area.top - third * spread - max(main.top, beside.top, further + plan.top)
+        placed = [(section, (x, y)), (top, (x, y + further))]
         if side:
             placed.insert(1, (side, (x - left + side_x, y)))
         boxes = [block.box.moved(at) for block, at in placed]
-        inside = y + lower >= area.bottom and y + upper <= area.top
+        inside = min(box.bottom for box in boxes) >= area.bottom
         # A view's corner may be empty: the narrow centring marks ask for what is really there.
         free = not any(box.meets(sheet.kept_free[0]) for box in boxes) and not any(
             block.canvas.touches(mark.moved((-at[0], -at[1]))) for block, at in placed for mark in sheet.kept_free[1:]
         )
-        if inside and free and not any(a.meets(b) for a, b in combinations(boxes, 2)):
+        if inside and free and not (side and any(boxes[1].meets(other) for other in (boxes[0], boxes[2]))):
             yield placed
+
+
+def _apart(lower: Block, upper: Block, *, crowded: bool) -> float:
+    """How far one view's origin stands above another's; on a crowded sheet each may reach into the other's empty corners."""
+    gap = STYLE.view_gap_mm
+    if not crowded:
+        return lower.box.top - upper.box.bottom + gap
+    near = gap / 2
+    return max(
+        under.top - over.bottom + near
+        for under, over in product(lower.covered, upper.covered)
+        if under.left < over.right + near and over.left < under.right + near
+    )
 
 
 def _with_extras(main: Placed, extras: list[Block], sheet: Sheet) -> Placed | None:

@@ -10,7 +10,7 @@ from math import cos, radians, sin
 from geometry.drawing.callouts import place_callout
 from geometry.drawing.canvas import Canvas
 from geometry.drawing.details import Detail
-from geometry.drawing.facts import Units
+from geometry.drawing.facts import Unit
 from geometry.drawing.free_space import covered_by
 from geometry.drawing.isometric import isometric_view
 from geometry.drawing.main_signs import with_signs
@@ -26,11 +26,12 @@ from geometry.drawing.signs import lines_of_words
 from geometry.drawing.style import STYLE
 from geometry.pad import Pad
 
-_LETTER_ANGLES = (30, 20, -30, 45, -45, 10, -10, 150, 160, 210, 135, 225, 170, 190, 60, -60, 120, -120)
+_LETTER_ANGLES = (30, 20, -30, 60, -45, 10, -10, 150, 160, 210, 135, 240, 170, 190, 75, -60, 120, -75)
+"""None along the hatching at 45°, in which a thin line would be lost."""
 _MARK_ANGLES = (75.0, 60.0, 105.0, 120.0, 45.0, 135.0, -75.0, -60.0, -105.0, -120.0)
 _RIM_ANGLES = (-45.0, 45.0, -30.0, 30.0, -60.0, 60.0, -135.0, 135.0, -70.0, 70.0, -120.0, 120.0)
 _OFF_EDGE_MM = 1.2
-_LEAST_APART_MM = 0.7
+LEAST_APART_MM = 0.7
 """Between two parallel lines (ISO 128-2, from memory)."""
 _ROUND = frozenset({"top", "underside"})
 _SIGHT_ARROW_MM = 7.0
@@ -87,10 +88,10 @@ def _name_aside(canvas: Canvas) -> Text:
 
 
 def signed_block(
-    pad: Pad, section: Block, units: Units, *, rooted: bool, textured: bool
+    pad: Pad, section: Block, unit: Unit, *, rooted: bool, textured: bool
 ) -> tuple[Block, frozenset[Root], bool]:
     """The main view with roots and lead-in on leaders and the texture of the seat, and which of these found room."""
-    canvas, told, is_textured = with_signs(section.canvas, pad, section.scale, units, rooted=rooted, textured=textured)
+    canvas, told, is_textured = with_signs(section.canvas, pad, section.scale, unit, rooted=rooted, textured=textured)
     return Block(section.view, section.scale, canvas), told, is_textured
 
 
@@ -109,7 +110,7 @@ def _coarse(pad: Pad, scale: Scale) -> Pad:
         **{
             name: 0.0
             for name in ("edge_chamfer_mm", "slot_mouth_chamfer_mm")
-            if getattr(pad, name) * scale.factor < _LEAST_APART_MM
+            if getattr(pad, name) * scale.factor < LEAST_APART_MM
         }
     )
 
@@ -185,8 +186,8 @@ def underside_block(pad: Pad, scale: Scale, *, main: Scale) -> Block:
 
 
 def isometric_block(pad: Pad, scale: Scale) -> Block:
-    """The picture of the whole pad; it has no dimensions, so its scale does not matter."""
-    view = isometric_view(pad)
+    """The picture of the whole pad, without chamfers that are small on paper; it has no dimensions."""
+    view = isometric_view(_coarse(pad, scale))
     return Block(view, scale, _canvas(view, scale))
 
 

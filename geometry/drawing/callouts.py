@@ -20,6 +20,8 @@ _RUNS = (1.2, 3.0, 6.0, 9.0, 13.0, 18.0, 24.0, 32.0, 42.0, 55.0)
 _TURN_COST_MM = 2.5
 _STEMS_MM = (2.5, 6.0)
 """Triangle to frame: longer where a line, like that of a skirt's rim, runs before the face."""
+_SHORT_STEM_MM = 1.2
+"""The same where only a little room is left beside the feature's own extension line."""
 _CROSSED_STEM = 1.0
 """What it costs that a line runs through stem or triangle, as much as to cross an extension line."""
 _OFF_FACE_MM = STYLE.clear_mm + 0.01
@@ -183,7 +185,7 @@ def place_datum(canvas: Canvas, letter: str, places: Sequence[tuple[Point, float
         for longer, placed in _face_datums(letter, places, reached_from)
         if canvas.has_room(placed.frame, (*longer, placed.whole_stem))
         for trouble in (
-            canvas.trouble_of_datum(placed.frame, placed.stem, beyond=longer)
+            canvas.trouble_of_datum(placed.frame, placed.stem, placed.whole_stem.start, beyond=longer)
             + (0.0 if canvas.has_room(placed.box, ()) else _CROSSED_STEM),
         )
     )
@@ -215,7 +217,9 @@ def place_axis_datum(canvas: Canvas, letter: str, dimension: Dimension) -> None:
             for longer, placed in _axis_datums(letter, dimension)
             if canvas.has_room(placed.box if whole else placed.frame, (*longer, *placed.stem))
             for trouble in (
-                canvas.trouble_of_datum(placed.frame, (*longer, *placed.stem), apart_from=dimension.lines[0]),
+                canvas.trouble_of_datum(
+                    placed.frame, (*longer, *placed.stem), placed.whole_stem.start, apart_from=dimension.lines
+                ),
             )
         )
         if best:
@@ -229,10 +233,13 @@ def _axis_datums(letter: str, dimension: Dimension) -> Iterator[tuple[tuple[Line
     """The datum in line with a dimension line, with what prolongs that."""
     line, (low, high) = dimension.lines[0], sorted((dimension.start[0], dimension.end[0]))
     against = {1: (high, line.end[1]), -1: (low, line.start[1])}
-    for length, way in product((None, 0.0, *_LENGTHS), (1, -1)):
+    places = [(None, stem) for stem in (_STEMS_MM[0], _SHORT_STEM_MM)] + [
+        (length, _STEMS_MM[0]) for length in (0.0, *_LENGTHS)
+    ]
+    for (length, stem), way in product(places, (1, -1)):
         end = line.end if way > 0 else line.start
         foot = against[way] if length is None else (end[0] + way * length, end[1])
-        yield ((Line(end, foot, _ON),) if length else ()), _datum_at(letter, foot, 90.0 - way * 90)
+        yield ((Line(end, foot, _ON),) if length else ()), _datum_at(letter, foot, 90.0 - way * 90, stem)
 
 
 def _datum_at(letter: str, foot: Point, direction: float, stem_mm: float = _STEMS_MM[0]) -> Placed:

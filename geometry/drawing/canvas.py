@@ -31,13 +31,16 @@ _ORDER_COST = 0.01
 """What a place costs for every better wanted one that has room too."""
 FINE = 0.5
 """What costs less troubles nobody."""
-_ACROSS, _ACROSS_EXTENSION, _INTO_CIRCLE = 3.0, 1.0, 3.0
-"""A leader had better cross no dimension line, no leader and no window of a detail; an extension line is less confusing."""
+_ACROSS, _ACROSS_EXTENSION, _ACROSS_LEADER, _INTO_CIRCLE = 3.0, 1.0, 4.0, 3.0
+"""A leader had better cross no dimension line, no window of a detail and least of all a leader; an extension line is less
+confusing."""
 BESIDE, _BESIDE_EDGE = 4.0, 3.0
 """What runs on or close beside another line, or level with an edge of the part, says something that is wrong."""
 _NEAR_SIGN, _NEAR_TEXT = 2.0, 1.0
-_JOINED, _JOINED_MM = 2.0, 0.7
-"""What begins so near a line of something else looks like the rest of it."""
+_JOINED, _JOINED_MM, _CONTINUED_MM = 2.0, 0.7, 1.5
+"""What begins so near a line of something else, or so little beyond its end, looks like the rest of it."""
+_NEAR_FOOT, _NEAR_FOOT_MM = 2.0, 2.5
+"""What it costs that the triangle of a datum stands so near a line of something else that it seems to stand on that."""
 _THROUGH, _LEAST_THROUGH_MM = 0.15, 2.0
 """For every millimetre of a leader within the part, beyond a few about its own tip."""
 _PROLONGED_MM = 6.0
@@ -124,24 +127,35 @@ class Canvas:
             inside = sum(length_within(solid, a, b) for solid in self.part)
             cost += _THROUGH * max(0.0, inside - _LEAST_THROUGH_MM)
             if a[1] == b[1]:
-                cost += _JOINED * (is_met(a, rivals, _JOINED_MM) + is_met(b, rivals, _JOINED_MM))
+                cost += _JOINED * sum(is_met(end, rivals, _JOINED_MM, beyond=_CONTINUED_MM) for end in (a, b))
         return cost + self._nearness(box, lines, is_sign=is_sign)
 
     def trouble_of_datum(
-        self, frame: Box, lines: Iterable[Line], *, beyond: Iterable[Line] = (), apart_from: Line | None = None
+        self,
+        frame: Box,
+        lines: Iterable[Line],
+        foot: Point,
+        *,
+        beyond: Iterable[Line] = (),
+        apart_from: tuple[Line, ...] = (),
     ) -> float:
-        """What it costs to put a datum here: lines crossed, other than its own, and those beside which its face runs on.
+        """What it costs to put a datum here: lines crossed, others so near its foot that it seems to stand on one of them.
 
-        Along its own face's line it runs with good reason; ``beyond`` prolongs that.
+        Along its own face's line it runs with good reason; ``beyond`` prolongs that, and had better have none beside it.
+        ``apart_from`` are the dimension and extension lines that it may stand on.
         """
         if not self.patience:
             return 0.0
-        rivals = [r for r in self.rivals if not apart_from or r[4:6] != apart_from.start]
+        own = [line.start for line in apart_from]
+        rivals = [r for r in self.rivals if r[4:6] not in own]
         cost = sum(cost_among((line.start, line.end), rivals)[0] for line in (*lines, *beyond))
         for line in beyond:
             (ax, y), (bx, _) = line.start, line.end
             others = [r for r in rivals if abs(r.y - y) > _SAME_MM or r.along_x == 0]
             cost += cost_among(((ax, y), (bx, y)), others)[1]
+        if apart_from:
+            others = [r for r in rivals if r.across]
+            cost += _NEAR_FOOT * is_met(foot, others, _NEAR_FOOT_MM, beyond=0.0)
         return cost + self._nearness(frame, (), is_sign=True)
 
     def trouble_of_dimension(self, dimension: Dimension) -> float:
@@ -152,7 +166,7 @@ class Canvas:
         cost = sum(cost_among(first, self.leaders))
         for line in others:
             cost += sum(cost_among(line, self.leaders)) / _ACROSS
-        return cost + self._nearness(dimension.text.box, dimension.lines, is_sign=False)
+        return cost + self._nearness(dimension.words_box, dimension.lines, is_sign=False)
 
     def _nearness(self, box: Box, lines: Iterable[Line], *, is_sign: bool) -> float:
         """What it costs that lines come close to words or signs."""
@@ -182,7 +196,7 @@ class Canvas:
             self.rivals.append(rival(first, across=_ACROSS, beside=BESIDE))
             self.rivals += [rival(line, across=_ACROSS_EXTENSION, beside=BESIDE) for line in others]
         self.dimensions.append(dimension)
-        self._occupy(dimension.text.box, dimension.lines, is_sign=False)
+        self._occupy(dimension.words_box, dimension.lines, is_sign=False)
         if dimension.measure.exact:
             self.shapes += _framed(dimension.text)
 
@@ -213,7 +227,7 @@ class Canvas:
         self._occupy(box, [shape for shape in drawn if isinstance(shape, Line)], is_sign=is_sign)
 
     def _add_leader(self, lines: Iterable[Line]) -> None:
-        added = [rival((line.start, line.end), across=_ACROSS, beside=BESIDE) for line in lines]
+        added = [rival((line.start, line.end), across=_ACROSS_LEADER, beside=BESIDE) for line in lines]
         self.rivals += added
         self.leaders += added
 
@@ -269,15 +283,10 @@ def _kept(box: Box, around: float, price: float) -> Kept:
 
 def _framed(text: Text) -> tuple[Line, ...]:
     """The frame of a theoretically exact dimension (ISO 1101), without the mark before it."""
-    box, aside = text.box, 0.8 * STYLE.clear_mm
+    box, gap = text.box, STYLE.frame_gap_mm
     if text.words.startswith(CRITICAL_MARK):
         mark = text_width_mm(f"{CRITICAL_MARK} ", text.height_mm)
         box = replace(box, bottom=box.bottom + mark) if text.turned else replace(box, left=box.left + mark)
-    (x, y) = (0.0, aside) if text.turned else (aside, 0.0)
-    corners = [
-        (box.left - x, box.bottom - y),
-        (box.right + x, box.bottom - y),
-        (box.right + x, box.top + y),
-        (box.left - x, box.top + y),
-    ]
+    box = box.grown(gap)
+    corners = [(box.left, box.bottom), (box.right, box.bottom), (box.right, box.top), (box.left, box.top)]
     return tuple(Line(a, b, Layer.DIMENSION) for a, b in zip(corners, corners[1:] + corners[:1], strict=True))

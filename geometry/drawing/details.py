@@ -11,7 +11,7 @@ from geometry.drawing.main_plan import lip_outer_mm, seat_corner_needs_detail
 from geometry.drawing.model import Box, Measure, Point, Text, View
 from geometry.drawing.placing import Pointer, place_pointer
 from geometry.drawing.scales import Scale, largest_scale
-from geometry.drawing.signs import stacked, texture, tolerance_frame
+from geometry.drawing.signs import counted, stacked, texture, tolerance_frame
 from geometry.drawing.style import STYLE
 from geometry.drawing.windows import detail_view
 from geometry.geometrical import FLOOR_PARALLELISM, LIP_RUN_OUT
@@ -76,8 +76,11 @@ def _slot_detail(
     floor_mm = radius + max(0.0, min(detail.window_mm, pad.slot_width_mm - radius) - radius) / 2
     # A crossing's floors are one level, and both carry.
     count = "2×" if pad.is_crossed else ""
-    frame = tolerance_frame(FLOOR_PARALLELISM, facts.units, critical=facts.critical, count=count)
-    sign = frame if facts.as_printed else stacked(frame, texture(FLOOR_ROUGHNESS_UM))
+    sign = tolerance_frame(FLOOR_PARALLELISM, facts.one_unit, critical=facts.critical)
+    if not facts.as_printed:
+        sign = stacked(sign, texture(FLOOR_ROUGHNESS_UM), count=count)
+    elif count:
+        sign = counted(sign, count)
     tips = [(-floor_mm * k, 0.0)]
     if radius:
         angles = _STEEP if narrow else _UP_LEFT
@@ -103,7 +106,7 @@ def _lip_detail(pad: Pad, shown: dict[str, Measure], main: Scale, facts: SheetFa
         pointer = Pointer(shown["edge_chamfer_mm"], "note", at, 0.0, _DOWN_RIGHT, _lengths(reach))
         place_pointer(detail.canvas, detail.scale, pointer)
     tip = (((seat + outer) / 2 - centre[0]) * k, -edge / 2 * k)
-    frame = tolerance_frame(LIP_RUN_OUT, facts.units, critical=facts.critical)
+    frame = tolerance_frame(LIP_RUN_OUT, facts.one_unit, critical=facts.critical)
     place_square(detail.canvas, frame, [tip], "lip run-out", up=False)
     return _named(detail)
 
@@ -126,7 +129,7 @@ def _groove_detail(
         )
         place_pointer(detail.canvas, detail.scale, pointer)
     tip = ((bore - seat) * 0.15 * k, (lip - centre[1]) * k)
-    frame = tolerance_frame(LIP_RUN_OUT, facts.units, critical=facts.critical)
+    frame = tolerance_frame(LIP_RUN_OUT, facts.one_unit, critical=facts.critical)
     place_square(detail.canvas, frame, [tip], "lip run-out", up=False)
     return _named(detail)
 

@@ -7,6 +7,7 @@ from geometry.drawing.errors import SheetError
 
 Units = Literal["mm", "in", "in_fraction", "dual"]
 """``in_fraction`` is inches in 64ths wherever a size is one, in decimals elsewhere."""
+Unit = Literal["mm", "in"]
 Projection = Literal["first", "third"]
 Paper = Literal["A4", "A3", "letter", "tabloid"]
 
@@ -38,7 +39,7 @@ class SheetFacts:
     fit_to_make: bool
     not_fit_words: str = ""
     units: Units = "mm"
-    job_units: Literal["mm", "in"] = "mm"
+    job_units: Unit = "mm"
     """In which the part was sized; the other is converted, and rounded to what its tolerance needs."""
     as_printed: bool = False
     """Built up in layers: no surface has the roughness of a cut one."""
@@ -53,6 +54,11 @@ class SheetFacts:
     created_by: str = ""
     approved_by: str = ""
     """Persons (ISO 7200): left open for a pen where nobody is named."""
+
+    @property
+    def one_unit(self) -> Unit:
+        """The unit of what has room for one, such as frames, chamfers and notes: of a sheet with both the ruling one."""
+        return self.job_units if self.units == "dual" else "mm" if self.units == "mm" else "in"
 
     def __post_init__(self) -> None:
         day = self.date.split("-")

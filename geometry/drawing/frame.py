@@ -18,8 +18,8 @@ BLOCK_ROWS = 3
 _CAUTION_BAR_MM = 2 * STYLE.line_step_mm + 1.8
 _COLUMN_SHARES = (0.5, 0.54, 0.58, 0.62, 0.66, 0.7, 0.74, 0.46)
 """Of the foot, for the notes: that which makes the foot lowest."""
-_WIDEST_FOOT_MM = 186.0
-"""On a wide sheet title block and notes stand at its lower right, as wide as on a narrow one (ISO 7200: about 180 mm)."""
+_FOOT_MM = 180.0
+"""On a wide sheet title block and notes stand at its lower right (ISO 7200: 180 mm); on a narrow one they are as wide as that."""
 
 
 @dataclass(slots=True)
@@ -63,7 +63,7 @@ class Sheet:
             # Into a banner it would look like the wall of a cell.
             Line((middle_x, height), (middle_x, frame.top - (inside if facts.fit_to_make else 0)), Layer.FRAME),
         ]
-        left = max(frame.left, frame.right - _WIDEST_FOOT_MM)
+        left = frame.right - _FOOT_MM if width > height else frame.left
         foot = Box(left, frame.bottom, frame.right, frame.bottom)
         grid, letters = grid_references(frame, width, height) if facts.paper in _GRIDDED else ((), ())
         return cls(facts, frame, [*rectangle(frame, Layer.FRAME), *marks, *grid], [*letters], frame, foot)

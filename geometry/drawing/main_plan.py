@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from math import inf, sqrt
 
-from geometry.drawing.facts import Units
+from geometry.drawing.facts import Unit
 from geometry.drawing.model import Point
 from geometry.drawing.scales import Scale
 from geometry.pad import Pad
@@ -20,7 +20,7 @@ _SMALL_RADIUS_MM = 1.2
 class Plan:
     """What goes onto the section and what into a detail or a note instead."""
 
-    units: Units
+    unit: Unit
     windows: tuple[tuple[Point, float], ...] = ()
     """Details: where they look, and how far about it, in model mm."""
     right_limit: float = inf

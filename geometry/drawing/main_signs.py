@@ -4,7 +4,7 @@ from contextlib import suppress
 
 from geometry.drawing.callouts import place_axis_datum, place_beside, place_callout, place_datum, place_square
 from geometry.drawing.canvas import Canvas
-from geometry.drawing.facts import Units
+from geometry.drawing.facts import Unit
 from geometry.drawing.geometrical import FLOOR_ROUGHNESS_UM, SEAT_ROUGHNESS_UM
 from geometry.drawing.main_notes import UP
 from geometry.drawing.main_plan import Plan, half_body, lip_outer_mm
@@ -19,8 +19,8 @@ from geometry.pad import Pad
 _DOWN = (-60.0, -45.0, -120.0, -135.0)
 _DOWN_ASIDE = (-45.0, -30.0, -60.0, -20.0, -75.0, -10.0)
 """Directions in which leaders leave, the most wanted first."""
-_FEW_CROSSED = 4
-"""What a leader that could be a note instead may cost: to cross a dimension line and an extension line at most."""
+_FEW_CROSSED = 3.5
+"""What a leader that could be a note instead may cost: to cross one dimension line or a few extension lines, and no leader."""
 
 
 def datums(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, plan: Plan) -> None:
@@ -35,7 +35,7 @@ def datums(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, pl
     location = location_of(pad)
     if location:
         line = _placed(canvas, "slot_width_mm" if pad.has_slot else "plug_width_mm").lines[0]
-        frame = tolerance_frame(location, plan.units, critical=plan.critical)
+        frame = tolerance_frame(location, plan.unit, critical=plan.critical)
         place_beside(canvas, frame, line, f"{location.feature} {location.characteristic}")
 
 
@@ -47,7 +47,7 @@ def top_signs(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale,
     inner = pad.plug_width_mm / 2 if pad.has_plug else 0.0
     half = min(rim, half_body(pad))
     tips = [((inner + (half - inner) * share) * k, pad.body_top_mm * k) for share in (0.5, 0.35, 0.65, 0.8, 0.2)]
-    frame = tolerance_frame(carrying_parallelism(pad), plan.units, critical=plan.critical)
+    frame = tolerance_frame(carrying_parallelism(pad), plan.unit, critical=plan.critical)
     sign = frame if plan.is_printed else stacked(frame, texture(FLOOR_ROUGHNESS_UM))
     place_square(canvas, sign, tips, "parallelism of the top", up=True, mirrored=True)
 
@@ -58,7 +58,7 @@ def lip_run_out(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scal
         k = scale.factor
         inner, outer = pad.seat_diameter_mm / 2, lip_outer_mm(pad)
         tips = [((inner + (outer - inner) * share) * k, pad.seat_length_mm * k) for share in (0.5, 0.65, 0.8)]
-        frame = tolerance_frame(LIP_RUN_OUT, plan.units, critical=plan.critical)
+        frame = tolerance_frame(LIP_RUN_OUT, plan.unit, critical=plan.critical)
         place_square(canvas, frame, tips, "lip run-out", up=False, mirrored=True)
 
 
@@ -75,7 +75,7 @@ def _face_places(pad: Pad, scale: Scale) -> list[float]:
 
 
 def with_signs(
-    canvas: Canvas, pad: Pad, scale: Scale, units: Units, *, rooted: bool, textured: bool
+    canvas: Canvas, pad: Pad, scale: Scale, unit: Unit, *, rooted: bool, textured: bool
 ) -> tuple[Canvas, frozenset[Root], bool]:
     """Roots and lead-in on leaders, and the seat's texture: which roots found room, and whether the texture did.
 
@@ -88,7 +88,7 @@ def with_signs(
         if textured and texture_first:
             signed, is_textured = _with_texture(signed, pad, scale)
         if rooted:
-            signed, told = _with_roots(signed, pad, scale, units)
+            signed, told = _with_roots(signed, pad, scale, unit)
         if textured and not texture_first:
             signed, is_textured = _with_texture(signed, pad, scale)
         found.append((len(told) + is_textured, -signed.trouble, signed, told, is_textured))
@@ -106,7 +106,7 @@ def _with_texture(canvas: Canvas, pad: Pad, scale: Scale) -> tuple[Canvas, bool]
     return canvas, False
 
 
-def _with_roots(canvas: Canvas, pad: Pad, scale: Scale, units: Units) -> tuple[Canvas, frozenset[Root]]:
+def _with_roots(canvas: Canvas, pad: Pad, scale: Scale, unit: Unit) -> tuple[Canvas, frozenset[Root]]:
     """The radius at the root of stem or plug and the lead-in at the stem's end on leaders, and which of them found room.
 
     None of them is drawn.
@@ -116,10 +116,10 @@ def _with_roots(canvas: Canvas, pad: Pad, scale: Scale, units: Units) -> tuple[C
     top = pad.seat_recess_depth_mm * k if pad.has_recess else 0.0
     places: list[tuple[Root, str, Point, tuple[float, ...]]] = []
     if pad.has_stem:
-        places.append(("stem root", root_words(units), (stem, top), _DOWN_ASIDE))
-        places.append(("lead-in", lead_in_words(units), (stem, -pad.stem_length_mm * k), _DOWN_ASIDE))
+        places.append(("stem root", root_words(unit), (stem, top), _DOWN_ASIDE))
+        places.append(("lead-in", lead_in_words(unit), (stem, -pad.stem_length_mm * k), _DOWN_ASIDE))
     if pad.has_plug:
-        places.append(("plug root", root_words(units), (plug, pad.body_top_mm * k), UP))
+        places.append(("plug root", root_words(unit), (plug, pad.body_top_mm * k), UP))
     for root, words, tip, angles in places:
         trial = canvas.copied()
         with suppress(NoRoomError):

@@ -116,20 +116,18 @@ def diameters(
     outer = "flats_width_mm" if pad.has_flats else "body_diameter_mm"
     if pad.is_crossed:
         rim = min(rim, pad.web_mm)
-    more = first_row + (1 if pad.slot_offset_mm else 0)
     round_(
         outer,
         2 * half_body(pad),
         max(rim, pad.seat_length_mm + pad.edge_chamfer_mm + 1e-6),
-        range(1 + more, 6),
+        range(1 + first_row, 6),
         out,
     )
     round_("plug_width_mm", pad.plug_width_mm, pad.top_height_mm - pad.edge_chamfer_mm, (0, 2, 3), out)
     if pad.has_slot:
         mouth, x, half = pad.body_top_mm - pad.slot_mouth_chamfer_mm, pad.slot_offset_mm, pad.slot_width_mm / 2
-        # The offset nearer: its extension line goes through the middle of the slot, where the width's words stand.
-        span("slot_width_mm", (x - half, x + half), mouth, (more, *range(2 + more, 6)), ("middle", "low", "high"))
-        span("slot_offset_mm", (0, x), pad.body_top_mm, (first_row, 3, 4, 5), ("middle", "low", "high"))
+        rows = (first_row, *range(2 + first_row, 6))
+        span("slot_width_mm", (x - half, x + half), mouth, rows, ("middle", "low", "high"))
     below = (1, 0, *range(2, 8))
     round_("seat_diameter_mm", pad.seat_diameter_mm, pad.seat_corner_radius_mm, below, ("middle", "low", "high"))
     round_("stem_diameter_mm", pad.stem_diameter_mm, -pad.stem_length_mm, (0, *range(2, 8)), out)

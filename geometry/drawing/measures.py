@@ -161,7 +161,9 @@ def converted_mm(length_mm: float, unit: Units) -> float:
     (103.19, 1.831)
     """
     one = 1.0 if unit == "mm" else inch_to_mm(1.0)
-    return round(length_mm / one, _CONVERTED_DIGITS[unit]) * one
+    digits = _CONVERTED_DIGITS[unit]
+    # 0.425 in are 10.795 mm, which no binary number is: nearly a half goes up.
+    return round(length_mm / one + (_NEARLY if unit == "mm" else 0.0), digits) * one
 
 
 def converted_tolerance_mm(tolerance_mm: float, unit: Units, *, lost_mm: float) -> float:
@@ -215,14 +217,25 @@ class _Writer:
         return {"mm": metric, "dual": f"{metric} [{inch}]"}.get(self.units, inch)
 
     def _one(self, nominal_mm: float, tolerance_mm: float, unit: Units, *, individual: bool) -> str:
+        """A size as written in one unit; beside the ruling unit's figures it lets nothing pass that they stop."""
+        if self.units == "dual" and unit != self.job:
+            nominal_mm, tolerance_mm = self._rounded(nominal_mm, tolerance_mm, self.job)
+        size, spread = self._rounded(nominal_mm, tolerance_mm, unit)
+        written = length_words(size, "in_fraction" if self.units == "in_fraction" else unit)
+        return f"{written} ±{length_words(spread, unit)}" if individual else written
+
+    def _rounded(self, nominal_mm: float, tolerance_mm: float, unit: Units) -> tuple[float, float]:
+        """Size and plus-and-minus as far as the figures of one unit say them, mm."""
         is_native = unit == self.job and _is_round(nominal_mm, unit)
         size = nominal_mm if is_native else converted_mm(nominal_mm, unit)
         lost = abs(size - nominal_mm)
-        spread = (
-            tolerance_mm if unit == "mm" and is_native else converted_tolerance_mm(tolerance_mm, unit, lost_mm=lost)
-        )
-        written = length_words(size, "in_fraction" if self.units == "in_fraction" else unit)
-        return f"{written} ±{length_words(spread, unit)}" if individual else written
+        if unit == "mm" and is_native:
+            return size, tolerance_mm
+        if self.units == "dual" and unit == "in":
+            # As far as it is written: a sixteenth has four decimals.
+            size = converted_mm(nominal_mm, unit)
+            lost = abs(size - nominal_mm)
+        return size, converted_tolerance_mm(tolerance_mm, unit, lost_mm=lost)
 
     def length(self, name: str, value: float, *, count: str = "") -> Measure:
         """A length."""
@@ -254,8 +267,8 @@ class _Writer:
     def chamfer(self, name: str, value: float, *, count: int) -> Measure:
         """A chamfer of 45° on some edges."""
         tolerance = radius_tolerance_mm(value)
-        # Beside their angle there is room for one unit: mm where the sheet has both.
-        writer = replace(self, units="mm") if self.units == "dual" else self
+        # Beside their angle there is room for one unit: the ruling one where the sheet has both.
+        writer = replace(self, units=self.job) if self.units == "dual" else self
         return writer._measure(name, value, tolerance_mm=tolerance, prefix=f"{count}× ", suffix=" × 45°")
 
     def auxiliary(self, name: str, value: float, *, of: tuple[float, ...]) -> Measure:

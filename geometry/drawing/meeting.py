@@ -73,13 +73,14 @@ def cost_among(line: Segment, rivals: Iterable[Rival]) -> tuple[float, float]:
     return crossed, alongside
 
 
-def is_met(point: Point, rivals: Iterable[Rival], near: float) -> bool:
-    """Whether a point lies so near some line that a line ending there looks like a part of it."""
+def is_met(point: Point, rivals: Iterable[Rival], near: float, *, beyond: float) -> bool:
+    """Whether a point lies so near some line, or so little beyond its end, that a line ending there looks like a part of it."""
     px, py = point
     for left, bottom, right, top, x, y, along_x, along_y, length, *_ in rivals:
-        if left <= px <= right and bottom <= py <= top:
+        room = max(near, beyond)
+        if left - room <= px <= right + room and bottom - room <= py <= top + room:
             along, off = (px - x) * along_x + (py - y) * along_y, (py - y) * along_x - (px - x) * along_y
-            if -near < along < length + near and abs(off) < near:
+            if -beyond < along < length + beyond and abs(off) < near:
                 return True
     return False
 

@@ -224,6 +224,11 @@ class Dimension:
     arrows: tuple[Arrow, ...]
     text: Text
 
+    @property
+    def words_box(self) -> Box:
+        """The rectangle that its words may touch; of an exact size with the frame about them."""
+        return self.text.box.grown(STYLE.frame_gap_mm) if self.measure.exact else self.text.box
+
     def moved(self, by: Point) -> "Dimension":
         """The same dimension elsewhere."""
         return Dimension(

@@ -5,7 +5,7 @@ from itertools import pairwise
 from math import inf, isfinite
 from typing import Literal
 
-from geometry.drawing.facts import CRITICAL_MARK, SheetFacts, Units
+from geometry.drawing.facts import CRITICAL_MARK, SheetFacts, Unit
 from geometry.drawing.geometrical import SEAT_ROUGHNESS_UM
 from geometry.drawing.measures import length_words, tolerance_words
 from geometry.fits import linear_tolerance_mm, radius_tolerance_mm
@@ -14,8 +14,8 @@ from geometry.pad import Pad
 from geometry.spread import OUTER_CORNERS
 from geometry.units import STANDARD_GRAVITY, kg_to_pound
 
-Root = Literal["stem root", "lead-in", "plug root"]
-"""Places at stem and plug that the drawing sizes and does not draw."""
+Root = Literal["stem root", "lead-in", "plug root", "pocket corners"]
+"""Places that a leader tells, else a note: at stem and plug the drawing sizes them and does not draw them."""
 MARKING = ("Mark drawing number and", "date on the cylindrical", "side, at most {depth} deep")
 """Stands on a leader at the body's side, in lines; a note where no leader finds room."""
 _MARKING_DEPTH_MM = 0.3
@@ -41,11 +41,11 @@ def note_words(
     """The general notes of the sheet; marking, the seat's texture and roots only where no sign at the part has told them."""
     said = (
         _unit_words(facts),
-        f"Unless stated ISO\u00a02768-mK: {_tolerance_words(pad, facts.units)}",
-        _edge_words(pad, facts.units, told) + ("" if facts.as_printed else _texture_words(seat=seat)),
+        f"Unless stated ISO\u00a02768-mK: {_tolerance_words(pad, facts.one_unit)}",
+        _edge_words(pad, facts.one_unit, told) + ("" if facts.as_printed else _texture_words(seat=seat)),
         *((f"{CRITICAL_MARK} An estimate depends on this: measure and record it.",) if facts.critical else ()),
-        *_slot_words(pad, facts.units),
-        *((_marking_note(pad, facts.units),) if marking else ()),
+        *_slot_words(pad, facts.one_unit, told),
+        *((_marking_note(pad, facts.one_unit),) if marking else ()),
         _load_words(facts),
     )
     return tuple(note.replace(" °C", "\u00a0°C") for note in said)
@@ -57,7 +57,7 @@ def _unit_words(facts: SheetFacts) -> str:
     job = {"mm": "mm", "in": "inches"}[facts.job_units]
     converted = "" if unit.startswith(job) else f", converted from {job}"
     if facts.units == "dual":
-        converted = f", {job} rule; chamfers, frames, notes in mm"
+        converted = f", {job} govern; chamfers, frames, notes in {job}"
     return f"Sizes in {unit}{converted}. {upper_first(facts.moisture)}, {facts.temperature}."
 
 
@@ -66,19 +66,21 @@ def _texture_words(*, seat: bool) -> str:
     return f" Ra in\u00a0µm{f'; seat face (datum A) {SEAT_ROUGHNESS_UM}' if seat else ''}."
 
 
-def _slot_words(pad: Pad, units: Units) -> tuple[str, ...]:
+def _slot_words(pad: Pad, unit: Unit, told: frozenset[Root]) -> tuple[str, ...]:
     """What a slot that is more than one straight cut through the middle asks for, where no dimension can say it: in one note."""
     said = (
-        *(("Slots at right angles through the axis, floors level.",) if pad.is_crossed else ()),
-        *((_pocket_words(pad, units),) if pad.has_relief else ()),
-        *(("Mark the seam's side (right in A–A).",) if pad.slot_offset_mm else ()),
+        *(("Slots at right angles through the axis, both floors in one parallelism zone.",) if pad.is_crossed else ()),
+        *((_pocket_words(pad, unit, told),) if pad.has_relief else ()),
+        *(("Mark an arrow to the seam's side (right in A–A) on the top.",) if pad.slot_offset_mm else ()),
     )
     return (" ".join(said),) if said else ()
 
 
-def _pocket_words(pad: Pad, units: Units) -> str:
-    """Where the pocket stands, and the corners that an end mill leaves in it, which the top view may have no room for."""
-    return f"Pocket mid-slot, corners R{length_words(pad.relief_corner_radius_mm, _plain_units(units))}\u00a0max."
+def _pocket_words(pad: Pad, unit: Unit, told: frozenset[Root]) -> str:
+    """Where the pocket stands, and the corners that an end mill leaves in it where the top view has no room for them."""
+    if "pocket corners" in told:
+        return "Pocket mid-slot."
+    return f"Pocket mid-slot, corners R{length_words(pad.relief_corner_radius_mm, unit)}\u00a0max."
 
 
 def _load_words(facts: SheetFacts) -> str:
@@ -91,27 +93,27 @@ def _load_words(facts: SheetFacts) -> str:
     return f"Load used in the estimates: about {load}, not tested."
 
 
-def marking_words(units: Units) -> tuple[str, ...]:
+def marking_words(unit: Unit) -> tuple[str, ...]:
     """What is marked on the part, where and how deep."""
-    return tuple(line.format(depth=length_words(_MARKING_DEPTH_MM, _plain_units(units))) for line in MARKING)
+    return tuple(line.format(depth=length_words(_MARKING_DEPTH_MM, unit)) for line in MARKING)
 
 
-def _marking_note(pad: Pad, units: Units) -> str:
+def _marking_note(pad: Pad, unit: Unit) -> str:
     """The same as a note; a part without a side to mark gets a tag."""
     if not pad.has_side_to_mark:
         return "Drawing number and date on a tag or its bag: the side is too low to mark."
-    return f"{' '.join(marking_words(units))}."
+    return f"{' '.join(marking_words(unit))}."
 
 
-def root_words(units: Units) -> str:
+def root_words(unit: Unit) -> str:
     """The radius at the root of a stem or a plug: least and greatest."""
-    least, most = (length_words(size, _plain_units(units)) for size in (ROOT_LEAST_MM, ROOT_MOST_MM))
+    least, most = (length_words(size, unit) for size in (ROOT_LEAST_MM, ROOT_MOST_MM))
     return f"R{least} to R{most}"
 
 
-def lead_in_words(units: Units) -> str:
+def lead_in_words(unit: Unit) -> str:
     """The chamfer at the stem's end."""
-    return f"{length_words(LEAD_IN_MM, _plain_units(units))} × 45°"
+    return f"{length_words(LEAD_IN_MM, unit)} × 45°"
 
 
 def _three_figures(value: float) -> str:
@@ -123,26 +125,21 @@ def _three_figures(value: float) -> str:
     return f"{float(f'{value:.3g}'):g}"
 
 
-def _plain_units(units: Units) -> Units:
-    """One unit where a note has room for one: decimals, and mm on a sheet that has both."""
-    return "mm" if units in ("mm", "dual") else "in"
-
-
-def _edge_words(pad: Pad, units: Units, told: frozenset[Root]) -> str:
-    """Edges without a size of their own, and which edges a counted chamfer is at."""
+def _edge_words(pad: Pad, unit: Unit, told: frozenset[Root]) -> str:
+    """Edges without a size of their own, and which edges the counted chamfer is at."""
 
     def size(length_mm: float) -> str:
-        return length_words(length_mm, _plain_units(units))
+        return length_words(length_mm, unit)
 
     said: tuple[tuple[Root, bool, str], ...] = (
-        ("lead-in", pad.has_stem, f"; stem end {lead_in_words(units)} as a lead-in"),
-        ("stem root", pad.has_stem, f"; stem root {root_words(units)}"),
-        ("plug root", pad.has_plug, f"; plug root {root_words(units)}"),
+        ("lead-in", pad.has_stem, f"; stem end {lead_in_words(unit)} as a lead-in"),
+        ("stem root", pad.has_stem, f"; stem root {root_words(unit)}"),
+        ("plug root", pad.has_plug, f"; plug root {root_words(unit)}"),
     )
     roots = "".join(words for root, is_there, words in said if is_there and root not in told)
     top = ", and the plug's top edge" if pad.has_plug else ""
     which = "body's round edges only" if pad.has_flats else "body's edges"
-    rim = f"; {size(pad.edge_chamfer_mm)} × 45°: {which}, top and bottom{top}" if pad.edge_chamfer_mm else ""
+    rim = f"; chamfer: {which}, top and bottom{top}" if pad.edge_chamfer_mm else ""
     edges = (
         f"Edges, ISO\u00a013715: outer −{size(_OUTER_EDGE_MM)}, no burr; inner corners not shown R{size(_INNER_CORNER_MM)}\u00a0max"
         f"{rim}{roots}."
@@ -150,9 +147,8 @@ def _edge_words(pad: Pad, units: Units, told: frozenset[Root]) -> str:
     return edges.replace(" × ", "\u00a0×\u00a0")
 
 
-def _tolerance_words(pad: Pad, units: Units) -> str:
+def _tolerance_words(pad: Pad, unit: Unit) -> str:
     """The rows of ISO 2768 that this part needs, for a reader who has no copy; converted ones are no wider."""
-    unit = _plain_units(units)
     present = {name: getattr(pad, name) for name in pad.present}
     lengths = [size for name, size in present.items() if name not in OUTER_CORNERS]
     rounds = [size for name, size in present.items() if name in OUTER_CORNERS]
@@ -171,7 +167,7 @@ def _tolerance_words(pad: Pad, units: Units) -> str:
     return f"{'; '.join(said)}."
 
 
-def _rows(limits_mm: tuple[float, ...], sizes_mm: list[float], tolerance: Callable[[float], float], unit: Units) -> str:
+def _rows(limits_mm: tuple[float, ...], sizes_mm: list[float], tolerance: Callable[[float], float], unit: Unit) -> str:
     """The rows of a table in which some sizes fall."""
 
     def row(low: float, high: float) -> str:

@@ -48,7 +48,7 @@ class Span:
     def holds_words(self) -> bool:
         """Whether its words fit between its arrows."""
         along = 1 if self.side in {"left", "right"} else 0
-        room = abs(self.end[along] - self.start[along]) - 2 * STYLE.clear_mm - 0.1
+        room = abs(self.end[along] - self.start[along]) - 2 * STYLE.text_clear_mm
         return text_width_mm(self.measure.words, STYLE.text_mm) <= room
 
 
@@ -65,7 +65,7 @@ def place_span(
         (canvas.trouble_of_dimension(dimension), dimension)
         for dimension in tries
         if dimension
-        and canvas.has_room_for(dimension.text, dimension.lines)
+        and canvas.has_room(dimension.words_box, dimension.lines)
         and not _lies_on_another(canvas, dimension)
     )
     if best is None:
@@ -214,7 +214,10 @@ def place_letter(canvas: Canvas, letter: str, *, centre: Point, radius: float, a
     if best is None:
         raise NoRoomError(f"no room for the letter {letter}")
     text, line = best
-    canvas.add(text.box, (text,), (Arc(centre, radius, 0, 360, Layer.THIN),), leader=(line,), is_sign=False)
+    trouble = canvas.trouble_of_leader(text.box, (line,), is_sign=False)
+    # What comes later keeps as far off as from a sign: a line beside a letter would be read as its leader.
+    ring = Arc(centre, radius, 0, 360, Layer.THIN)
+    canvas.add(text.box, (text,), (ring,), leader=(line,), is_sign=True, trouble=trouble)
 
 
 def _letters(letter: str, centre: Point, radius: float, angles_deg: tuple[float, ...]) -> Iterator[tuple[Text, Line]]:

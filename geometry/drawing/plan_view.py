@@ -8,10 +8,13 @@ from geometry.drawing.canvas import Canvas
 from geometry.drawing.model import Measure
 from geometry.drawing.placing import NoRoomError, Pointer, Span, WordsAt, place_pointer, place_span
 from geometry.drawing.scales import Scale
+from geometry.drawing.style import STYLE
 from geometry.pad import Pad
 
-_BESIDE_SIGHT_MM = 9.2
+_BESIDE_SIGHT_MM = 9.6
 """From the outline to where rows begin at the view's sides, past the ends of the cutting plane and their letters."""
+_NEARER_MM = 3.0
+"""By how much the first row above is nearer than others: nothing else stands there."""
 _LENGTHS = (6.0, 9.0, 13.0, 18.0, 24.0, 32.0, 42.0, 55.0, 70.0)
 _ROWS = range(5)
 _WORDS: tuple[WordsAt, ...] = ("middle", "high", "low")
@@ -19,7 +22,9 @@ _OUTWARD = (45.0, 30.0, 60.0, -45.0, -30.0, -60.0)
 
 
 def add_plan_dimensions(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale) -> None:
-    """Lengths along the slot aside, widths below, and what only this view shows round.
+    """Lengths along the slot aside, widths below, how far a slot stands off the axis above, and what only this view shows round.
+
+    The section has the slot's width just there, whose arrows and extension lines would stand among those of the offset.
 
     Raises NoRoomError where one finds no place.
     """
@@ -29,6 +34,11 @@ def add_plan_dimensions(canvas: Canvas, pad: Pad, shown: dict[str, Measure], sca
         _along(canvas, pad, shown, "relief_length_mm", scale, (middle - half, middle + half), y)
         start, end = ((middle + way * half) * k for way in (-1, 1))
         span = Span(shown["relief_width_mm"], "below", (start, -y * k), (end, -y * k), -body * k)
+        place_span(canvas, span, scale, rows=_ROWS, words=_WORDS)
+    if "slot_offset_mm" in shown:
+        above = body * k + STYLE.centre_over_mm
+        # From the ends of the axes, which are what it measures between.
+        span = Span(shown["slot_offset_mm"], "above", (0.0, above), (middle * k, above), body * k - _NEARER_MM)
         place_span(canvas, span, scale, rows=_ROWS, words=_WORDS)
     if "cross_slot_width_mm" in shown:
         y = pad.cross_slot_width_mm / 2

@@ -8,7 +8,7 @@ from itertools import chain, islice, product
 from math import inf
 
 from geometry.drawing.arrangement import ALL_ROOTS, OtherViews, Placed, Sheets, arranged, right_limit_of, with_picture
-from geometry.drawing.blocks import section_block, signed_block
+from geometry.drawing.blocks import LEAST_APART_MM, section_block, signed_block
 from geometry.drawing.canvas import HASTY, MEASURED, PATIENT, Canvas
 from geometry.drawing.details import Detail, details_of
 from geometry.drawing.errors import SheetError
@@ -45,19 +45,32 @@ def draw(pad: Pad, facts: SheetFacts) -> Drawing:
         area = sheets.of(textured=True, marked=True, told=ALL_ROOTS).area
         if pad.body_diameter_mm * scale.factor > area.width or pad.overall_height_mm * scale.factor > area.height:
             continue
-        found = _at_scale(pad, shown, sheets, scale)
-        if not found and scale.factor <= _LAST_READABLE:
-            # Rather the views at the area's other end, and the section's name aside, than a slot that is too small to be seen.
-            for sheets.at_right, sheets.name_aside in ((True, False), (True, True)):
-                found = found or _at_scale(pad, shown, sheets, scale)
-            sheets.at_right = sheets.name_aside = False
-        if found:
-            sheet, placed = found
-            return _finished(sheet, scale, with_picture(pad, scale, placed, sheet))
+        for lip_apart, sheets.at_right, sheets.crowded in _ways(pad, scale):
+            found = _at_scale(pad, shown, sheets, scale, lip_apart=lip_apart)
+            if found:
+                sheet, placed = found
+                return _finished(sheet, scale, with_picture(pad, scale, placed, sheet))
     raise SheetError("The pad is too large or too slender to be drawn on this paper at a standard scale.")
 
 
-def _at_scale(pad: Pad, shown: dict[str, Measure], sheets: Sheets, scale: Scale) -> tuple[Sheet, Placed] | None:
+def _ways(pad: Pad, scale: Scale) -> Iterator[tuple[bool, bool, bool]]:
+    """What is tried at a scale: a detail of a narrow lip or none, the views at the area's other end, the section's name aside.
+
+    Where the next scale would make the slot too small to be seen, rather one of these than that.
+    """
+    is_last = scale.factor <= _LAST_READABLE
+    for lip_apart in (True, False) if lip_needs_detail(pad, scale) else (False,):
+        # In a narrow groove a leader seems to mean the groove's walls.
+        if lip_apart or is_last or not (pad.has_skirt and lip_needs_detail(pad, scale)):
+            yield lip_apart, False, False
+        if is_last:
+            yield lip_apart, True, False
+            yield lip_apart, True, True
+
+
+def _at_scale(
+    pad: Pad, shown: dict[str, Measure], sheets: Sheets, scale: Scale, *, lip_apart: bool
+) -> tuple[Sheet, Placed] | None:
     """All views at one main scale, else with words kept close to the section; None where something finds no room."""
     facts, area = sheets.facts, sheets.of(textured=True, marked=True, told=ALL_ROOTS).area
     fallback = None
@@ -66,24 +79,23 @@ def _at_scale(pad: Pad, shown: dict[str, Measure], sheets: Sheets, scale: Scale)
         OtherViews(pad, each, facts, scale) for each in ((shown, fewer) if len(fewer) < len(shown) else (shown,))
     )
     made: dict[tuple[Plan, int], SectionCanvases] = {}
-    for lip_apart in (True, False) if lip_needs_detail(pad, scale) else (False,):
-        for right_limit, (reach, narrow) in product((inf, right_limit_of(pad, area, scale)), _DETAILS):
-            try:
-                details = details_of(pad, shown, scale, facts, reach_mm=reach, lip_apart=lip_apart, narrow=narrow)
-                windows = tuple((detail.centre, detail.window_mm) for detail in details)
-                plan = Plan(
-                    facts.units, windows, right_limit, lip_apart, facts.as_printed, facts.located_by, facts.critical
-                )
-                views = _Views(pad, shown, sheets, scale, plan, details, others, made)
-            except NoRoomError:
-                break
-            found = views.in_haste()
-            if found:
-                # Where there is room, more care may leave fewer leaders in the way of other lines.
-                better = views.with_care()
-                if better:
-                    return better
-                fallback = fallback or found
+    for right_limit, (reach, narrow) in product((inf, right_limit_of(pad, area, scale)), _DETAILS):
+        try:
+            details = details_of(pad, shown, scale, facts, reach_mm=reach, lip_apart=lip_apart, narrow=narrow)
+            windows = tuple((detail.centre, detail.window_mm) for detail in details)
+            plan = Plan(
+                facts.one_unit, windows, right_limit, lip_apart, facts.as_printed, facts.located_by, facts.critical
+            )
+            views = _Views(pad, shown, sheets, scale, plan, details, others, made)
+        except NoRoomError:
+            break
+        found = views.in_haste()
+        if found:
+            # Where there is room, more care may leave fewer leaders in the way of other lines.
+            better = views.with_care()
+            if better:
+                return better
+            fallback = fallback or found
     return fallback
 
 
@@ -150,11 +162,12 @@ class _Views:
 
     def about(self, canvas: Canvas) -> tuple[Sheet, Placed] | None:
         """The section and all views about it; raises NoRoomError where a detail's letter has no room."""
-        view = section_view(self.pad, over_mm=STYLE.centre_over_mm / self.scale.factor)
-        plain = section_block(view, canvas, self.scale, self.details, name_aside=self.sheets.name_aside)
+        fine = self.pad.slot_mouth_chamfer_mm * self.scale.factor >= LEAST_APART_MM
+        view = section_view(self.pad, over_mm=STYLE.centre_over_mm / self.scale.factor, inner_edges=fine)
+        plain = section_block(view, canvas, self.scale, self.details, name_aside=self.sheets.crowded)
         for rooted, others in self._more_or_less():
             section, told, textured = signed_block(
-                self.pad, plain, self.sheets.facts.units, rooted=rooted, textured=not self.sheets.facts.as_printed
+                self.pad, plain, self.sheets.facts.one_unit, rooted=rooted, textured=not self.sheets.facts.as_printed
             )
             found = arranged(others, self.sheets, section, self.details, textured=textured, told=told)
             if found:

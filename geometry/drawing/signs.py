@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from geometry.drawing.facts import CRITICAL_MARK, Units
+from geometry.drawing.facts import CRITICAL_MARK, Unit
 from geometry.drawing.lettering import text_width_mm
 from geometry.drawing.measures import tolerance_words
 from geometry.drawing.model import Arc, Arrow, Box, Layer, Line, Point, Shape, Text, shifted
@@ -48,17 +48,13 @@ class Sign:
         )
 
 
-def tolerance_frame(
-    tolerance: GeometricalTolerance, units: Units, *, critical: tuple[str, ...] = (), count: str = ""
-) -> Sign:
-    """A frame with characteristic, value and datum; before it, outside, the mark of what an estimate depends on and how often.
+def tolerance_frame(tolerance: GeometricalTolerance, unit: Unit, *, critical: tuple[str, ...] = ()) -> Sign:
+    """A frame with characteristic, value and datum; before it, outside, the mark of what an estimate depends on.
 
     Inside, a sign before the value would be read as one of the standard's own modifiers.
     """
-    # A frame has room for one unit; on a sheet with both it is the first.
     zone = "⌀" if tolerance.is_round else ""
-    value = f"{zone}{tolerance_words(tolerance.value_mm, 'mm' if units in ('mm', 'dual') else 'in')}"
-    before = " ".join(part for part in (CRITICAL_MARK if tolerance.name in critical else "", count) if part)
+    value = f"{zone}{tolerance_words(tolerance.value_mm, unit)}"
     h, words_width = FRAME_MM, text_width_mm(value, STYLE.text_mm)
     first, second = h, h + words_width + 2
     width = second + h
@@ -69,7 +65,7 @@ def tolerance_frame(
         Text((first + 1, baseline), value, STYLE.text_mm, layer=_ON),
         Text((second + h / 2, baseline), tolerance.datum, STYLE.text_mm, "centre", layer=_ON),
     )
-    flag = Text((0, baseline), before, STYLE.text_mm, layer=_ON) if before else None
+    flag = Text((0, baseline), CRITICAL_MARK, STYLE.text_mm, layer=_ON) if tolerance.name in critical else None
     room = flag.width_mm + _FLAG_GAP_MM if flag else 0.0
     return Sign(width + room, h, (*lines, *_characteristic(tolerance.characteristic)), texts, h / 2, flag)
 
@@ -87,9 +83,8 @@ def _characteristic(kind: Characteristic) -> tuple[Shape, ...]:
     return (Line((m - 1.4, m - 1.4), (m + 1.4, m + 1.4), _ON), Arrow((m + 1.4, m + 1.4), 45, _ON))
 
 
-def texture(roughness_um: str) -> Sign:
-    """The sign for a surface from which material is removed, with its greatest Ra (ISO 21920-1)."""
-    h = STYLE.text_mm
+def texture(roughness_um: str, h: float = STYLE.text_mm) -> Sign:
+    """The sign for a surface from which material is removed, with its greatest Ra (ISO 21920-1), lettered ``h`` mm high."""
     words = f"Ra {roughness_um}"
     low, left, right = 0.0, -1.0, 2 * h * 0.5774
     width = text_width_mm(words, h)
@@ -104,11 +99,20 @@ def texture(roughness_um: str) -> Sign:
     return Sign(right - left + width + 1.5, 2 * h, moved, (text,), 0.0)
 
 
-def stacked(frame: Sign, upper: Sign) -> Sign:
-    """A sign standing on a tolerance frame, both on the frame's leader."""
-    _, shapes, texts = upper.at((0, frame.height))
-    width, height = max(frame.width, upper.width), frame.height + upper.height
-    return Sign(width, height, (*frame.shapes, *shapes), (*frame.texts, *texts), frame.handle, frame.flag)
+def counted(frame: Sign, count: str) -> Sign:
+    """A tolerance frame with how often it applies above it, such as ``2×`` (ISO 1101)."""
+    words = Text((0.4, frame.height + STYLE.text_gap_mm), count, STYLE.text_mm, layer=_ON)
+    height = words.at[1] + 1.1 * STYLE.text_mm
+    return Sign(frame.width, height, frame.shapes, (*frame.texts, words), frame.handle, frame.flag)
+
+
+def stacked(frame: Sign, upper: Sign, *, count: str = "") -> Sign:
+    """A sign standing on a tolerance frame, both on the frame's leader, after how often the frame applies."""
+    framed = counted(frame, count) if count else frame
+    aside = text_width_mm(f"{count} ", STYLE.text_mm) if count else 0.0
+    _, shapes, texts = upper.at((aside, frame.height))
+    width, height = max(frame.width, aside + upper.width), frame.height + upper.height
+    return Sign(width, height, (*frame.shapes, *shapes), (*framed.texts, *texts), frame.handle, frame.flag)
 
 
 def lines_of_words(words: tuple[str, ...]) -> Sign:

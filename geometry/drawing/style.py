@@ -31,10 +31,12 @@ class Style:
     extension_gap_mm: float = 0.8
     extension_over_mm: float = 2.0
     """Extension lines run 8 line widths past the dimension line, ISO 129-1."""
-    text_gap_mm: float = 0.9
+    text_gap_mm: float = 1.2
     """Dimension line to the text above it."""
-    framed_gap_mm: float = 1.6
+    framed_gap_mm: float = 2.2
     """The same under the frame of an exact dimension, which is a line itself."""
+    frame_gap_mm: float = 0.4
+    """Between that frame and what its letters may touch."""
     clear_mm: float = 0.5
     """Free space between texts."""
     line_clear_mm: float = 0.12

@@ -50,7 +50,7 @@ def title_block(sheet: Sheet, scale: Scale) -> None:
     width = frame.right - middle
     sheet.shapes += projection_symbol(facts, frame.right - 0.09 * width, frame.bottom + STYLE.block_row_mm / 2)
     if not facts.as_printed:
-        _general_texture(sheet, frame.right - 0.31 * width + STYLE.cell_pad_mm, frame.bottom + STYLE.block_row_mm + 0.3)
+        _general_texture(sheet, frame.right - 0.31 * width + STYLE.cell_pad_mm, frame.bottom + STYLE.block_row_mm + 0.7)
 
 
 def _mass_words(facts: SheetFacts) -> str:
@@ -61,7 +61,8 @@ def _mass_words(facts: SheetFacts) -> str:
 
 def _general_texture(sheet: Sheet, x: float, y: float) -> None:
     """The texture of every surface that has no sign of its own, and in parentheses that there are such (ISO 21920-1)."""
-    sign, h = texture(OTHER_ROUGHNESS_UM), STYLE.text_mm
+    h = 0.84 * STYLE.text_mm
+    sign = texture(OTHER_ROUGHNESS_UM, h)
     _, shapes, texts = sign.at((x, y))
     left, up = x + sign.width + 1.0, 1.05 * h
     others = (
@@ -109,7 +110,7 @@ def _cell_words(value: str, left: float, bottom: float, room: float) -> Iterator
     if len(lines) > 2:
         lines = (lines[0], cut_to_width(" ".join(lines[1:]), height_mm=STYLE.small_mm, width_mm=room))
     for i, line in enumerate(lines):
-        up = 0.8 + (len(lines) - 1 - i) * 2.6 + (0.9 if len(lines) == 1 else 0)
+        up = 1.0 + (len(lines) - 1 - i) * 2.5 + (0.7 if len(lines) == 1 else 0)
         yield Text((left, bottom + up), line, STYLE.small_mm)
 
 

@@ -18,8 +18,11 @@ _NEARLY_MM = 1e-9
 
 
 @lru_cache(maxsize=64)
-def section_view(pad: Pad, *, over_mm: float) -> View:
-    """Across the slot, cut on the axis: x to the right, z up."""
+def section_view(pad: Pad, *, over_mm: float, inner_edges: bool = True) -> View:
+    """Across the slot, cut on the axis: x to the right, z up.
+
+    Without ``inner_edges`` a chamfer behind the cut has its outer edge alone: on paper the two would run into one line.
+    """
     cut_outlines = profile.section_outlines(pad)
     body, top = pad.body_diameter_mm / 2, pad.top_height_mm
     box = Box(-body, -pad.foot_depth_mm, body, top)
@@ -31,10 +34,12 @@ def section_view(pad: Pad, *, over_mm: float) -> View:
         out, level = pad.stem_diameter_mm / 2 + over_mm, -pad.cross_hole_distance_mm
         axes.append(Line((-out, level), (out, level), Layer.CENTRE))
     cut = tuple(drawn(piece) for outline in cut_outlines for piece in outline if not empty(piece))
-    return View("section", (*map(hatched, cut_outlines), *cut, *_behind_the_cut(pad), *axes), box)
+    return View(
+        "section", (*map(hatched, cut_outlines), *cut, *_behind_the_cut(pad, inner_edges=inner_edges), *axes), box
+    )
 
 
-def _behind_the_cut(pad: Pad) -> Iterator[Shape]:
+def _behind_the_cut(pad: Pad, *, inner_edges: bool) -> Iterator[Shape]:
     """What can be seen behind the cut in its openings."""
     if pad.has_recess:
         yield _level(pad.seat_recess_diameter_mm / 2, 0.0)
@@ -43,7 +48,7 @@ def _behind_the_cut(pad: Pad) -> Iterator[Shape]:
     if pad.has_cross_hole:
         yield from _hole_edges(pad)
     if pad.opens_the_section:
-        yield from slot_beyond(pad)
+        yield from slot_beyond(pad, inner_edges=inner_edges)
 
 
 def _level(half: float, z: float) -> Line:
@@ -71,7 +76,7 @@ def _hole_edges(pad: Pad) -> Iterator[Curve]:
     yield Curve(tuple((-x, y) for x, y in points), Layer.VISIBLE)
 
 
-def slot_beyond(pad: Pad) -> Iterator[Shape]:
+def slot_beyond(pad: Pad, *, inner_edges: bool = True) -> Iterator[Shape]:
     """The end wall of a second slot or a relief behind the cut, with the first slot in it."""
     floor = pad.web_mm if pad.is_crossed else pad.body_top_mm - pad.relief_depth_mm
     for piece in profile.slot_outline(pad):
@@ -93,10 +98,10 @@ def slot_beyond(pad: Pad) -> Iterator[Shape]:
                     (offset + way * wall, floor), (offset + way * wall, top - pad.slot_mouth_chamfer_mm), Layer.VISIBLE
                 )
         return
-    yield from _quarter_beyond(pad, mouth)
+    yield from _quarter_beyond(pad, mouth, inner_edges=inner_edges)
 
 
-def _quarter_beyond(pad: Pad, mouth: float) -> Iterator[Shape]:
+def _quarter_beyond(pad: Pad, mouth: float, *, inner_edges: bool) -> Iterator[Shape]:
     """The outside of what a second slot leaves standing behind the cut."""
     across, edge, top = pad.cross_slot_width_mm / 2, pad.slot_mouth_chamfer_mm, pad.body_top_mm
     turned = profile.turned_outline(pad)
@@ -112,7 +117,7 @@ def _quarter_beyond(pad: Pad, mouth: float) -> Iterator[Shape]:
     for way in (1, -1):
         yield Curve(tuple((way * x, z) for x, z in side), Layer.VISIBLE)
         yield Line((way * mouth, top), (way * side[-1][0], top), Layer.VISIBLE)
-        if edge:
+        if edge and inner_edges:
             reach = next(x for x, z in side if abs(z - (top - edge)) < 1e-9)
             yield Line((way * pad.slot_width_mm / 2, top - edge), (way * reach, top - edge), Layer.VISIBLE)
 

@@ -6,6 +6,7 @@ from hypothesis import assume, given
 from geometry.drawing import Drawing, SheetError, SheetFacts, dimension_table, draw
 from geometry.drawing.measures import measures
 from geometry.drawing.model import Layer, Line
+from geometry.drawing.notes import note_words
 from geometry.drawing.table import WORDS
 from geometry.geometrical import tolerances_of
 from geometry.pad import Pad
@@ -110,9 +111,11 @@ def test_an_offset_is_theoretically_exact_in_a_frame_and_its_limits_are_half_the
     drawing = drawn(EVERY_KIND["offset slot"])
     row = next(row for row in dimension_table(drawing) if row.name == "slot_offset_mm")
     assert (row.nominal, row.lower, row.upper) == ("14", "13.7", "14.3")
-    box = next(d.text.box for d in drawing.dimensions if d.measure.name == "slot_offset_mm")
+    box = next(d.words_box for d in drawing.dimensions if d.measure.name == "slot_offset_mm")
     level = [s for s in drawing.shapes if isinstance(s, Line) and s.start[1] == s.end[1] and s.layer == Layer.DIMENSION]
-    about = [s for s in level if min(s.start[0], s.end[0]) < box.left and max(s.start[0], s.end[0]) > box.right]
+    about = [
+        s for s in level if min(s.start[0], s.end[0]) < box.left + 0.01 and max(s.start[0], s.end[0]) > box.right - 0.01
+    ]
     assert {round(s.start[1], 6) for s in about} >= {round(box.bottom, 6), round(box.top, 6)}
 
 
@@ -128,7 +131,9 @@ def test_a_pockets_corners_have_the_radius_that_an_end_mill_may_leave_at_most() 
     corner = measures(pad, facts())["relief_corner_radius_mm"]
     assert (corner.words, corner.lower_mm, corner.upper_mm) == ("4× R2 max", 0.0, pad.relief_corner_radius_mm)
     words = words_on("offset slot with relief")
-    assert "Pocket mid-slot, corners R2 max." in words
+    assert "Pocket mid-slot." in words
+    assert words.count("R2 max") == 1
+    assert "Pocket mid-slot, corners R2\u00a0max." in " ".join(note_words(facts(), pad))
     assert "inner corners not shown R0.4 max" in words
 
 
@@ -151,13 +156,13 @@ def test_two_slots_of_one_width_have_one_size_and_stand_square_to_each_other() -
     assert measures(other, facts())["slot_width_mm"].words == f"{pad.slot_width_mm:g}"
     assert "cross_slot_width_mm" in measures(other, facts())
     words = words_on("crossed slots")
-    assert "Slots at right angles through the axis, floors level." in words
+    assert "Slots at right angles through the axis, both floors in one parallelism zone." in words
     assert "2×" in [text.words for text in drawn(pad).texts if text.layer == Layer.TOLERANCE]
 
 
 def test_a_slot_beside_the_axis_tells_which_side_is_the_seams() -> None:
     """Oracle: the section, in which the offset goes to the right."""
-    assert "Mark the seam's side (right in A–A)." in words_on("offset slot")
+    assert "Mark an arrow to the seam's side (right in A–A) on the top." in words_on("offset slot")
     assert "seam's side" not in words_on("crossed slots")
 
 

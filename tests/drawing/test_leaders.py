@@ -114,6 +114,6 @@ def test_a_pad_of_common_size_is_drawn_at_half_size_at_least_in_all_units(units:
 def test_a_shelf_had_better_not_begin_on_a_line_of_a_dimension() -> None:
     """A chamfer's note once began at the end of the diameter's line, and read as the rest of it."""
     level = rival(((0.0, 0.0), (20.0, 0.0)), across=3.0, beside=4.0)
-    assert is_met((20.3, 0.3), [level], 0.7)
-    assert not is_met((21.5, 0.0), [level], 0.7)
-    assert not is_met((10.0, 1.0), [level], 0.7)
+    assert is_met((20.3, 0.3), [level], 0.7, beyond=1.0)
+    assert not is_met((21.5, 0.0), [level], 0.7, beyond=1.0)
+    assert not is_met((10.0, 1.0), [level], 0.7, beyond=1.0)

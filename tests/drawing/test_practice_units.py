@@ -35,7 +35,9 @@ def test_a_converted_tolerance_lets_nothing_pass_that_the_true_one_stops(pad: Pa
     sheet = facts(units=units, job_units=job)
     for measure in measures(pad, sheet).values():
         written = re.findall(r"([\d.]+) ±([\d.]+)", measure.words)
-        for (size, off), one in zip(written, _UNITS[units], strict=False):
+        # A chamfer has the ruling unit alone.
+        figures = _UNITS[job] if units == "dual" and measure.words.endswith("45°") else _UNITS[units]
+        for (size, off), one in zip(written, figures, strict=False):
             low, high = ((float(size) + way * float(off)) * one for way in (-1, 1))
             assert measure.lower_mm - 1e-6 <= low <= high <= measure.upper_mm + 1e-6
         lower, upper = (w.removesuffix("]").split("[")[-1] for w in limit_words(measure, units))
@@ -73,11 +75,13 @@ def test_the_general_tolerances_of_an_inch_sheet_are_no_wider_than_those_of_the_
 
 def test_a_sheet_says_in_which_unit_its_roughness_its_frames_and_its_load_are() -> None:
     dual = " ".join(note_words(facts(units="dual"), TYPICAL)).replace("\u00a0", " ")
-    assert "Sizes in mm [inches], mm rule; chamfers, frames, notes in mm." in dual
+    assert "Sizes in mm [inches], mm govern; chamfers, frames, notes in mm." in dual
     assert "Ra in µm." in dual
     assert "lbf" in dual
     assert "lbf" not in " ".join(note_words(facts(), TYPICAL))
-    assert "inches rule" in " ".join(note_words(facts(units="dual", job_units="in"), TYPICAL))
+    assert "inches govern; chamfers, frames, notes in inches" in " ".join(
+        note_words(facts(units="dual", job_units="in"), TYPICAL)
+    )
 
 
 def test_a_size_of_the_jobs_own_unit_is_written_as_it_is() -> None:
@@ -91,3 +95,16 @@ def test_a_sheet_with_inches_has_the_mass_in_pounds_too_and_says_how_many_are_ma
     assert "0.180 kg (0.40 lb)" in dual
     assert "lb)" not in all_words(drawn(TYPICAL))
     assert {"Pieces", "1"} <= {text.words for text in words_of(drawn(TYPICAL))}
+
+
+def test_beside_the_figures_of_a_ruling_inch_the_metric_ones_let_nothing_pass_that_they_stop() -> None:
+    """0.015 ±0.003 in are 0.3048 to 0.4572 mm; 4 1/16 in is written 4.062, which is 103.17 mm, and 0.425 in is 10.80 mm."""
+    pad, sheet = sheet_of("allotment_estate_inch_shop", "dual")
+    shown = measures(pad, sheet)
+    assert shown["slot_corner_radius_mm"].words == "◆ 2× R0.38 ±0.07 [0.015 ±0.003]"
+    assert {"⌀103.17 [4.062]"} <= {measure.words.removeprefix("◆ ") for measure in shown.values()}
+    assert not [m.words for m in shown.values() if "10.79 [0.425]" in m.words]
+    words = all_words(draw(pad, sheet))
+    assert "inches govern; chamfers, frames, notes in inches" in words
+    assert "2× 0.040 × 45°" in words
+    assert "1.016" not in words

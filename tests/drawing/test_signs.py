@@ -36,7 +36,7 @@ def test_the_frame_of_an_exact_size_stands_off_its_dimension_line(units: Units) 
     """ISO 128-2: parallel lines are 0.7 mm apart at least."""
     drawing = draw(EVERY_KIND["offset slot"], facts(units=units))
     dimension = next(d for d in drawing.dimensions if d.measure.exact)
-    level, text = dimension.lines[0].start[1], dimension.text.box
+    level, text = dimension.lines[0].start[1], dimension.words_box
     sides = [
         line.start[1]
         for line in lines_on(drawing, Layer.DIMENSION)
