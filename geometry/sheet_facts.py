@@ -1,5 +1,6 @@
 """What a design says on its drawing and in its model files."""
 
+import re
 from collections.abc import Mapping
 from datetime import date
 from types import MappingProxyType
@@ -8,11 +9,13 @@ from geometry import ENGINE_VERSION
 from geometry.cautions import SignalWord
 from geometry.design import Design
 from geometry.drawing.facts import Paper, Projection, SheetFacts, Units
+from geometry.drawing.geometrical import OTHER_ROUGHNESS_UM
 from geometry.feet.facts import Locates
 from geometry.inspection import moving
 from geometry.letters import lower_first
 from geometry.making.printing import SOLID_PERCENT, lies
 from geometry.model_label import ModelLabel
+from geometry.units import mm_to_inch
 
 FIRST_REVISION = "A"
 LOCATING_DIAMETER: Mapping[Locates, str] = MappingProxyType(
@@ -22,6 +25,7 @@ LOCATING_DIAMETER: Mapping[Locates, str] = MappingProxyType(
 _GRAVEST_FIRST: tuple[SignalWord, ...] = ("DANGER", "WARNING", "CAUTION", "NOTICE")
 _USED = {"dry": "used dry", "room": "used in room air", "soaked": "used wet"}
 _MINUS = "\u2212"
+_MM = re.compile(r"(\d+(?:\.\d+)?) mm")
 
 
 def sheet_facts(
@@ -42,7 +46,8 @@ def sheet_facts(
         design_id=design.design_id,
         revision=revision,
         date=issued.isoformat(),
-        material=design.conditions.material.name,
+        # A hardness is no hardness without its scale: they stay on one line.
+        material=design.conditions.material.name.replace(" Shore ", "\u00a0Shore\u00a0"),
         mass_kg=design.mass_kg,
         design_load_n=design.conditions.design_force_n,
         moisture=f"sizes at 20 °C, {_made(design)}; {_USED[service.wetness]}",
@@ -50,7 +55,10 @@ def sheet_facts(
         creator="Seamrest",
         owner="",
         cautions=tuple(
-            (c.signal, c.brief) for signal in _GRAVEST_FIRST for c in design.cautions if c.signal == signal and c.brief
+            (c.signal, _in_units(c.brief, units or ("in" if is_inch else "mm")))
+            for signal in _GRAVEST_FIRST
+            for c in design.cautions
+            if c.signal == signal and c.brief
         ),
         fit_to_make=design.fit_to_make,
         not_fit_words="" if design.fit_to_make else design.verdict_words,
@@ -64,6 +72,13 @@ def sheet_facts(
     )
 
 
+def _in_units(words: str, units: Units) -> str:
+    """A caution whose lengths in mm have inches beside them on a sheet that has no mm."""
+    if units not in {"in", "in_fraction"}:
+        return words
+    return _MM.sub(lambda found: f"{found[0]} ({mm_to_inch(float(found[1])):.2f} in)", words)
+
+
 def _made(design: Design) -> str:
     """What the sizes hold for: dry stock, or a print as it must lie and be for the estimates to speak of it."""
     if design.conditions.process != "printed":
@@ -71,7 +86,8 @@ def _made(design: Design) -> str:
     way = lies(design.pad)
     carries = "slot floor" if design.pad.has_slot else "shoulder" if design.pad.has_plug else "top"
     solid = f"layers square to the axis, {SOLID_PERCENT:g}\u00a0% infill"
-    return f"printed, {lower_first(way)}, {solid}; as printed, {carries} and seat face dressed"
+    dressed = f"{carries} and seat face (datum A) dressed to Ra\u00a0{OTHER_ROUGHNESS_UM}\u00a0µm"
+    return f"printed, {lower_first(way)}, {solid}; as printed, {dressed}"
 
 
 def material_words(design: Design) -> str:

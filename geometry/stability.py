@@ -1,6 +1,6 @@
 """Whether the pad stays upright in the cup, and the seam in the slot."""
 
-from math import atan, degrees, inf
+from math import atan, degrees
 
 
 def load_eccentricity_mm(*, play_mm: float, side_force_n: float, top_height_mm: float, design_force_n: float) -> float:
@@ -68,7 +68,7 @@ def free_lean_deg(*, side_play_mm: float, guided_depth_mm: float) -> float:
 def pitched_edge_pressure_mpa(*, pressure_mpa: float, loaded_length_mm: float, seat_flat_radius_mm: float) -> float:
     r"""Edge pressure where the car pitches further than the saddle follows.
 
-    .. math:: p' = \frac{p L}{1.5 (L/2 - R)}, \qquad 3p \text{ where } R \ge L/3
+    .. math:: p' = \min\left\{\frac{p L}{1.5 (L/2 - R)},\ 3p\right\}
 
     Parameters
     ----------
@@ -86,19 +86,20 @@ def pitched_edge_pressure_mpa(*, pressure_mpa: float, loaded_length_mm: float, s
 
     Notes
     -----
-    The resultant moves to the rim of the seat; the pressure under it is a triangle. Where the seat is wide the
-    triangle is taken over two thirds of a half length.
+    The resultant moves to the rim of the seat; the pressure under it is a triangle, over two thirds of the length at
+    least: from a seat of 5/18 of the length on, its rim is taken to be no further out.
 
     Examples
     --------
     >>> pitched_edge_pressure_mpa(pressure_mpa=30, loaded_length_mm=72, seat_flat_radius_mm=28.6)
     90
+    >>> pitched_edge_pressure_mpa(pressure_mpa=30, loaded_length_mm=72, seat_flat_radius_mm=15)
+    68.57142857142857
 
     References
     ----------
     Statics of a no-tension strip; derived for this project.
     """
-    if seat_flat_radius_mm >= loaded_length_mm / 3:
-        return 3 * pressure_mpa
     lever_mm = 1.5 * (loaded_length_mm / 2 - seat_flat_radius_mm)
-    return pressure_mpa * loaded_length_mm / lever_mm if lever_mm > 0 else inf
+    most = 3 * pressure_mpa
+    return min(most, pressure_mpa * loaded_length_mm / lever_mm) if lever_mm > 0 else most

@@ -125,9 +125,10 @@ def test_a_part_whose_side_is_too_low_to_mark_gets_a_tag() -> None:
 def test_a_printed_pads_sheet_speaks_of_a_print() -> None:
     words = all_words(draw(*sheet_of("choir_minibus_printed")))
     assert "printed, foot on the bed, axis upright, layers square to the axis, 100 % infill" in words
-    assert "slot floor and seat face dressed" in words
+    assert "slot floor and seat face (datum A) dressed to Ra 6.3 µm" in words
     assert "machined" not in words
-    assert "Ra " not in words
+    # No face has a sign of texture; the two that carry are dressed, and the note says how fine.
+    assert words.count("Ra ") == 1
 
 
 def test_a_machined_pads_surfaces_carry_their_signs() -> None:

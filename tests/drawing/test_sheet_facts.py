@@ -1,5 +1,6 @@
 """What a design says on its sheet: marks, units, projection and paper."""
 
+import json
 from datetime import date
 from types import MappingProxyType
 
@@ -24,6 +25,7 @@ from geometry.spread import Spread
 from tests.documents import van
 from tests.drawing.kinds_on_paper import EVERY, design_of, facts_of
 from tests.drawing.pads import facts
+from tests.drawing.test_practice import SAMPLES
 from tests.examples import examples
 from tests.geometry.shops import jobs
 
@@ -140,3 +142,14 @@ def test_a_shop_in_inches_gets_third_angle_and_its_own_paper_unless_it_chooses()
     assert (facts.units, facts.projection, facts.paper) == ("in", "third", "letter")
     chosen = sheet_facts(design, issued=DAY, units="in_fraction", projection="first", paper="tabloid")
     assert (chosen.units, chosen.projection, chosen.paper) == ("in_fraction", "first", "tabloid")
+
+
+def test_a_sheet_in_inches_has_inches_beside_the_millimetres_of_a_caution() -> None:
+    """1 mm is 0.04 in."""
+    design = design_pad(
+        read_measurements(json.loads((SAMPLES / "seed_library_estate_teeth_only.json").read_text(encoding="utf-8")))
+    )
+    inch = " ".join(words for _, words in sheet_facts(design, issued=DAY, units="in").cautions)
+    assert "deeper than 1 mm (0.04 in)" in inch
+    for units in ("mm", "dual"):
+        assert "in)" not in " ".join(words for _, words in sheet_facts(design, issued=DAY, units=units).cautions)

@@ -14,6 +14,14 @@ def test_a_car_that_pitches_further_presses_a_triangle_over_the_seats_rim(rim_mm
     assert peak * pressed_mm / 2 == pytest.approx(total, rel=1e-12)
 
 
+def test_a_wider_seat_never_sees_a_higher_pressure_fall_to_a_lower_one() -> None:
+    """Oracle: the further out the rim, the shorter the triangle, down to two thirds of the length: three times the even one."""
+    radii = [0.5 * i for i in range(81)]
+    peaks = [pitched_edge_pressure_mpa(pressure_mpa=30, loaded_length_mm=72, seat_flat_radius_mm=r) for r in radii]
+    assert peaks == sorted(peaks)
+    assert peaks[radii.index(20)] == peaks[-1] == 90
+
+
 def test_a_pad_leans_by_its_play_over_what_guides_it_and_freely_where_nothing_does() -> None:
     """Oracle: a play as long as the guided depth is 45°; no play, none."""
     assert free_lean_deg(side_play_mm=12, guided_depth_mm=12) == pytest.approx(45)

@@ -2,6 +2,7 @@
 
 from geometry.case import Case
 from geometry.heads.over_rim import GAP, LEAST_RIM_GAP_MM, gap_over_rim
+from geometry.letters import upper_first
 from geometry.provenance import derived, memory
 from geometry.rules import Finding, Pointless, check
 from geometry.spread import WORST_FIT
@@ -176,11 +177,12 @@ def _slot_slide(k: Case) -> Finding:
 def _slot_end_foul(k: Case) -> Finding:
     straight, body = k.c.seam.straight_length_mm, k.pad.body_diameter_mm
     assumed = ", as is assumed where nobody measured it" if k.c.seam.straight_is_assumed else ""
+    than = "longer than" if straight > body else "as long as"
     return Finding(
         straight,
         body,
         lambda: (
-            f"The seam is straight for {straight:g} mm{assumed}: longer than the pad is wide."
+            f"The seam is straight for {straight:g} mm{assumed}: {than} the pad is wide."
             if straight >= body
             else f"The seam is straight for only {straight:g} mm{assumed}, and the pad is {body:g} mm wide: a notch or bend may"
             " stand in the slot. Look at it with the pad held up by hand first."
@@ -212,7 +214,7 @@ def _frost(k: Case) -> Finding | Pointless:
     if low >= FROST_C:
         return Pointless(f"It gets no colder than {_shown_c(low)}.")
     if not (dry_nylon or chosen.family == "polyester" or chosen.printed):
-        return Pointless(f"{chosen.short_name.capitalize()} stays tough in frost.")
+        return Pointless(f"{upper_first(chosen.short_name)} stays tough in frost.")
     radius = k.pad.slot_corner_radius_mm
     return Finding(
         radius,

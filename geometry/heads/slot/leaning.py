@@ -1,6 +1,6 @@
 """Checks of the seam in its slot as the car leans and pitches with the lift."""
 
-from math import degrees, inf
+from math import degrees
 
 from geometry.case import Case
 from geometry.provenance import derived
@@ -83,12 +83,8 @@ def _saddle_pitch(k: Case) -> Finding:
         tilt,
         lambda: (
             f"The car pitches {pitch:.1f}° at the wanted lift; the saddle follows up to {tilt:g}°."
-            + ("" if pitch <= tilt else f" One end of the slot then carries {_mpa(pressure)}: re-seat as it rises.")
+            + ("" if pitch <= tilt else f" One end of the slot then carries {pressure:.0f} MPa: re-seat as it rises.")
         ),
         {"pitch": pitch, "tilt": tilt},
         also=(("edge pressure if the saddle does not follow", pressure, "MPa"),),
     )
-
-
-def _mpa(pressure: float) -> str:
-    return "everything" if pressure == inf else f"{pressure:.0f} MPa"
