@@ -8,7 +8,9 @@ from geometry import ENGINE_VERSION
 from geometry.cautions import ONE_LINE
 from geometry.drawing.facts import Projection, SheetFacts
 from geometry.drawing.facts import Units as SheetUnits
-from geometry.drawing.measures import GENERAL, length_words, limit_words, measures
+from geometry.drawing.figures import length_words, limit_words
+from geometry.drawing.measures import measures
+from geometry.drawing.size_writer import GENERAL
 from geometry.drawing.table import words_of
 from geometry.errors import BadMeasurementsError, NoPadFitsError
 from geometry.kinds import USUAL_FOOT, USUAL_HEAD

@@ -6,8 +6,8 @@ from math import inf, isfinite
 from typing import Literal
 
 from geometry.drawing.facts import CRITICAL_MARK, SheetFacts, Unit
+from geometry.drawing.figures import length_words, tolerance_words
 from geometry.drawing.geometrical import SEAT_ROUGHNESS_UM
-from geometry.drawing.measures import length_words, tolerance_words
 from geometry.fits import linear_tolerance_mm, radius_tolerance_mm
 from geometry.letters import upper_first
 from geometry.pad import Pad

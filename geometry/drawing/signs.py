@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 
 from geometry.drawing.facts import CRITICAL_MARK, Unit
+from geometry.drawing.figures import tolerance_words
 from geometry.drawing.lettering import text_width_mm
-from geometry.drawing.measures import tolerance_words
 from geometry.drawing.model import Arc, Arrow, Box, Layer, Line, Point, Shape, Text, shifted
 from geometry.drawing.style import STYLE
 from geometry.geometrical import Characteristic, GeometricalTolerance

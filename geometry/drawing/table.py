@@ -3,7 +3,7 @@
 from collections.abc import Collection
 from dataclasses import dataclass
 
-from geometry.drawing.measures import limit_words
+from geometry.drawing.figures import limit_words
 from geometry.drawing.model import Drawing
 
 WORDS = {

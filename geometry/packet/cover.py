@@ -3,7 +3,8 @@
 from geometry.calculation.sheet import CalculationSheet
 from geometry.design import Design
 from geometry.drawing.facts import CRITICAL_MARK, SheetFacts
-from geometry.drawing.measures import limit_words, measures
+from geometry.drawing.figures import limit_words
+from geometry.drawing.measures import measures
 from geometry.drawing.table import words_of
 from geometry.making.deciding import deciding_sizes
 from geometry.making.own_words import way_of

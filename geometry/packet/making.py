@@ -7,7 +7,7 @@ from html import escape
 from geometry.calculation.sheet import CalculationSheet
 from geometry.design import Design
 from geometry.drawing.facts import SheetFacts
-from geometry.drawing.measures import length_words, limit_shown
+from geometry.drawing.figures import length_words, limit_shown
 from geometry.inspection import Characteristic, inspection_sheet
 from geometry.letters import upper_first
 from geometry.making.card import Cut, Operation, Picture, Table

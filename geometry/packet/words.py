@@ -5,7 +5,7 @@ from types import MappingProxyType
 
 from geometry.drawing.facts import SheetFacts
 from geometry.drawing.facts import Units as SheetUnits
-from geometry.drawing.measures import length_words, limit_shown
+from geometry.drawing.figures import length_words, limit_shown
 from geometry.making.gauge_limits import second_slot_gauge
 from geometry.making.own_words import JACKS
 from geometry.making.wording import Units

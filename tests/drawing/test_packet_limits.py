@@ -9,7 +9,8 @@ import pytest
 from geometry.calculation.sheet import calculation_sheet
 from geometry.drawing import draw
 from geometry.drawing.facts import CRITICAL_MARK, Units
-from geometry.drawing.measures import limit_words, measures
+from geometry.drawing.figures import limit_words
+from geometry.drawing.measures import measures
 from geometry.drawing.model import Layer
 from geometry.inspection import inspection_sheet
 from geometry.making.deciding import deciding_sizes

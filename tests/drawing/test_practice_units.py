@@ -8,7 +8,8 @@ from hypothesis import strategies as st
 
 from geometry.drawing import draw
 from geometry.drawing.facts import Units
-from geometry.drawing.measures import limit_words, measures
+from geometry.drawing.figures import limit_words
+from geometry.drawing.measures import measures
 from geometry.drawing.notes import note_words
 from geometry.pad import Pad
 from tests.drawing.faults import words_of
