@@ -27,8 +27,8 @@ SHEETS: tuple[tuple[Paper, Units], ...] = (
     ("tabloid", "dual"),
 )
 
-KNOWN_TO_DO = {("canoe_store_bored_ram", at): 1 for at in range(len(SHEETS))} | {("tool_library_hatchback_stem", 2): 3}
-"""Not good, and known: the run-out of a flange over a long stem has no other place, nor has the roughness of a crowded seat."""
+KNOWN_TO_DO = {("lifeguard_station_pickup_round_plug", 0): 1}
+"""Not good, and known: a frame ends 0.6 mm beside the body's extension line, where another place would make the view too wide."""
 
 
 def turned(number: int, name: str) -> tuple[Pad, SheetFacts]:
