@@ -61,7 +61,7 @@ class OtherViews:
 
     def __init__(self, pad: Pad, shown: dict[str, Measure], facts: SheetFacts, scale: Scale) -> None:
         self.pad, self.shown, self.scale = pad, shown, scale
-        self.marking = marking_words(facts.one_unit)
+        self.marking = marking_words(facts.figure_unit)
         self.told: frozenset[Root] = (
             frozenset({"pocket corners"}) if "relief_corner_radius_mm" in shown else frozenset()
         )

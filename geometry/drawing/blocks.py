@@ -10,7 +10,7 @@ from math import cos, radians, sin
 from geometry.drawing.callouts import place_callout
 from geometry.drawing.canvas import Canvas
 from geometry.drawing.details import Detail
-from geometry.drawing.facts import Unit
+from geometry.drawing.facts import FigureUnit
 from geometry.drawing.free_space import covered_by
 from geometry.drawing.isometric import isometric_view
 from geometry.drawing.main_signs import with_signs
@@ -88,7 +88,7 @@ def _name_aside(canvas: Canvas) -> Text:
 
 
 def signed_block(
-    pad: Pad, section: Block, unit: Unit, *, rooted: bool, textured: bool
+    pad: Pad, section: Block, unit: FigureUnit, *, rooted: bool, textured: bool
 ) -> tuple[Block, frozenset[Root], bool]:
     """The main view with roots and lead-in on leaders and the texture of the seat, and which of these found room."""
     canvas, told, is_textured = with_signs(section.canvas, pad, section.scale, unit, rooted=rooted, textured=textured)

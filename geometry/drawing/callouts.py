@@ -18,12 +18,14 @@ _RISES = (5.0, 7.0, 9.0, 12.0, 15.0, 19.0, 24.0, 30.0, 40.0)
 _RUNS = (1.2, 3.0, 6.0, 9.0, 13.0, 18.0, 24.0, 32.0, 42.0, 55.0)
 """Heights at which a leader that stands square on a face turns, and how far it then goes on."""
 _TURN_COST_MM = 2.5
-_STEMS_MM = (2.5, 6.0)
+_STEMS_MM = (2.5, 6.0, 9.0)
 """Triangle to frame: longer where a line, like that of a skirt's rim, runs before the face."""
 _SHORT_STEM_MM = 1.2
 """The same where only a little room is left beside the feature's own extension line."""
 _CROSSED_STEM = 1.0
 """What it costs that a line runs through stem or triangle, as much as to cross an extension line."""
+_OFF_FEATURE, _PER_MM = 1.0, 0.05
+"""What it costs that a datum stands at the prolonged dimension line, not on the extension line, and the further the more."""
 _OFF_FACE_MM = STYLE.clear_mm + 0.01
 """A datum touches its feature: the box that it keeps to itself begins where the part's own free space ends."""
 _LEVEL_MM = 1.2
@@ -219,7 +221,8 @@ def place_axis_datum(canvas: Canvas, letter: str, dimension: Dimension) -> None:
             for trouble in (
                 canvas.trouble_of_datum(
                     placed.frame, (*longer, *placed.stem), placed.whole_stem.start, apart_from=dimension.lines
-                ),
+                )
+                + sum(_OFF_FEATURE + _PER_MM * abs(line.end[0] - line.start[0]) for line in longer),
             )
         )
         if best:

@@ -15,9 +15,11 @@ from geometry.drawing.meeting import (
     crosses,
     enters,
     extent,
+    is_at,
     is_free,
     is_met,
     length_within,
+    passes_by,
     price_of,
     rival,
 )
@@ -72,6 +74,8 @@ class Canvas:
     """What a leader had better not cross or run beside."""
     leaders: list[Rival] = field(default_factory=list)
     """Of these the leaders, which a dimension had better not."""
+    ends: list[Point] = field(default_factory=list)
+    """Ends of dimension lines and tips of leaders: another line through one, or just past it, seems to belong to it."""
     circles: list[tuple[Point, float]] = field(default_factory=list)
     """Windows of details: a leader had better stay out of them."""
     trouble: float = 0.0
@@ -124,6 +128,7 @@ class Canvas:
             a, b = line.start, line.end
             cost += sum(cost_among((a, b), rivals))
             cost += _INTO_CIRCLE * sum(enters(a, b, centre, radius) for centre, radius in self.circles)
+            cost += _JOINED * sum(passes_by(a, b, end, _JOINED_MM) for end in self.ends)
             inside = sum(length_within(solid, a, b) for solid in self.part)
             cost += _THROUGH * max(0.0, inside - _LEAST_THROUGH_MM)
             if a[1] == b[1]:
@@ -149,6 +154,10 @@ class Canvas:
         own = [line.start for line in apart_from]
         rivals = [r for r in self.rivals if r[4:6] not in own]
         cost = sum(cost_among((line.start, line.end), rivals)[0] for line in (*lines, *beyond))
+        near = [end for end in self.ends if not any(is_at(end, line) for line in apart_from)]
+        cost += _JOINED * sum(
+            passes_by(line.start, line.end, end, _JOINED_MM) for line in (*lines, *beyond) for end in near
+        )
         for line in beyond:
             (ax, y), (bx, _) = line.start, line.end
             others = [r for r in rivals if abs(r.y - y) > _SAME_MM or r.along_x == 0]
@@ -193,6 +202,7 @@ class Canvas:
         else:
             self.trouble += self.trouble_of_dimension(dimension)
             first, *others = [(line.start, line.end) for line in dimension.lines]
+            self.ends += first
             self.rivals.append(rival(first, across=_ACROSS, beside=BESIDE))
             self.rivals += [rival(line, across=_ACROSS_EXTENSION, beside=BESIDE) for line in others]
         self.dimensions.append(dimension)
@@ -226,10 +236,11 @@ class Canvas:
         self._add_leader(leader)
         self._occupy(box, [shape for shape in drawn if isinstance(shape, Line)], is_sign=is_sign)
 
-    def _add_leader(self, lines: Iterable[Line]) -> None:
+    def _add_leader(self, lines: tuple[Line, ...]) -> None:
         added = [rival((line.start, line.end), across=_ACROSS_LEADER, beside=BESIDE) for line in lines]
         self.rivals += added
         self.leaders += added
+        self.ends += [line.start for line in lines[:1]]
 
     def _occupy(self, box: Box, lines: Iterable[Line], *, is_sign: bool) -> None:
         self.boxes.append(box.grown(STYLE.clear_mm))

@@ -21,6 +21,10 @@ _LEAST_WINDOW_MM = 1.5
 _ABOUT_LIP = 0.75
 """A window is 2.2 times its corner's size in radius; the lip's two ends need less about them."""
 _ABOUT_GROOVE = 0.57
+_ABOVE_MM = 0.8
+"""Between a window and the shelf of words above it."""
+_LEAST_IN_GROOVE_MM = 1.0
+"""A seat corner that is smaller in the groove's window has one of its own; smaller than on the section, which has more about it."""
 _UP_LEFT = (135.0, 125.0, 145.0, 115.0, 155.0)
 _DOWN_RIGHT = (-45.0, -35.0, -55.0, -25.0, -65.0)
 _STEEP = (110.0, 105.0, 115.0, 120.0, 100.0)
@@ -76,7 +80,7 @@ def _slot_detail(
     floor_mm = radius + max(0.0, min(detail.window_mm, pad.slot_width_mm - radius) - radius) / 2
     # A crossing's floors are one level, and both carry.
     count = "2×" if pad.is_crossed else ""
-    sign = tolerance_frame(FLOOR_PARALLELISM, facts.one_unit, critical=facts.critical)
+    sign = tolerance_frame(FLOOR_PARALLELISM, facts.figure_unit, critical=facts.critical)
     if not facts.as_printed:
         sign = stacked(sign, texture(FLOOR_ROUGHNESS_UM), count=count)
     elif count:
@@ -106,7 +110,7 @@ def _lip_detail(pad: Pad, shown: dict[str, Measure], main: Scale, facts: SheetFa
         pointer = Pointer(shown["edge_chamfer_mm"], "note", at, 0.0, _DOWN_RIGHT, _lengths(reach))
         place_pointer(detail.canvas, detail.scale, pointer)
     tip = (((seat + outer) / 2 - centre[0]) * k, -edge / 2 * k)
-    frame = tolerance_frame(LIP_RUN_OUT, facts.one_unit, critical=facts.critical)
+    frame = tolerance_frame(LIP_RUN_OUT, facts.figure_unit, critical=facts.critical)
     place_square(detail.canvas, frame, [tip], "lip run-out", up=False)
     return _named(detail)
 
@@ -129,7 +133,7 @@ def _groove_detail(
         )
         place_pointer(detail.canvas, detail.scale, pointer)
     tip = ((bore - seat) * 0.15 * k, (lip - centre[1]) * k)
-    frame = tolerance_frame(LIP_RUN_OUT, facts.one_unit, critical=facts.critical)
+    frame = tolerance_frame(LIP_RUN_OUT, facts.figure_unit, critical=facts.critical)
     place_square(detail.canvas, frame, [tip], "lip run-out", up=False)
     return _named(detail)
 
@@ -139,7 +143,7 @@ def _corner_shows_in_groove(pad: Pad, main: Scale, reach: float) -> bool:
     if not pad.has_skirt:
         return False
     half = hypot(lip_outer_mm(pad) - pad.seat_diameter_mm / 2, pad.seat_length_mm) / 2
-    return not seat_corner_needs_detail(pad, _scale_of(half * _ABOUT_GROOVE, main, reach))
+    return not seat_corner_needs_detail(pad, _scale_of(half * _ABOUT_GROOVE, main, reach), least_mm=_LEAST_IN_GROOVE_MM)
 
 
 def _corner_detail(pad: Pad, shown: dict[str, Measure], main: Scale, reach: float) -> Detail:
@@ -163,7 +167,7 @@ def _window(pad: Pad, letter: str, corner: Point, radius: float, main: Scale, re
     scale = _scale_of(radius, main, reach)
     window = reach / scale.factor
     view = detail_view(pad, letter, centre=corner, window_mm=window)
-    return Detail(letter, view, scale, Canvas(solids=[Box(-reach, -reach, reach, reach)]), corner, window)
+    return Detail(letter, view, scale, Canvas(solids=[Box(-reach, -reach, reach, reach + _ABOVE_MM)]), corner, window)
 
 
 def _named(detail: Detail) -> Detail:

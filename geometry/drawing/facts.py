@@ -8,6 +8,8 @@ from geometry.drawing.errors import SheetError
 Units = Literal["mm", "in", "in_fraction", "dual"]
 """``in_fraction`` is inches in 64ths wherever a size is one, in decimals elsewhere."""
 Unit = Literal["mm", "in"]
+FigureUnit = Literal["mm", "in", "[in]"]
+"""The same where inches may stand among metric figures, and are in brackets then."""
 Projection = Literal["first", "third"]
 Paper = Literal["A4", "A3", "letter", "tabloid"]
 
@@ -59,6 +61,11 @@ class SheetFacts:
     def one_unit(self) -> Unit:
         """The unit of what has room for one, such as frames, chamfers and notes: of a sheet with both the ruling one."""
         return self.job_units if self.units == "dual" else "mm" if self.units == "mm" else "in"
+
+    @property
+    def figure_unit(self) -> FigureUnit:
+        """The same at the views, where inches beside metric figures are in brackets everywhere."""
+        return "[in]" if self.units == "dual" and self.job_units == "in" else self.one_unit
 
     def __post_init__(self) -> None:
         day = self.date.split("-")

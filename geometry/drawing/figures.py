@@ -1,9 +1,10 @@
 """Sizes, tolerances and limits as figures on a sheet: mm, inches, fractions of one or both, rounded so that nothing bad passes."""
 
+from collections.abc import Callable
 from fractions import Fraction
 from math import floor
 
-from geometry.drawing.facts import Units
+from geometry.drawing.facts import FigureUnit, Unit, Units
 from geometry.drawing.model import Measure
 from geometry.units import LowerLimit, UpperLimit, in_unit, inch_to_mm, mm_to_inch
 
@@ -29,7 +30,7 @@ def length_words(length_mm: float, units: Units) -> str:
     return {"mm": metric, "in": inch, "dual": f"{metric} [{inch}]"}[units]
 
 
-def tolerance_words(tolerance_mm: float, unit: Units) -> str:
+def tolerance_words(tolerance_mm: float, unit: Unit) -> str:
     """A tolerance or the width of a zone; in inches rounded down to the last figure, so that it is no wider than the true one.
 
     >>> tolerance_words(0.3, "mm"), tolerance_words(0.3, "in"), tolerance_words(0.1, "in")
@@ -38,6 +39,15 @@ def tolerance_words(tolerance_mm: float, unit: Units) -> str:
     if unit == "mm":
         return plain(tolerance_mm)
     return f"{floor(mm_to_inch(tolerance_mm) * 10_000 + NEARLY) / 10_000:.4f}"
+
+
+def in_figures(length_mm: float, unit: FigureUnit, *, words: Callable[[float, Unit], str]) -> str:
+    """A length by one of the functions here, where it stands among figures that may be of another unit.
+
+    >>> in_figures(0.3, "[in]", words=tolerance_words), in_figures(0.5, "mm", words=length_words)
+    ('[0.0118]', '0.5')
+    """
+    return f"[{words(length_mm, 'in')}]" if unit == "[in]" else words(length_mm, unit)
 
 
 def _fraction_words(length_mm: float) -> str:

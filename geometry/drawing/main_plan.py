@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from math import inf, sqrt
 
-from geometry.drawing.facts import Unit
+from geometry.drawing.facts import FigureUnit
 from geometry.drawing.model import Point
 from geometry.drawing.scales import Scale
 from geometry.pad import Pad
@@ -20,7 +20,7 @@ _SMALL_RADIUS_MM = 1.2
 class Plan:
     """What goes onto the section and what into a detail or a note instead."""
 
-    unit: Unit
+    unit: FigureUnit
     windows: tuple[tuple[Point, float], ...] = ()
     """Details: where they look, and how far about it, in model mm."""
     right_limit: float = inf
@@ -53,9 +53,9 @@ def lip_outer_mm(pad: Pad) -> float:
     return min(half_body(pad), pad.body_diameter_mm / 2 - pad.edge_chamfer_mm)
 
 
-def seat_corner_needs_detail(pad: Pad, scale: Scale) -> bool:
+def seat_corner_needs_detail(pad: Pad, scale: Scale, *, least_mm: float = _SMALL_RADIUS_MM) -> bool:
     """Whether the seat's corner is too small on paper to point at."""
-    return 0 < pad.seat_corner_radius_mm * scale.factor < _SMALL_RADIUS_MM
+    return 0 < pad.seat_corner_radius_mm * scale.factor < least_mm
 
 
 def lip_needs_detail(pad: Pad, scale: Scale) -> bool:

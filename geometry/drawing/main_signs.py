@@ -4,7 +4,7 @@ from contextlib import suppress
 
 from geometry.drawing.callouts import place_axis_datum, place_beside, place_callout, place_datum, place_square
 from geometry.drawing.canvas import Canvas
-from geometry.drawing.facts import Unit
+from geometry.drawing.facts import FigureUnit
 from geometry.drawing.geometrical import FLOOR_ROUGHNESS_UM, SEAT_ROUGHNESS_UM
 from geometry.drawing.main_notes import UP
 from geometry.drawing.main_plan import Plan, half_body, lip_outer_mm
@@ -75,7 +75,7 @@ def _face_places(pad: Pad, scale: Scale) -> list[float]:
 
 
 def with_signs(
-    canvas: Canvas, pad: Pad, scale: Scale, unit: Unit, *, rooted: bool, textured: bool
+    canvas: Canvas, pad: Pad, scale: Scale, unit: FigureUnit, *, rooted: bool, textured: bool
 ) -> tuple[Canvas, frozenset[Root], bool]:
     """Roots and lead-in on leaders, and the seat's texture: which roots found room, and whether the texture did.
 
@@ -106,7 +106,7 @@ def _with_texture(canvas: Canvas, pad: Pad, scale: Scale) -> tuple[Canvas, bool]
     return canvas, False
 
 
-def _with_roots(canvas: Canvas, pad: Pad, scale: Scale, unit: Unit) -> tuple[Canvas, frozenset[Root]]:
+def _with_roots(canvas: Canvas, pad: Pad, scale: Scale, unit: FigureUnit) -> tuple[Canvas, frozenset[Root]]:
     """The radius at the root of stem or plug and the lead-in at the stem's end on leaders, and which of them found room.
 
     None of them is drawn.

@@ -172,6 +172,22 @@ def extent(shape: Shape) -> tuple[Point, ...]:
     return shape.points
 
 
+def passes_by(a: Point, b: Point, point: Point, near: float) -> bool:
+    """Whether a straight line goes through a point or close by it, other than with its own beginning."""
+    dx, dy = b[0] - a[0], b[1] - a[1]
+    x, y = point[0] - a[0], point[1] - a[1]
+    length = dx * dx + dy * dy
+    if not length or x * x + y * y < near * near:
+        return False
+    share = min(1.0, max(0.0, (x * dx + y * dy) / length))
+    return (x - share * dx) ** 2 + (y - share * dy) ** 2 < near * near
+
+
+def is_at(point: Point, line: Line) -> bool:
+    """Whether a point is one of a line's ends."""
+    return point in (line.start, line.end)
+
+
 def arrow_line(start: Point, end: Point, direction_deg: float, layer: Layer) -> tuple[Line, Arrow]:
     """A line with an arrow head at its end."""
     return Line(start, end, layer), Arrow(end, direction_deg, layer)

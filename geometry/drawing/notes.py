@@ -5,8 +5,8 @@ from itertools import pairwise
 from math import inf, isfinite
 from typing import Literal
 
-from geometry.drawing.facts import CRITICAL_MARK, SheetFacts, Unit
-from geometry.drawing.figures import length_words, tolerance_words
+from geometry.drawing.facts import CRITICAL_MARK, FigureUnit, SheetFacts, Unit
+from geometry.drawing.figures import in_figures, length_words, tolerance_words
 from geometry.drawing.geometrical import SEAT_ROUGHNESS_UM
 from geometry.fits import linear_tolerance_mm, radius_tolerance_mm
 from geometry.letters import upper_first
@@ -79,8 +79,8 @@ def _slot_words(pad: Pad, unit: Unit, told: frozenset[Root]) -> tuple[str, ...]:
 def _pocket_words(pad: Pad, unit: Unit, told: frozenset[Root]) -> str:
     """Where the pocket stands, and the corners that an end mill leaves in it where the top view has no room for them."""
     if "pocket corners" in told:
-        return "Pocket mid-slot."
-    return f"Pocket mid-slot, corners R{length_words(pad.relief_corner_radius_mm, unit)}\u00a0max."
+        return "Pocket centred on slot and pad."
+    return f"Pocket centred on slot and pad, corners R{length_words(pad.relief_corner_radius_mm, unit)}\u00a0max."
 
 
 def _load_words(facts: SheetFacts) -> str:
@@ -93,9 +93,9 @@ def _load_words(facts: SheetFacts) -> str:
     return f"Load used in the estimates: about {load}, not tested."
 
 
-def marking_words(unit: Unit) -> tuple[str, ...]:
+def marking_words(unit: FigureUnit) -> tuple[str, ...]:
     """What is marked on the part, where and how deep."""
-    return tuple(line.format(depth=length_words(_MARKING_DEPTH_MM, unit)) for line in MARKING)
+    return tuple(line.format(depth=in_figures(_MARKING_DEPTH_MM, unit, words=length_words)) for line in MARKING)
 
 
 def _marking_note(pad: Pad, unit: Unit) -> str:
@@ -105,15 +105,15 @@ def _marking_note(pad: Pad, unit: Unit) -> str:
     return f"{' '.join(marking_words(unit))}."
 
 
-def root_words(unit: Unit) -> str:
+def root_words(unit: FigureUnit) -> str:
     """The radius at the root of a stem or a plug: least and greatest."""
-    least, most = (length_words(size, unit) for size in (ROOT_LEAST_MM, ROOT_MOST_MM))
+    least, most = (in_figures(size, unit, words=length_words) for size in (ROOT_LEAST_MM, ROOT_MOST_MM))
     return f"R{least} to R{most}"
 
 
-def lead_in_words(unit: Unit) -> str:
+def lead_in_words(unit: FigureUnit) -> str:
     """The chamfer at the stem's end."""
-    return f"{length_words(LEAD_IN_MM, unit)} × 45°"
+    return f"{in_figures(LEAD_IN_MM, unit, words=length_words)} × 45°"
 
 
 def _three_figures(value: float) -> str:
@@ -149,7 +149,10 @@ def _edge_words(pad: Pad, unit: Unit, told: frozenset[Root]) -> str:
 
 def _tolerance_words(pad: Pad, unit: Unit) -> str:
     """The rows of ISO 2768 that this part needs, for a reader who has no copy; converted ones are no wider."""
-    present = {name: getattr(pad, name) for name in pad.present}
+    # The corner of a round plug is its whole side.
+    present = {
+        name: getattr(pad, name) for name in pad.present if name != "plug_corner_radius_mm" or not pad.plug_is_round
+    }
     lengths = [size for name, size in present.items() if name not in OUTER_CORNERS]
     rounds = [size for name, size in present.items() if name in OUTER_CORNERS]
     (to, square), (_, longer) = _SQUARE_MM
@@ -159,7 +162,7 @@ def _tolerance_words(pad: Pad, unit: Unit) -> str:
     said = (
         f"lengths {_rows((6, 30, 120), lengths, linear_tolerance_mm, unit)}",
         *((f"outer radii, chamfers {_rows((3, 6), rounds, radius_tolerance_mm, unit)}",) if any(rounds) else ()),
-        "angles\u00a0±1°",
+        "45°\u00a0±1°",
         f"run-out\u00a0{tolerance_words(_RUN_OUT_MM, unit)}",
         f"symmetry\u00a0{tolerance_words(_SYMMETRY_MM, unit)}",
         f"squareness\u00a0{tolerance_words(square, unit)}{over}",

@@ -84,7 +84,7 @@ def _at_scale(
             details = details_of(pad, shown, scale, facts, reach_mm=reach, lip_apart=lip_apart, narrow=narrow)
             windows = tuple((detail.centre, detail.window_mm) for detail in details)
             plan = Plan(
-                facts.one_unit, windows, right_limit, lip_apart, facts.as_printed, facts.located_by, facts.critical
+                facts.figure_unit, windows, right_limit, lip_apart, facts.as_printed, facts.located_by, facts.critical
             )
             views = _Views(pad, shown, sheets, scale, plan, details, others, made)
         except NoRoomError:
@@ -167,7 +167,7 @@ class _Views:
         plain = section_block(view, canvas, self.scale, self.details, name_aside=self.sheets.crowded)
         for rooted, others in self._more_or_less():
             section, told, textured = signed_block(
-                self.pad, plain, self.sheets.facts.one_unit, rooted=rooted, textured=not self.sheets.facts.as_printed
+                self.pad, plain, self.sheets.facts.figure_unit, rooted=rooted, textured=not self.sheets.facts.as_printed
             )
             found = arranged(others, self.sheets, section, self.details, textured=textured, told=told)
             if found:

@@ -2,8 +2,8 @@
 
 from dataclasses import dataclass
 
-from geometry.drawing.facts import CRITICAL_MARK, Unit
-from geometry.drawing.figures import tolerance_words
+from geometry.drawing.facts import CRITICAL_MARK, FigureUnit
+from geometry.drawing.figures import in_figures, tolerance_words
 from geometry.drawing.lettering import text_width_mm
 from geometry.drawing.model import Arc, Arrow, Box, Layer, Line, Point, Shape, Text, shifted
 from geometry.drawing.style import STYLE
@@ -11,6 +11,7 @@ from geometry.geometrical import Characteristic, GeometricalTolerance
 
 _ON = Layer.TOLERANCE
 _FLAG_GAP_MM = 0.8
+_ABOVE_BAR_MM = 0.5
 FRAME_MM = 2 * STYLE.text_mm
 """Height of a tolerance frame, twice that of its lettering (ISO 1101)."""
 
@@ -48,13 +49,13 @@ class Sign:
         )
 
 
-def tolerance_frame(tolerance: GeometricalTolerance, unit: Unit, *, critical: tuple[str, ...] = ()) -> Sign:
+def tolerance_frame(tolerance: GeometricalTolerance, unit: FigureUnit, *, critical: tuple[str, ...] = ()) -> Sign:
     """A frame with characteristic, value and datum; before it, outside, the mark of what an estimate depends on.
 
     Inside, a sign before the value would be read as one of the standard's own modifiers.
     """
     zone = "⌀" if tolerance.is_round else ""
-    value = f"{zone}{tolerance_words(tolerance.value_mm, unit)}"
+    value = f"{zone}{in_figures(tolerance.value_mm, unit, words=tolerance_words)}"
     h, words_width = FRAME_MM, text_width_mm(value, STYLE.text_mm)
     first, second = h, h + words_width + 2
     width = second + h
@@ -96,7 +97,8 @@ def texture(roughness_um: str, h: float = STYLE.text_mm) -> Sign:
     )
     moved = tuple(shifted(line, (-left, 0)) for line in lines)
     text = Text((right - left + 0.8, 2 * h - h - 0.6), words, h, layer=_ON)
-    return Sign(right - left + width + 1.5, 2 * h, moved, (text,), 0.0)
+    # Its bar would be a step of the face just above it.
+    return Sign(right - left + width + 1.5, 2 * h + _ABOVE_BAR_MM, moved, (text,), 0.0)
 
 
 def counted(frame: Sign, count: str) -> Sign:

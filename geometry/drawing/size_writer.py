@@ -82,11 +82,13 @@ class SizeWriter:
         return replace(shown, lower_mm=0.0, upper_mm=value, tolerance="at the dimension")
 
     def chamfer(self, name: str, value: float, *, count: int) -> Measure:
-        """A chamfer of 45° on some edges."""
+        """A chamfer of 45° on some edges; where a note tells which, they need no count."""
         tolerance = radius_tolerance_mm(value)
-        # Beside their angle there is room for one unit: the ruling one where the sheet has both.
+        # Beside their angle there is room for one unit: the ruling one where the sheet has both, inches in brackets as elsewhere.
         writer = replace(self, units=self.job) if self.units == "dual" else self
-        return writer._measure(name, value, tolerance_mm=tolerance, prefix=f"{count}× ", suffix=" × 45°")
+        left, right = ("[", "]") if writer.units == "in" and self.units == "dual" else ("", "")
+        prefix = f"{f'{count}× ' if count else ''}{left}"
+        return writer._measure(name, value, tolerance_mm=tolerance, prefix=prefix, suffix=f"{right} × 45°")
 
     def auxiliary(self, name: str, value: float, *, of: tuple[float, ...]) -> Measure:
         """A size that is the sum of others stands in parentheses (ISO 129-1) and has the sum of their tolerances."""

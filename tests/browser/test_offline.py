@@ -72,7 +72,7 @@ def test_a_working_sheet_that_was_seen_is_read_without_the_network(kept: Page, s
     expect(kept.locator(".kept-line")).to_contain_text("This page was kept in this browser on")
     expect(kept.locator(".kept-line")).to_contain_text(str(kept.evaluate("new Date().getFullYear()")))
     assert kept.locator("#outcome .verdict").inner_text() == verdict
-    assert kept.evaluate("getComputedStyle(document.querySelector('.head')).display") == "grid"
+    assert kept.evaluate("getComputedStyle(document.querySelector('.head')).display") == "flex"
 
 
 def test_what_every_design_shares_is_there_without_having_been_seen(kept: Page, site: Site) -> None:

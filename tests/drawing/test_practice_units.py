@@ -107,5 +107,5 @@ def test_beside_the_figures_of_a_ruling_inch_the_metric_ones_let_nothing_pass_th
     assert not [m.words for m in shown.values() if "10.79 [0.425]" in m.words]
     words = all_words(draw(pad, sheet))
     assert "inches govern; chamfers, frames, notes in inches" in words
-    assert "2× 0.040 × 45°" in words
+    assert "2× [0.040] × 45°" in words
     assert "1.016" not in words

@@ -146,7 +146,7 @@ def test_every_property_that_is_computed_with_has_a_title() -> None:
 async def test_changes_are_links_that_were_tried(pages: AsyncClient) -> None:
     """Oracle: the design at the address that a change leads to no longer fails the check."""
     answer = await pages.get(address_of_document(FAILING, "/changes"))
-    troubles = answer.text.split('<div class="trouble-words">')[1:]
+    troubles = answer.text.split('<div class="trouble-words"')[1:]
     failures = design_pad(read_measurements(FAILING)).failures
     assert len(troubles) == len(failures)
     for check, trouble in zip(failures, troubles, strict=True):
