@@ -163,7 +163,8 @@ def _load_line(fields: tuple[FieldView, ...], design: Design | None, units: str)
 
 def _use_line(fields: tuple[FieldView, ...]) -> str:
     low, high, wetness, ground = fields[:4]
-    cold, hot = (f.text or f.assumed.removesuffix("°C").strip() for f in (low, high))
+    # Typed with a hyphen, told with the sign of a number below zero.
+    cold, hot = ((f.text or f.assumed.removesuffix("°C").strip()).replace("-", "−") for f in (low, high))
     return f"{cold} to {hot} °C, {wetness.chosen_words}, {ground.chosen_words}"
 
 

@@ -176,3 +176,10 @@ def test_what_the_words_of_a_field_do_not_say_is_listed() -> None:
 async def test_sizes_are_said_to_be_in_inches(client: AsyncClient) -> None:
     text = (await client.get(address_of_document(FITTING, units="in"))).text
     assert "Sizes in inches at 20 °C" in text
+
+
+async def test_a_cold_day_is_told_with_the_sign_of_a_number_below_zero(client: AsyncClient) -> None:
+    document = FITTING | {"service": {"temperature_low_c": -5, "temperature_high_c": 40}}
+    sheet = (await client.get(address_of_document(document))).text
+    assert "−5 to 40 °C, " in sheet
+    assert "-5 to 40" not in sheet
