@@ -19,7 +19,7 @@ from geometry.drawing.meeting import (
     is_free,
     is_met,
     length_within,
-    passes_by,
+    passed_by,
     price_of,
     rival,
 )
@@ -128,7 +128,7 @@ class Canvas:
             a, b = line.start, line.end
             cost += sum(cost_among((a, b), rivals))
             cost += _INTO_CIRCLE * sum(enters(a, b, centre, radius) for centre, radius in self.circles)
-            cost += _JOINED * sum(passes_by(a, b, end, _JOINED_MM) for end in self.ends)
+            cost += _JOINED * passed_by(a, b, self.ends, _JOINED_MM)
             inside = sum(length_within(solid, a, b) for solid in self.part)
             cost += _THROUGH * max(0.0, inside - _LEAST_THROUGH_MM)
             if a[1] == b[1]:
@@ -155,9 +155,7 @@ class Canvas:
         rivals = [r for r in self.rivals if r[4:6] not in own]
         cost = sum(cost_among((line.start, line.end), rivals)[0] for line in (*lines, *beyond))
         near = [end for end in self.ends if not any(is_at(end, line) for line in apart_from)]
-        cost += _JOINED * sum(
-            passes_by(line.start, line.end, end, _JOINED_MM) for line in (*lines, *beyond) for end in near
-        )
+        cost += _JOINED * sum(passed_by(line.start, line.end, near, _JOINED_MM) for line in (*lines, *beyond))
         for line in beyond:
             (ax, y), (bx, _) = line.start, line.end
             others = [r for r in rivals if abs(r.y - y) > _SAME_MM or r.along_x == 0]

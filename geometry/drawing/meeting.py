@@ -76,8 +76,8 @@ def cost_among(line: Segment, rivals: Iterable[Rival]) -> tuple[float, float]:
 def is_met(point: Point, rivals: Iterable[Rival], near: float, *, beyond: float) -> bool:
     """Whether a point lies so near some line, or so little beyond its end, that a line ending there looks like a part of it."""
     px, py = point
+    room = max(near, beyond)
     for left, bottom, right, top, x, y, along_x, along_y, length, *_ in rivals:
-        room = max(near, beyond)
         if left - room <= px <= right + room and bottom - room <= py <= top + room:
             along, off = (px - x) * along_x + (py - y) * along_y, (py - y) * along_x - (px - x) * along_y
             if -beyond < along < length + beyond and abs(off) < near:
@@ -172,15 +172,20 @@ def extent(shape: Shape) -> tuple[Point, ...]:
     return shape.points
 
 
-def passes_by(a: Point, b: Point, point: Point, near: float) -> bool:
-    """Whether a straight line goes through a point or close by it, other than with its own beginning."""
+def passed_by(a: Point, b: Point, points: Iterable[Point], near: float) -> int:
+    """Through or close by how many points a straight line goes, other than with its own beginning."""
     dx, dy = b[0] - a[0], b[1] - a[1]
-    x, y = point[0] - a[0], point[1] - a[1]
     length = dx * dx + dy * dy
-    if not length or x * x + y * y < near * near:
-        return False
-    share = min(1.0, max(0.0, (x * dx + y * dy) / length))
-    return (x - share * dx) ** 2 + (y - share * dy) ** 2 < near * near
+    left, right = min(a[0], b[0]) - near, max(a[0], b[0]) + near
+    bottom, top = min(a[1], b[1]) - near, max(a[1], b[1]) + near
+    count = 0
+    for px, py in points:
+        if left < px < right and bottom < py < top:
+            x, y = px - a[0], py - a[1]
+            if length and x * x + y * y >= near * near:
+                share = min(1.0, max(0.0, (x * dx + y * dy) / length))
+                count += (x - share * dx) ** 2 + (y - share * dy) ** 2 < near * near
+    return count
 
 
 def is_at(point: Point, line: Line) -> bool:
