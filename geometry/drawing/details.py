@@ -51,15 +51,17 @@ def details_of(
     reach_mm: float,
     lip_apart: bool,
     narrow: bool = False,
+    shared: bool = True,
 ) -> tuple[Detail, ...]:
     """The details that a section at a scale needs, their windows ``reach_mm`` in radius on paper.
 
-    ``narrow`` puts words above the slot floor's window instead of beside it.
+    ``narrow`` puts words above the slot floor's window instead of beside it; ``shared`` lets a small corner of the seat stand
+    in the window of the groove beside it.
     """
     found = [_slot_detail(pad, shown, main, facts, reach_mm, narrow=narrow)] if pad.has_slot else []
     has_corner = "seat_corner_radius_mm" in shown and seat_corner_needs_detail(pad, main)
     if lip_apart and pad.has_skirt:
-        together = has_corner and _corner_shows_in_groove(pad, main, reach_mm)
+        together = shared and has_corner and _corner_shows_in_groove(pad, main, reach_mm)
         has_corner = has_corner and not together
         found.append(_groove_detail(pad, shown, main, facts, reach_mm, with_corner=together))
     if has_corner:

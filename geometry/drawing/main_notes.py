@@ -7,7 +7,7 @@ from geometry.drawing.placing import Pointer, place_pointer
 from geometry.drawing.scales import Scale
 from geometry.pad import Pad
 
-_LENGTHS = (5.0, 7.0, 9.0, 12.0, 15.0, 19.0, 24.0, 30.0, 37.0, 45.0, 55.0, 70.0)
+_LENGTHS = (4.0, 5.0, 7.0, 9.0, 12.0, 15.0, 19.0, 24.0, 30.0, 37.0, 45.0, 55.0, 70.0)
 _CORNER = (-45.0, -35.0, -55.0, -25.0, -65.0, -15.0, -75.0)
 ASIDE = (-20.0, -10.0, -35.0, 0.0, 10.0, 20.0, -50.0, 35.0)
 UP = (60.0, 45.0, 75.0, 30.0, 105.0, 120.0)

@@ -79,8 +79,8 @@ def _slot_words(pad: Pad, unit: Unit, told: frozenset[Root]) -> tuple[str, ...]:
 def _pocket_words(pad: Pad, unit: Unit, told: frozenset[Root]) -> str:
     """Where the pocket stands, and the corners that an end mill leaves in it where the top view has no room for them."""
     if "pocket corners" in told:
-        return "Pocket centred on slot and pad."
-    return f"Pocket centred on slot and pad, corners R{length_words(pad.relief_corner_radius_mm, unit)}\u00a0max."
+        return "Pocket centred across on the slot, along on the pad."
+    return f"Pocket centred across on the slot, along on the pad, corners R{length_words(pad.relief_corner_radius_mm, unit)}\u00a0max."
 
 
 def _load_words(facts: SheetFacts) -> str:

@@ -79,16 +79,21 @@ def _at_scale(
         OtherViews(pad, each, facts, scale) for each in ((shown, fewer) if len(fewer) < len(shown) else (shown,))
     )
     made: dict[tuple[Plan, int], SectionCanvases] = {}
-    for right_limit, (reach, narrow) in product((inf, right_limit_of(pad, area, scale)), _DETAILS):
+    windows_shared = (True, False) if pad.has_skirt and lip_apart else (True,)
+    for shared, right_limit, (reach, narrow) in product(
+        windows_shared, (inf, right_limit_of(pad, area, scale)), _DETAILS
+    ):
         try:
-            details = details_of(pad, shown, scale, facts, reach_mm=reach, lip_apart=lip_apart, narrow=narrow)
+            details = details_of(
+                pad, shown, scale, facts, reach_mm=reach, lip_apart=lip_apart, narrow=narrow, shared=shared
+            )
             windows = tuple((detail.centre, detail.window_mm) for detail in details)
             plan = Plan(
                 facts.figure_unit, windows, right_limit, lip_apart, facts.as_printed, facts.located_by, facts.critical
             )
             views = _Views(pad, shown, sheets, scale, plan, details, others, made)
         except NoRoomError:
-            break
+            continue
         found = views.in_haste()
         if found:
             # Where there is room, more care may leave fewer leaders in the way of other lines.

@@ -131,9 +131,9 @@ def test_a_pockets_corners_have_the_radius_that_an_end_mill_may_leave_at_most() 
     corner = measures(pad, facts())["relief_corner_radius_mm"]
     assert (corner.words, corner.lower_mm, corner.upper_mm) == ("4× R2 max", 0.0, pad.relief_corner_radius_mm)
     words = words_on("offset slot with relief")
-    assert "Pocket centred on slot and pad." in words
+    assert "Pocket centred across on the slot, along on the pad." in words
     assert words.count("R2 max") == 1
-    assert "Pocket centred on slot and pad, corners R2\u00a0max." in " ".join(note_words(facts(), pad))
+    assert "Pocket centred across on the slot, along on the pad, corners R2\u00a0max." in " ".join(note_words(facts(), pad))
     assert "inner corners not shown R0.4 max" in words
 
 
