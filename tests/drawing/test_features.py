@@ -133,7 +133,9 @@ def test_a_pockets_corners_have_the_radius_that_an_end_mill_may_leave_at_most() 
     words = words_on("offset slot with relief")
     assert "Pocket centred across on the slot, along on the pad." in words
     assert words.count("R2 max") == 1
-    assert "Pocket centred across on the slot, along on the pad, corners R2\u00a0max." in " ".join(note_words(facts(), pad))
+    assert "Pocket centred across on the slot, along on the pad, corners R2\u00a0max." in " ".join(
+        note_words(facts(), pad)
+    )
     assert "inner corners not shown R0.4 max" in words
 
 
