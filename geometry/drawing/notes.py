@@ -22,6 +22,7 @@ _MARKING_DEPTH_MM = 0.3
 _OUTER_EDGE_MM, _INNER_CORNER_MM = 0.3, 0.4
 """Edges in the way of ISO 13715 (from memory): an outer edge loses at most this, an inner corner keeps at most this. Judged:
 a light break by hand, and the nose of a common turning tool."""
+_POCKET = "Pocket centred across on the slot, along on the pad"
 LEAD_IN_MM, ROOT_LEAST_MM, ROOT_MOST_MM = 0.5, 0.2, _INNER_CORNER_MM
 """The stem's end finds its hole, and the root of stem or plug has no sharp notch; judged."""
 _RUN_OUT_MM, _SYMMETRY_MM = 0.2, 0.6
@@ -79,8 +80,8 @@ def _slot_words(pad: Pad, unit: Unit, told: frozenset[Root]) -> tuple[str, ...]:
 def _pocket_words(pad: Pad, unit: Unit, told: frozenset[Root]) -> str:
     """Where the pocket stands, and the corners that an end mill leaves in it where the top view has no room for them."""
     if "pocket corners" in told:
-        return "Pocket centred across on the slot, along on the pad."
-    return f"Pocket centred across on the slot, along on the pad, corners R{length_words(pad.relief_corner_radius_mm, unit)}\u00a0max."
+        return f"{_POCKET}."
+    return f"{_POCKET}, corners R{length_words(pad.relief_corner_radius_mm, unit)}\u00a0max."
 
 
 def _load_words(facts: SheetFacts) -> str:
