@@ -42,10 +42,6 @@ class Sheets:
     pad: Pad
     facts: SheetFacts
     made: dict[tuple[bool, bool, frozenset[Root]], Sheet] = field(default_factory=dict)
-    at_right: bool = False
-    """Whether the projected views may stand at the right end of the area too."""
-    crowded: bool = False
-    """Whether views may stand nearer each other, and the section's name aside."""
 
     def of(self, *, textured: bool, marked: bool, told: frozenset[Root]) -> Sheet:
         """The sheet with or without a note on the seat's texture, on marking, and on the roots of stem and plug."""
@@ -54,6 +50,16 @@ class Sheets:
             words = note_words(self.facts, self.pad, marking=not marked, seat=not key[0], told=told)
             self.made[key] = fill_sheet(self.facts, words)
         return self.made[key]
+
+
+@dataclass(frozen=True, slots=True)
+class Leeway:
+    """What is allowed so that the views find room."""
+
+    at_right: bool = False
+    """Whether the projected views may stand at the right end of the area too."""
+    crowded: bool = False
+    """Whether views may stand nearer each other, and the section's name aside."""
 
 
 class OtherViews:
@@ -97,6 +103,7 @@ def arranged(
     *,
     textured: bool,
     told: frozenset[Root],
+    leeway: Leeway,
 ) -> tuple[Sheet, Placed] | None:
     """The views about the section: rather without the underside than without the side view, rather half than none."""
     windows = [Block(detail.view, detail.scale, detail.canvas) for detail in details]
@@ -111,7 +118,7 @@ def arranged(
             continue
         sheet = sheets.of(textured=textured, marked=bool(marked), told=told | others.told)
         for below, main in undersides:
-            for projected in _projected(sheet, main, *views, at_right=sheets.at_right, crowded=sheets.crowded):
+            for projected in _projected(sheet, main, *views, leeway):
                 placed = _with_extras(projected, [*below, *windows], sheet)
                 if placed:
                     return sheet, placed
@@ -145,9 +152,7 @@ def right_limit_of(pad: Pad, area: Box, scale: Scale) -> float:
     return area.width - left - STYLE.view_gap_mm - radius - STYLE.centre_over_mm / 2
 
 
-def _projected(
-    sheet: Sheet, section: Block, side: Block | None, top: Block, *, at_right: bool, crowded: bool
-) -> Iterator[Placed]:
+def _projected(sheet: Sheet, section: Block, side: Block | None, top: Block, leeway: Leeway) -> Iterator[Placed]:
     """Section, side and top view in projection (ISO 5456-2), a little to the right too; nothing where the sheet is too small."""
     area, gap = sheet.area, STYLE.view_gap_mm
     main, plan = section.box, top.box
@@ -158,13 +163,14 @@ def _projected(
     # In first angle the top view stands below the section, in third angle above it; seen from the right and seen from the left
     # the pad looks the same, so the side view may stay on the right.
     is_first = sheet.facts.projection == "first"
-    up = -_apart(top, section, crowded=crowded) if is_first else _apart(section, top, crowded=crowded)
+    lower, upper = (top, section) if is_first else (section, top)
+    up = _apart(lower, upper, crowded=leeway.crowded) * (-1 if is_first else 1)
     height = max(main.top, beside.top, up + plan.top) - min(main.bottom, beside.bottom, up + plan.bottom)
     if width > area.width or height > area.height:
         return
     spread = min((area.height - height) / 3, gap)
     most = area.right - width + left
-    across = (area.left + left, min(area.left + left + 9, most), *((most,) if at_right else ()))
+    across = (area.left + left, min(area.left + left + 9, most), *((most,) if leeway.at_right else ()))
     for x, third in product(across, (1.0, 0.0)):
         further = up + (-third if is_first else third) * spread
         y = area.top - third * spread - max(main.top, beside.top, further + plan.top)

@@ -24,6 +24,7 @@ from geometry.drawing.scales import Scale
 from geometry.drawing.side import flat_end_mm, side_view
 from geometry.drawing.signs import lines_of_words
 from geometry.drawing.style import STYLE
+from geometry.drawing.views import section_view
 from geometry.pad import Pad
 
 _LETTER_ANGLES = (30, 20, -30, 60, -45, 10, -10, 150, 160, 210, 135, 240, 170, 190, 75, -60, 120, -75)
@@ -31,7 +32,7 @@ _LETTER_ANGLES = (30, 20, -30, 60, -45, 10, -10, 150, 160, 210, 135, 240, 170, 1
 _MARK_ANGLES = (75.0, 60.0, 105.0, 120.0, 45.0, 135.0, -75.0, -60.0, -105.0, -120.0)
 _RIM_ANGLES = (-45.0, 45.0, -30.0, 30.0, -60.0, 60.0, -135.0, 135.0, -70.0, 70.0, -120.0, 120.0)
 _OFF_EDGE_MM = 1.2
-LEAST_APART_MM = 0.7
+_LEAST_APART_MM = 0.7
 """Between two parallel lines (ISO 128-2, from memory)."""
 _ROUND = frozenset({"top", "underside"})
 _SIGHT_ARROW_MM = 7.0
@@ -59,12 +60,14 @@ class Block:
 
 
 def section_block(
-    view: View, with_sizes: Canvas, scale: Scale, details: tuple[Detail, ...], *, name_aside: bool = False
+    pad: Pad, with_sizes: Canvas, scale: Scale, details: tuple[Detail, ...], *, name_aside: bool = False
 ) -> Block:
     """The main view with its dimensions, the marks of its details and its name above it, or aside where that is as high.
 
     Raises NoRoomError where a detail's letter, or the name aside, finds no place.
     """
+    is_fine = pad.slot_mouth_chamfer_mm * scale.factor >= _LEAST_APART_MM
+    view = section_view(pad, over_mm=STYLE.centre_over_mm / scale.factor, inner_edges=is_fine)
     canvas = with_sizes.copied()
     for detail in details:
         centre = (detail.centre[0] * scale.factor, detail.centre[1] * scale.factor)
@@ -110,7 +113,7 @@ def _coarse(pad: Pad, scale: Scale) -> Pad:
         **{
             name: 0.0
             for name in ("edge_chamfer_mm", "slot_mouth_chamfer_mm")
-            if getattr(pad, name) * scale.factor < LEAST_APART_MM
+            if getattr(pad, name) * scale.factor < _LEAST_APART_MM
         }
     )
 

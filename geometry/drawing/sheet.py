@@ -2,13 +2,23 @@
 
 from collections.abc import Iterator
 from contextlib import suppress
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import lru_cache
 from itertools import chain, islice, product
 from math import inf
+from typing import Self
 
-from geometry.drawing.arrangement import ALL_ROOTS, OtherViews, Placed, Sheets, arranged, right_limit_of, with_picture
-from geometry.drawing.blocks import LEAST_APART_MM, section_block, signed_block
+from geometry.drawing.arrangement import (
+    ALL_ROOTS,
+    Leeway,
+    OtherViews,
+    Placed,
+    Sheets,
+    arranged,
+    right_limit_of,
+    with_picture,
+)
+from geometry.drawing.blocks import section_block, signed_block
 from geometry.drawing.canvas import HASTY, MEASURED, PATIENT, Canvas
 from geometry.drawing.details import Detail, details_of
 from geometry.drawing.errors import SheetError
@@ -22,7 +32,6 @@ from geometry.drawing.placing import NoRoomError
 from geometry.drawing.scales import SCALES, Scale
 from geometry.drawing.style import STYLE
 from geometry.drawing.title_block import title_block
-from geometry.drawing.views import section_view
 from geometry.pad import Pad
 
 _DETAILS = ((STYLE.detail_radii_mm[0], False), (STYLE.detail_radii_mm[1], False), (STYLE.detail_radii_mm[1], True))
@@ -45,85 +54,95 @@ def draw(pad: Pad, facts: SheetFacts) -> Drawing:
         area = sheets.of(textured=True, marked=True, told=ALL_ROOTS).area
         if pad.body_diameter_mm * scale.factor > area.width or pad.overall_height_mm * scale.factor > area.height:
             continue
-        for lip_apart, sheets.at_right, sheets.crowded in _ways(pad, scale):
-            found = _at_scale(pad, shown, sheets, scale, lip_apart=lip_apart)
-            if found:
-                sheet, placed = found
-                return _finished(sheet, scale, with_picture(pad, scale, placed, sheet))
+        found = _AtScale.of(pad, shown, sheets, scale).found()
+        if found:
+            sheet, placed = found
+            return _finished(sheet, scale, with_picture(pad, scale, placed, sheet))
     raise SheetError("The pad is too large or too slender to be drawn on this paper at a standard scale.")
 
 
-def _ways(pad: Pad, scale: Scale) -> Iterator[tuple[bool, bool, bool]]:
-    """What is tried at a scale: a detail of a narrow lip or none, the views at the area's other end, the section's name aside.
+def _ways(pad: Pad, scale: Scale) -> Iterator[tuple[bool, Leeway]]:
+    """What is tried at a scale: whether a narrow lip has a detail of its own, and what is allowed to find room.
 
-    Where the next scale would make the slot too small to be seen, rather one of these than that.
+    Where the next scale would make the slot too small to be seen, rather more leeway than that.
     """
-    is_last = scale.factor <= _LAST_READABLE
-    for lip_apart in (True, False) if lip_needs_detail(pad, scale) else (False,):
+    is_narrow, is_last = lip_needs_detail(pad, scale), scale.factor <= _LAST_READABLE
+    for lip_apart in (True, False) if is_narrow else (False,):
         # In a narrow groove a leader seems to mean the groove's walls.
-        if lip_apart or is_last or not (pad.has_skirt and lip_needs_detail(pad, scale)):
-            yield lip_apart, False, False
+        if lip_apart or is_last or not (pad.has_skirt and is_narrow):
+            yield lip_apart, Leeway()
         if is_last:
-            yield lip_apart, True, False
-            yield lip_apart, True, True
+            yield lip_apart, Leeway(at_right=True)
+            yield lip_apart, Leeway(at_right=True, crowded=True)
 
 
-def _at_scale(
-    pad: Pad, shown: dict[str, Measure], sheets: Sheets, scale: Scale, *, lip_apart: bool
-) -> tuple[Sheet, Placed] | None:
-    """All views at one main scale, else with words kept close to the section; None where something finds no room."""
-    facts, area = sheets.facts, sheets.of(textured=True, marked=True, told=ALL_ROOTS).area
-    fallback = None
-    fewer = {name: measure for name, measure in shown.items() if name != "relief_corner_radius_mm"}
-    others = tuple(
-        OtherViews(pad, each, facts, scale) for each in ((shown, fewer) if len(fewer) < len(shown) else (shown,))
-    )
-    made: dict[tuple[Plan, int], SectionCanvases] = {}
-    windows_shared = (True, False) if pad.has_skirt and lip_apart else (True,)
-    for shared, right_limit, (reach, narrow) in product(
-        windows_shared, (inf, right_limit_of(pad, area, scale)), _DETAILS
-    ):
-        try:
-            details = details_of(
-                pad, shown, scale, facts, reach_mm=reach, lip_apart=lip_apart, narrow=narrow, shared=shared
-            )
+@dataclass(frozen=True, slots=True)
+class _AtScale:
+    """A pad at one main scale: what is the same in whichever way its views are tried is made once."""
+
+    pad: Pad
+    shown: dict[str, Measure]
+    sheets: Sheets
+    scale: Scale
+    others: tuple[OtherViews, ...]
+    """With everything, and with less."""
+    made: dict[tuple[Plan, int], SectionCanvases] = field(default_factory=dict)
+
+    @classmethod
+    def of(cls, pad: Pad, shown: dict[str, Measure], sheets: Sheets, scale: Scale) -> Self:
+        """Nothing tried yet."""
+        fewer = {name: measure for name, measure in shown.items() if name != "relief_corner_radius_mm"}
+        told = (shown, fewer) if len(fewer) < len(shown) else (shown,)
+        return cls(pad, shown, sheets, scale, tuple(OtherViews(pad, each, sheets.facts, scale) for each in told))
+
+    def found(self) -> tuple[Sheet, Placed] | None:
+        """All views in the first way in which everything finds room; None where there is none."""
+        tried = (self._in_one_way(lip_apart, leeway) for lip_apart, leeway in _ways(self.pad, self.scale))
+        return next(filter(None, tried), None)
+
+    def _in_one_way(self, lip_apart: bool, leeway: Leeway) -> tuple[Sheet, Placed] | None:
+        """All views with words where they like, else with words kept close to the section."""
+        pad, facts, scale = self.pad, self.sheets.facts, self.scale
+        limits = (inf, right_limit_of(pad, self.sheets.of(textured=True, marked=True, told=ALL_ROOTS).area, scale))
+        windows_shared = (True, False) if pad.has_skirt and lip_apart else (True,)
+        fallback = None
+        for shared, right_limit, (reach, narrow) in product(windows_shared, limits, _DETAILS):
+            try:
+                details = details_of(
+                    pad, self.shown, scale, facts, reach_mm=reach, lip_apart=lip_apart, narrow=narrow, shared=shared
+                )
+            except NoRoomError:
+                continue
             windows = tuple((detail.centre, detail.window_mm) for detail in details)
             plan = Plan(
                 facts.figure_unit, windows, right_limit, lip_apart, facts.as_printed, facts.located_by, facts.critical
             )
-            views = _Views(pad, shown, sheets, scale, plan, details, others, made)
-        except NoRoomError:
-            continue
-        found = views.in_haste()
-        if found:
-            # Where there is room, more care may leave fewer leaders in the way of other lines.
-            better = views.with_care()
-            if better:
-                return better
-            fallback = fallback or found
-    return fallback
+            views = _Views(self, plan, details, leeway)
+            found = views.in_haste()
+            if found:
+                # Where there is room, more care may leave fewer leaders in the way of other lines.
+                better = views.with_care()
+                if better:
+                    return better
+                fallback = fallback or found
+        return fallback
 
 
 @dataclass(frozen=True, slots=True)
 class _Views:
     """All views of a pad at one scale with certain details, to be placed about a section."""
 
-    pad: Pad
-    shown: dict[str, Measure]
-    sheets: Sheets
-    scale: Scale
+    at: _AtScale
     plan: Plan
     details: tuple[Detail, ...]
-    others: tuple[OtherViews, ...]
-    """With everything, and with less."""
-    made: dict[tuple[Plan, int], SectionCanvases]
+    leeway: Leeway
 
     def sections(self, patience: int) -> SectionCanvases:
         """The section, placed with more or less care."""
-        key = (self.plan, patience)
-        if key not in self.made:
-            self.made[key] = SectionCanvases(self.pad, self.shown, self.scale, self.plan, patience=patience)
-        return self.made[key]
+        key, at = (self.plan, patience), self.at
+        if key not in at.made:
+            at.made[key] = SectionCanvases(at.pad, at.shown, at.scale, self.plan, patience=patience)
+        return at.made[key]
 
     def in_haste(self) -> tuple[Sheet, Placed] | None:
         """The views about any section that finds room on the sheet."""
@@ -144,10 +163,8 @@ class _Views:
 
     def _may_fit(self, section: Box) -> bool:
         """Whether the sheet is large enough for the section and the bare top view above or below it."""
-        area, top = (
-            self.sheets.of(textured=True, marked=True, told=ALL_ROOTS).area,
-            self.pad.body_diameter_mm * self.scale.factor,
-        )
+        area = self.at.sheets.of(textured=True, marked=True, told=ALL_ROOTS).area
+        top = self.at.pad.body_diameter_mm * self.at.scale.factor
         return section.width <= area.width and section.height + STYLE.view_gap_mm + top <= area.height
 
     def with_care(self) -> tuple[Sheet, Placed] | None:
@@ -167,22 +184,23 @@ class _Views:
 
     def about(self, canvas: Canvas) -> tuple[Sheet, Placed] | None:
         """The section and all views about it; raises NoRoomError where a detail's letter has no room."""
-        fine = self.pad.slot_mouth_chamfer_mm * self.scale.factor >= LEAST_APART_MM
-        view = section_view(self.pad, over_mm=STYLE.centre_over_mm / self.scale.factor, inner_edges=fine)
-        plain = section_block(view, canvas, self.scale, self.details, name_aside=self.sheets.crowded)
+        pad, facts = self.at.pad, self.at.sheets.facts
+        plain = section_block(pad, canvas, self.at.scale, self.details, name_aside=self.leeway.crowded)
         for rooted, others in self._more_or_less():
             section, told, textured = signed_block(
-                self.pad, plain, self.sheets.facts.figure_unit, rooted=rooted, textured=not self.sheets.facts.as_printed
+                pad, plain, facts.figure_unit, rooted=rooted, textured=not facts.as_printed
             )
-            found = arranged(others, self.sheets, section, self.details, textured=textured, told=told)
+            found = arranged(
+                others, self.at.sheets, section, self.details, textured=textured, told=told, leeway=self.leeway
+            )
             if found:
                 return found
         return None
 
     def _more_or_less(self) -> Iterator[tuple[bool, OtherViews]]:
         """Roots on leaders or in a note, and the pocket's corners at the pocket too or only in a note."""
-        for rooted in (True, False) if self.pad.has_stem or self.pad.has_plug else (True,):
-            for others in self.others:
+        for rooted in (True, False) if self.at.pad.has_stem or self.at.pad.has_plug else (True,):
+            for others in self.at.others:
                 yield rooted, others
 
 
