@@ -28,17 +28,20 @@ class Group(BaseModel):
     @cache
     def only_where(cls, name: str) -> Mapping[str, list[str]]:
         """The choices of this group that a field depends on, each with the answers that ask for it; empty where it always is."""
-        extra = cls.model_fields[name].json_schema_extra
-        only = extra.get("only_where") if isinstance(extra, dict) else None
-        return cast(dict[str, list[str]], only or {})
+        return cls._answers(name, "only_where")
 
     @classmethod
     @cache
     def needed_where(cls, name: str) -> Mapping[str, list[str]]:
         """The same for the answers with which a field cannot be left out; empty where there are none."""
+        return cls._answers(name, "needed_where")
+
+    @classmethod
+    def _answers(cls, name: str, kept_as: str) -> Mapping[str, list[str]]:
+        """Choices with their answers, as the field's description keeps them."""
         extra = cls.model_fields[name].json_schema_extra
-        needed = extra.get("needed_where") if isinstance(extra, dict) else None
-        return cast(dict[str, list[str]], needed or {})
+        found = extra.get(kept_as) if isinstance(extra, dict) else None
+        return cast(dict[str, list[str]], found or {})
 
     @classmethod
     def asks_for(cls, name: str, answers: Mapping[str, object]) -> bool:

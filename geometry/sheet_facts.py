@@ -40,6 +40,7 @@ def sheet_facts(
     """The words and figures of a design's drawing; units, projection and paper follow the shop unless a viewer chooses."""
     measurements = design.measurements
     is_inch = measurements.make.step == "inch"
+    shown_in = units or ("in" if is_inch else "mm")
     service = measurements.service
     return SheetFacts(
         title=measurements.title or "Lifting pad",
@@ -55,14 +56,14 @@ def sheet_facts(
         creator="Seamrest",
         owner="",
         cautions=tuple(
-            (c.signal, _in_units(c.brief, units or ("in" if is_inch else "mm")))
+            (c.signal, _in_units(c.brief, shown_in))
             for signal in _GRAVEST_FIRST
             for c in design.cautions
             if c.signal == signal and c.brief
         ),
         fit_to_make=design.fit_to_make,
         not_fit_words="" if design.fit_to_make else design.verdict_words,
-        units=units or ("in" if is_inch else "mm"),
+        units=shown_in,
         job_units="in" if is_inch else "mm",
         as_printed=design.conditions.process == "printed",
         projection=projection or ("third" if is_inch else "first"),

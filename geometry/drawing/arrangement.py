@@ -20,7 +20,7 @@ from geometry.drawing.facts import SheetFacts
 from geometry.drawing.frame import Sheet, fill_sheet
 from geometry.drawing.free_space import FreeSpace
 from geometry.drawing.model import Box, Measure, Point
-from geometry.drawing.notes import Root, marking_words, note_words
+from geometry.drawing.notes import OnLeader, marking_words, note_words
 from geometry.drawing.placing import NoRoomError
 from geometry.drawing.scales import SCALES, Scale
 from geometry.drawing.style import STYLE
@@ -30,7 +30,7 @@ _LEAST_PICTURE_MM = 12.0
 _PICTURE_SHARES = (1.0, 0.8, 0.65, 0.5, 0.4, 0.3, 0.2, 0.1)
 """Of the main scale, as large as there is room for."""
 _LEAST_UNDERSIDE_MM = 30.0
-ALL_ROOTS: frozenset[Root] = frozenset({"stem root", "lead-in", "plug root", "pocket corners"})
+ALL_ON_LEADERS: frozenset[OnLeader] = frozenset({"stem root", "lead-in", "plug root", "pocket corners"})
 Placed = list[tuple[Block, Point]]
 """Views and where their origins stand on the sheet."""
 
@@ -41,9 +41,9 @@ class Sheets:
 
     pad: Pad
     facts: SheetFacts
-    made: dict[tuple[bool, bool, frozenset[Root]], Sheet] = field(default_factory=dict)
+    made: dict[tuple[bool, bool, frozenset[OnLeader]], Sheet] = field(default_factory=dict)
 
-    def of(self, *, textured: bool, marked: bool, told: frozenset[Root]) -> Sheet:
+    def of(self, *, textured: bool, marked: bool, told: frozenset[OnLeader]) -> Sheet:
         """The sheet with or without a note on the seat's texture, on marking, and on the roots of stem and plug."""
         key = (textured or self.facts.as_printed, marked, told)
         if key not in self.made:
@@ -68,7 +68,7 @@ class OtherViews:
     def __init__(self, pad: Pad, shown: dict[str, Measure], facts: SheetFacts, scale: Scale) -> None:
         self.pad, self.shown, self.scale = pad, shown, scale
         self.marking = marking_words(facts.figure_unit)
-        self.told: frozenset[Root] = (
+        self.told: frozenset[OnLeader] = (
             frozenset({"pocket corners"}) if "relief_corner_radius_mm" in shown else frozenset()
         )
         self.made: dict[tuple[bool | None, str], tuple[Block | None, Block] | None] = {}
@@ -102,7 +102,7 @@ def arranged(
     details: tuple[Detail, ...],
     *,
     textured: bool,
-    told: frozenset[Root],
+    told: frozenset[OnLeader],
     leeway: Leeway,
 ) -> tuple[Sheet, Placed] | None:
     """The views about the section: rather without the underside than without the side view, rather half than none."""

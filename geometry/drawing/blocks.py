@@ -16,7 +16,7 @@ from geometry.drawing.isometric import isometric_view
 from geometry.drawing.main_signs import with_signs
 from geometry.drawing.meeting import arrow_line
 from geometry.drawing.model import Anchor, Box, Layer, Line, Measure, Text, View
-from geometry.drawing.notes import Root
+from geometry.drawing.notes import OnLeader
 from geometry.drawing.placing import NoRoomError, place_letter
 from geometry.drawing.plan import top_view, underside_view
 from geometry.drawing.plan_view import add_plan_dimensions
@@ -92,7 +92,7 @@ def _name_aside(canvas: Canvas) -> Text:
 
 def signed_block(
     pad: Pad, section: Block, unit: FigureUnit, *, rooted: bool, textured: bool
-) -> tuple[Block, frozenset[Root], bool]:
+) -> tuple[Block, frozenset[OnLeader], bool]:
     """The main view with roots and lead-in on leaders and the texture of the seat, and which of these found room."""
     canvas, told, is_textured = with_signs(section.canvas, pad, section.scale, unit, rooted=rooted, textured=textured)
     return Block(section.view, section.scale, canvas), told, is_textured

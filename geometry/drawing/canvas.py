@@ -15,12 +15,12 @@ from geometry.drawing.meeting import (
     crosses,
     enters,
     extent,
-    is_at,
     is_free,
     is_met,
     length_within,
     passed_by,
     price_of,
+    rectangle,
     rival,
 )
 from geometry.drawing.model import Box, Dimension, Layer, Line, Point, Shape, Text
@@ -154,7 +154,8 @@ class Canvas:
         own = [line.start for line in apart_from]
         rivals = [r for r in self.rivals if r[4:6] not in own]
         cost = sum(cost_among((line.start, line.end), rivals)[0] for line in (*lines, *beyond))
-        near = [end for end in self.ends if not any(is_at(end, line) for line in apart_from)]
+        own_ends = {end for line in apart_from for end in (line.start, line.end)}
+        near = [end for end in self.ends if end not in own_ends]
         cost += _JOINED * sum(passed_by(line.start, line.end, near, _JOINED_MM) for line in (*lines, *beyond))
         for line in beyond:
             (ax, y), (bx, _) = line.start, line.end
@@ -292,10 +293,8 @@ def _kept(box: Box, around: float, price: float) -> Kept:
 
 def _framed(text: Text) -> tuple[Line, ...]:
     """The frame of a theoretically exact dimension (ISO 1101), without the mark before it."""
-    box, gap = text.box, STYLE.frame_gap_mm
+    box = text.box
     if text.words.startswith(CRITICAL_MARK):
         mark = text_width_mm(f"{CRITICAL_MARK} ", text.height_mm)
         box = replace(box, bottom=box.bottom + mark) if text.turned else replace(box, left=box.left + mark)
-    box = box.grown(gap)
-    corners = [(box.left, box.bottom), (box.right, box.bottom), (box.right, box.top), (box.left, box.top)]
-    return tuple(Line(a, b, Layer.DIMENSION) for a, b in zip(corners, corners[1:] + corners[:1], strict=True))
+    return rectangle(box.grown(STYLE.frame_gap_mm), Layer.DIMENSION)

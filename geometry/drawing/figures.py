@@ -24,10 +24,18 @@ def length_words(length_mm: float, units: Units) -> str:
     >>> length_words(62.31, "in_fraction"), length_words(67.2, "in_fraction"), length_words(25.4, "in_fraction")
     ('2 29/64', '2.646', '1')
     """
-    metric, inch = plain(length_mm), f"{mm_to_inch(length_mm):.3f}"
-    if units == "in_fraction":
-        return _fraction_words(length_mm) or inch
-    return {"mm": metric, "in": inch, "dual": f"{metric} [{inch}]"}[units]
+    if units == "in_fraction" and (fraction := _fraction_words(length_mm)):
+        return fraction
+    return shown_in(units, plain(length_mm), f"{mm_to_inch(length_mm):.3f}")
+
+
+def shown_in(units: Units, metric: str, inch: str) -> str:
+    """One figure in either unit, or both, as a sheet has them.
+
+    >>> shown_in("mm", "67.2", "2.646"), shown_in("dual", "67.2", "2.646"), shown_in("in_fraction", "67.2", "2.646")
+    ('67.2', '67.2 [2.646]', '2.646')
+    """
+    return {"mm": metric, "dual": f"{metric} [{inch}]"}.get(units, inch)
 
 
 def tolerance_words(tolerance_mm: float, unit: Unit) -> str:
@@ -60,7 +68,7 @@ def _fraction_words(length_mm: float) -> str:
     return " ".join(str(part) for part in (whole, rest) if part)
 
 
-def converted_mm(length_mm: float, unit: Units) -> float:
+def converted_mm(length_mm: float, unit: Unit) -> float:
     """A size of the other unit's job, rounded to a hundredth of a millimetre or a thousandth of an inch.
 
     >>> converted_mm(103.1875, "mm"), round(mm_to_inch(converted_mm(46.5, "in")), 6)
@@ -72,7 +80,7 @@ def converted_mm(length_mm: float, unit: Units) -> float:
     return round(length_mm / one + (NEARLY if unit == "mm" else 0.0), digits) * one
 
 
-def converted_tolerance_mm(tolerance_mm: float, unit: Units, *, lost_mm: float) -> float:
+def converted_tolerance_mm(tolerance_mm: float, unit: Unit, *, lost_mm: float) -> float:
     """A plus-and-minus in the other unit that lets nothing pass that the true one stops: rounded down, less what rounding moved.
 
     >>> round(mm_to_inch(converted_tolerance_mm(0.1, "in", lost_mm=0.0)), 6)
@@ -93,11 +101,10 @@ def limit_shown(limit_mm: LowerLimit | UpperLimit, units: Units) -> str:
     >>> limit_shown(LowerLimit(66.3), "in"), limit_shown(UpperLimit(67.3), "dual"), limit_shown(UpperLimit(67.3), "in_fraction")
     ('2.611', '67.3 [2.649]', '2.649')
     """
-    metric, inch = plain(limit_mm), f"{in_unit(limit_mm, 'in', 3):.3f}"
-    return {"mm": metric, "dual": f"{metric} [{inch}]"}.get(units, inch)
+    return shown_in(units, plain(limit_mm), f"{in_unit(limit_mm, 'in', 3):.3f}")
 
 
-def is_round(length_mm: float, unit: Units) -> bool:
+def is_round(length_mm: float, unit: Unit) -> bool:
     """Whether a size is one of a unit's own: a thousandth of it, or a 64th of an inch."""
     steps = length_mm * 1000 if unit == "mm" else mm_to_inch(length_mm) * 1000
     parts = mm_to_inch(length_mm) * _PARTS

@@ -4,8 +4,9 @@ from dataclasses import dataclass
 
 from geometry.cautions import ONE_LINE
 from geometry.drawing.facts import SheetFacts
-from geometry.drawing.grid import grid_references, rectangle
+from geometry.drawing.grid import grid_references
 from geometry.drawing.lettering import wrapped
+from geometry.drawing.meeting import rectangle
 from geometry.drawing.model import Box, Layer, Line, Shape, Text
 from geometry.drawing.style import STYLE
 

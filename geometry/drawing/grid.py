@@ -2,17 +2,12 @@
 
 from collections.abc import Iterator
 
+from geometry.drawing.meeting import rectangle
 from geometry.drawing.model import Box, Layer, Line, Point, Text
 from geometry.drawing.style import STYLE
 
 _LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
 """Without I and O, which are read as figures."""
-
-
-def rectangle(box: Box, layer: Layer) -> tuple[Line, ...]:
-    """The four sides of a rectangle."""
-    corners = [(box.left, box.bottom), (box.right, box.bottom), (box.right, box.top), (box.left, box.top)]
-    return tuple(Line(a, b, layer) for a, b in zip(corners, corners[1:] + corners[:1], strict=True))
 
 
 def grid_references(frame: Box, width: float, height: float) -> tuple[tuple[Line, ...], tuple[Text, ...]]:

@@ -9,7 +9,7 @@ from geometry.drawing.geometrical import FLOOR_ROUGHNESS_UM, SEAT_ROUGHNESS_UM
 from geometry.drawing.main_notes import UP
 from geometry.drawing.main_plan import Plan, half_body, lip_outer_mm
 from geometry.drawing.model import Dimension, Measure, Point
-from geometry.drawing.notes import Root, lead_in_words, root_words
+from geometry.drawing.notes import OnLeader, lead_in_words, root_words
 from geometry.drawing.placing import NoRoomError
 from geometry.drawing.scales import Scale
 from geometry.drawing.signs import lines_of_words, stacked, texture, tolerance_frame
@@ -76,7 +76,7 @@ def _face_places(pad: Pad, scale: Scale) -> list[float]:
 
 def with_signs(
     canvas: Canvas, pad: Pad, scale: Scale, unit: FigureUnit, *, rooted: bool, textured: bool
-) -> tuple[Canvas, frozenset[Root], bool]:
+) -> tuple[Canvas, frozenset[OnLeader], bool]:
     """Roots and lead-in on leaders, and the seat's texture: which roots found room, and whether the texture did.
 
     What finds none, or only a leader that one cannot follow, is a note instead. What is placed first may bar the way of the
@@ -84,7 +84,7 @@ def with_signs(
     """
     found = []
     for texture_first in (False, True) if rooted and textured and canvas.patience else (False,):
-        signed, told, is_textured = canvas, frozenset[Root](), False
+        signed, told, is_textured = canvas, frozenset[OnLeader](), False
         if textured and texture_first:
             signed, is_textured = _with_texture(signed, pad, scale)
         if rooted:
@@ -106,7 +106,7 @@ def _with_texture(canvas: Canvas, pad: Pad, scale: Scale) -> tuple[Canvas, bool]
     return canvas, False
 
 
-def _with_roots(canvas: Canvas, pad: Pad, scale: Scale, unit: FigureUnit) -> tuple[Canvas, frozenset[Root]]:
+def _with_roots(canvas: Canvas, pad: Pad, scale: Scale, unit: FigureUnit) -> tuple[Canvas, frozenset[OnLeader]]:
     """The radius at the root of stem or plug and the lead-in at the stem's end on leaders, and which of them found room.
 
     None of them is drawn.
@@ -114,7 +114,7 @@ def _with_roots(canvas: Canvas, pad: Pad, scale: Scale, unit: FigureUnit) -> tup
     k, told = scale.factor, set()
     stem, plug = pad.stem_diameter_mm * k / 2, pad.plug_width_mm * k / 2
     top = pad.seat_recess_depth_mm * k if pad.has_recess else 0.0
-    places: list[tuple[Root, str, Point, tuple[float, ...]]] = []
+    places: list[tuple[OnLeader, str, Point, tuple[float, ...]]] = []
     if pad.has_stem:
         places.append(("stem root", root_words(unit), (stem, top), _DOWN_ASIDE))
         places.append(("lead-in", lead_in_words(unit), (stem, -pad.stem_length_mm * k), _DOWN_ASIDE))

@@ -188,9 +188,10 @@ def passed_by(a: Point, b: Point, points: Iterable[Point], near: float) -> int:
     return count
 
 
-def is_at(point: Point, line: Line) -> bool:
-    """Whether a point is one of a line's ends."""
-    return point in (line.start, line.end)
+def rectangle(box: Box, layer: Layer) -> tuple[Line, ...]:
+    """The four sides of a rectangle."""
+    corners = [(box.left, box.bottom), (box.right, box.bottom), (box.right, box.top), (box.left, box.top)]
+    return tuple(Line(a, b, layer) for a, b in zip(corners, corners[1:] + corners[:1], strict=True))
 
 
 def arrow_line(start: Point, end: Point, direction_deg: float, layer: Layer) -> tuple[Line, Arrow]:

@@ -14,7 +14,7 @@ from geometry.pad import Pad
 from geometry.spread import OUTER_CORNERS
 from geometry.units import STANDARD_GRAVITY, kg_to_pound
 
-Root = Literal["stem root", "lead-in", "plug root", "pocket corners"]
+OnLeader = Literal["stem root", "lead-in", "plug root", "pocket corners"]
 """Places that a leader tells, else a note: at stem and plug the drawing sizes them and does not draw them."""
 MARKING = ("Mark drawing number and", "date on the cylindrical", "side, at most {depth} deep")
 """Stands on a leader at the body's side, in lines; a note where no leader finds room."""
@@ -37,7 +37,7 @@ def note_words(
     *,
     marking: bool = False,
     seat: bool = False,
-    told: frozenset[Root] = frozenset(),
+    told: frozenset[OnLeader] = frozenset(),
 ) -> tuple[str, ...]:
     """The general notes of the sheet; marking, the seat's texture and roots only where no sign at the part has told them."""
     said = (
@@ -67,7 +67,7 @@ def _texture_words(*, seat: bool) -> str:
     return f" Ra in\u00a0µm{f'; seat face (datum A) {SEAT_ROUGHNESS_UM}' if seat else ''}."
 
 
-def _slot_words(pad: Pad, unit: Unit, told: frozenset[Root]) -> tuple[str, ...]:
+def _slot_words(pad: Pad, unit: Unit, told: frozenset[OnLeader]) -> tuple[str, ...]:
     """What a slot that is more than one straight cut through the middle asks for, where no dimension can say it: in one note."""
     said = (
         *(("Slots at right angles through the axis, both floors in one parallelism zone.",) if pad.is_crossed else ()),
@@ -77,7 +77,7 @@ def _slot_words(pad: Pad, unit: Unit, told: frozenset[Root]) -> tuple[str, ...]:
     return (" ".join(said),) if said else ()
 
 
-def _pocket_words(pad: Pad, unit: Unit, told: frozenset[Root]) -> str:
+def _pocket_words(pad: Pad, unit: Unit, told: frozenset[OnLeader]) -> str:
     """Where the pocket stands, and the corners that an end mill leaves in it where the top view has no room for them."""
     if "pocket corners" in told:
         return f"{_POCKET}."
@@ -126,13 +126,13 @@ def _three_figures(value: float) -> str:
     return f"{float(f'{value:.3g}'):g}"
 
 
-def _edge_words(pad: Pad, unit: Unit, told: frozenset[Root]) -> str:
+def _edge_words(pad: Pad, unit: Unit, told: frozenset[OnLeader]) -> str:
     """Edges without a size of their own, and which edges the counted chamfer is at."""
 
     def size(length_mm: float) -> str:
         return length_words(length_mm, unit)
 
-    said: tuple[tuple[Root, bool, str], ...] = (
+    said: tuple[tuple[OnLeader, bool, str], ...] = (
         ("lead-in", pad.has_stem, f"; stem end {lead_in_words(unit)} as a lead-in"),
         ("stem root", pad.has_stem, f"; stem root {root_words(unit)}"),
         ("plug root", pad.has_plug, f"; plug root {root_words(unit)}"),

@@ -9,7 +9,7 @@ from math import inf
 from typing import Self
 
 from geometry.drawing.arrangement import (
-    ALL_ROOTS,
+    ALL_ON_LEADERS,
     Leeway,
     OtherViews,
     Placed,
@@ -51,7 +51,7 @@ def draw(pad: Pad, facts: SheetFacts) -> Drawing:
     shown = measures(pad, facts)
     sheets = Sheets(pad, facts)
     for scale in SCALES:
-        area = sheets.of(textured=True, marked=True, told=ALL_ROOTS).area
+        area = sheets.of(textured=True, marked=True, told=ALL_ON_LEADERS).area
         if pad.body_diameter_mm * scale.factor > area.width or pad.overall_height_mm * scale.factor > area.height:
             continue
         found = _AtScale.of(pad, shown, sheets, scale).found()
@@ -103,7 +103,7 @@ class _AtScale:
     def _in_one_way(self, lip_apart: bool, leeway: Leeway) -> tuple[Sheet, Placed] | None:
         """All views with words where they like, else with words kept close to the section."""
         pad, facts, scale = self.pad, self.sheets.facts, self.scale
-        limits = (inf, right_limit_of(pad, self.sheets.of(textured=True, marked=True, told=ALL_ROOTS).area, scale))
+        limits = (inf, right_limit_of(pad, self.sheets.of(textured=True, marked=True, told=ALL_ON_LEADERS).area, scale))
         windows_shared = (True, False) if pad.has_skirt and lip_apart else (True,)
         fallback = None
         for shared, right_limit, (reach, narrow) in product(windows_shared, limits, _DETAILS):
@@ -163,7 +163,7 @@ class _Views:
 
     def _may_fit(self, section: Box) -> bool:
         """Whether the sheet is large enough for the section and the bare top view above or below it."""
-        area = self.at.sheets.of(textured=True, marked=True, told=ALL_ROOTS).area
+        area = self.at.sheets.of(textured=True, marked=True, told=ALL_ON_LEADERS).area
         top = self.at.pad.body_diameter_mm * self.at.scale.factor
         return section.width <= area.width and section.height + STYLE.view_gap_mm + top <= area.height
 

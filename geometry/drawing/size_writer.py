@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 from math import copysign
 
 from geometry.drawing.facts import Unit, Units
-from geometry.drawing.figures import converted_mm, converted_tolerance_mm, is_round, length_words, plain
+from geometry.drawing.figures import converted_mm, converted_tolerance_mm, is_round, length_words, plain, shown_in
 from geometry.drawing.model import Measure
 from geometry.fits import linear_tolerance_mm, radius_tolerance_mm
 from geometry.units import inch_to_mm
@@ -30,10 +30,11 @@ class SizeWriter:
         """A size as written, with its own tolerance or without: ``0.5 ±0.1``, ``0.5 ±0.1 [0.020 ±0.004]``."""
         if self.units == "in_fraction" and not individual:
             return length_words(nominal_mm, self.units)
-        metric, inch = (self._one(nominal_mm, tolerance_mm, unit, individual=individual) for unit in _EACH)
-        return {"mm": metric, "dual": f"{metric} [{inch}]"}.get(self.units, inch)
+        return shown_in(
+            self.units, *(self._one(nominal_mm, tolerance_mm, unit, individual=individual) for unit in _EACH)
+        )
 
-    def _one(self, nominal_mm: float, tolerance_mm: float, unit: Units, *, individual: bool) -> str:
+    def _one(self, nominal_mm: float, tolerance_mm: float, unit: Unit, *, individual: bool) -> str:
         """A size as written in one unit; beside the ruling unit's figures it lets nothing pass that they stop."""
         if self.units == "dual" and unit != self.job:
             nominal_mm, tolerance_mm = self._rounded(nominal_mm, tolerance_mm, self.job)
@@ -41,18 +42,14 @@ class SizeWriter:
         written = length_words(size, "in_fraction" if self.units == "in_fraction" else unit)
         return f"{written} ±{length_words(spread, unit)}" if individual else written
 
-    def _rounded(self, nominal_mm: float, tolerance_mm: float, unit: Units) -> tuple[float, float]:
+    def _rounded(self, nominal_mm: float, tolerance_mm: float, unit: Unit) -> tuple[float, float]:
         """Size and plus-and-minus as far as the figures of one unit say them, mm."""
         is_native = unit == self.job and is_round(nominal_mm, unit)
-        size = nominal_mm if is_native else converted_mm(nominal_mm, unit)
-        lost = abs(size - nominal_mm)
-        if unit == "mm" and is_native:
-            return size, tolerance_mm
-        if self.units == "dual" and unit == "in":
-            # As far as it is written: a sixteenth has four decimals.
-            size = converted_mm(nominal_mm, unit)
-            lost = abs(size - nominal_mm)
-        return size, converted_tolerance_mm(tolerance_mm, unit, lost_mm=lost)
+        if is_native and unit == "mm":
+            return nominal_mm, tolerance_mm
+        # Beside a metric figure an inch is taken as far as it is written: a sixteenth has four decimals.
+        size = nominal_mm if is_native and self.units != "dual" else converted_mm(nominal_mm, unit)
+        return size, converted_tolerance_mm(tolerance_mm, unit, lost_mm=abs(size - nominal_mm))
 
     def length(self, name: str, value: float, *, count: str = "") -> Measure:
         """A length."""
@@ -95,11 +92,10 @@ class SizeWriter:
         tolerance = sum(linear_tolerance_mm(abs(part)) for part in of)
         shown = self._measure(name, value, tolerance_mm=tolerance, prefix="(", suffix=")")
         if self.units != "in_fraction":
-            metric, inch = (self._sum(of, unit) for unit in _EACH)
-            shown = replace(shown, words=f"({ {'mm': metric, 'dual': f'{metric} [{inch}]'}.get(self.units, inch) })")
+            shown = replace(shown, words=f"({shown_in(self.units, *(self._sum(of, unit) for unit in _EACH))})")
         return replace(shown, prefix="(", suffix=")", tolerance=_FOLLOWS[name], auxiliary=True)
 
-    def _sum(self, of: tuple[float, ...], unit: Units) -> str:
+    def _sum(self, of: tuple[float, ...], unit: Unit) -> str:
         """What the written parts add up to, those below zero taken off: a chain of converted sizes closes on the sheet."""
         written = sum(copysign(float(self._one(abs(part), 0.0, unit, individual=False)), part) for part in of)
         return length_words(written if unit == "mm" else inch_to_mm(written), unit)

@@ -5,8 +5,8 @@ from collections.abc import Iterator
 from geometry.drawing.facts import SheetFacts
 from geometry.drawing.frame import BLOCK_ROWS, PAPER_MM, Sheet
 from geometry.drawing.geometrical import OTHER_ROUGHNESS_UM
-from geometry.drawing.grid import rectangle
 from geometry.drawing.lettering import cut_to_width, text_width_mm, wrapped
+from geometry.drawing.meeting import rectangle
 from geometry.drawing.model import Arc, Box, Layer, Line, Shape, Text
 from geometry.drawing.qr import square_code
 from geometry.drawing.scales import Scale
