@@ -5,6 +5,8 @@ from contextlib import suppress
 from dataclasses import dataclass, field
 from functools import cached_property
 from itertools import product
+from math import inf
+from typing import NamedTuple
 
 from geometry.drawing.blocks import (
     Block,
@@ -13,16 +15,20 @@ from geometry.drawing.blocks import (
     top_block,
     underside_block,
     with_marking,
+    with_moved,
     with_sight,
+    with_told,
 )
 from geometry.drawing.details import Detail
 from geometry.drawing.facts import SheetFacts
 from geometry.drawing.frame import Sheet, fill_sheet
 from geometry.drawing.free_space import FreeSpace
+from geometry.drawing.main_signs import wanted_signs
 from geometry.drawing.model import Box, Measure, Point
 from geometry.drawing.notes import OnLeader, marking_words, note_words
 from geometry.drawing.placing import NoRoomError
 from geometry.drawing.scales import SCALES, Scale
+from geometry.drawing.side_signs import AT_SIDE
 from geometry.drawing.style import STYLE
 from geometry.pad import Pad
 
@@ -30,7 +36,10 @@ _LEAST_PICTURE_MM = 12.0
 _PICTURE_SHARES = (1.0, 0.8, 0.65, 0.5, 0.4, 0.3, 0.2, 0.1)
 """Of the main scale, as large as there is room for."""
 _LEAST_UNDERSIDE_MM = 30.0
-ALL_ON_LEADERS: frozenset[OnLeader] = frozenset({"stem root", "lead-in", "plug root", "pocket corners"})
+_NARROW_MM = 6.0
+_ALL_ON_LEADERS: frozenset[OnLeader] = frozenset(
+    {"stem root", "lead-in", "plug root", "pocket corners", "seat texture"}
+)
 Placed = list[tuple[Block, Point]]
 """Views and where their origins stand on the sheet."""
 
@@ -41,13 +50,18 @@ class Sheets:
 
     pad: Pad
     facts: SheetFacts
-    made: dict[tuple[bool, bool, frozenset[OnLeader]], Sheet] = field(default_factory=dict)
+    made: dict[tuple[bool, frozenset[OnLeader]], Sheet] = field(default_factory=dict)
 
-    def of(self, *, textured: bool, marked: bool, told: frozenset[OnLeader]) -> Sheet:
-        """The sheet with or without a note on the seat's texture, on marking, and on the roots of stem and plug."""
-        key = (textured or self.facts.as_printed, marked, told)
+    @property
+    def largest(self) -> Box:
+        """The drawing area where as little as can be stands in notes."""
+        return self.of(marked=True, told=_ALL_ON_LEADERS).area
+
+    def of(self, *, marked: bool, told: frozenset[OnLeader]) -> Sheet:
+        """The sheet with notes on what is not told on leaders, and on marking where no view tells it."""
+        key = (marked, told)
         if key not in self.made:
-            words = note_words(self.facts, self.pad, marking=not marked, seat=not key[0], told=told)
+            words = note_words(self.facts, self.pad, marking=not marked, told=told)
             self.made[key] = fill_sheet(self.facts, words)
         return self.made[key]
 
@@ -62,36 +76,67 @@ class Leeway:
     """Whether views may stand nearer each other, and the section's name aside."""
 
 
+class Way(NamedTuple):
+    """The side view whole, half or not at all, the view that carries the words about marking, and how wide the side view may be."""
+
+    half: bool | None
+    marked: str
+    narrow: bool = False
+    """Words that the section leaves to it stand hardly wider than the part."""
+
+
+Beside = tuple[Block | None, Block, frozenset[OnLeader]]
+"""Side view, top view, and what they tell on leaders."""
+
+
 class OtherViews:
     """Side view, top view and underside at one main scale: the same about every section, so made once."""
 
     def __init__(self, pad: Pad, shown: dict[str, Measure], facts: SheetFacts, scale: Scale) -> None:
-        self.pad, self.shown, self.scale = pad, shown, scale
+        self.pad, self.shown, self.facts, self.scale = pad, shown, facts, scale
         self.marking = marking_words(facts.figure_unit)
         self.told: frozenset[OnLeader] = (
             frozenset({"pocket corners"}) if "relief_corner_radius_mm" in shown else frozenset()
         )
-        self.made: dict[tuple[bool | None, str], tuple[Block | None, Block] | None] = {}
+        self.made: dict[tuple[Way, frozenset[str], frozenset[OnLeader]], Beside | None] = {}
+        self.tops: dict[bool, Block] = {}
 
     @cached_property
     def undersides(self) -> tuple[list[Block], ...]:
         """View C as large as can be, smaller, or not at all."""
         return tuple(_undersides(self.pad, self.scale))
 
-    @cached_property
-    def top(self) -> Block:
+    def top(self, *, with_mouth: bool) -> Block:
         """The top view; raises NoRoomError where its dimensions have no room."""
-        return top_block(self.pad, self.shown, self.scale)
+        if with_mouth not in self.tops:
+            self.tops[with_mouth] = top_block(self.pad, self.shown, self.scale, with_mouth=with_mouth)
+        return self.tops[with_mouth]
 
-    def beside(self, half: bool | None, marked: str) -> tuple[Block | None, Block] | None:
+    def side(self, way: "Way", moved: frozenset[str], wanted: frozenset[OnLeader]) -> tuple[Block, frozenset[OnLeader]]:
+        """The side view or half of it, with what the section leaves to it, and what of that a note would tell otherwise.
+
+        Raises NoRoomError where something has no room.
+        """
+        side = side_block(self.pad, self.scale, half=bool(way.half))
+        limit = side.box.right + _NARROW_MM if way.narrow else inf
+        side = with_moved(self.pad, side, self.shown, self.facts, moved, right_limit=limit)
+        told = frozenset[OnLeader]()
+        if wanted:
+            side, told = with_told(self.pad, side, self.facts.figure_unit, wanted)
+        return (with_marking(self.pad, side, self.marking) if way.marked == "side" else side), told
+
+    def beside(self, way: "Way", moved: frozenset[str], wanted: frozenset[OnLeader]) -> Beside | None:
         """The side view, or half of it or none, and the top view, one of them marked; nothing where something has no room."""
-        key = (half, marked)
+        key, at_side = (way, moved, wanted), moved & AT_SIDE
+        if at_side and way.half is None:
+            return None
         if key not in self.made:
             self.made[key] = None
             with suppress(NoRoomError):
-                side = None if half is None else side_block(self.pad, self.scale, half=half)
-                side = with_marking(self.pad, side, self.marking) if side and marked == "side" else side
-                self.made[key] = side, with_marking(self.pad, self.top, self.marking) if marked == "top" else self.top
+                side, told = (None, frozenset[OnLeader]()) if way.half is None else self.side(way, at_side, wanted)
+                top = self.top(with_mouth="slot_mouth_chamfer_mm" in moved)
+                top = with_marking(self.pad, top, self.marking) if way.marked == "top" else top
+                self.made[key] = side, top, told | self.told
         return self.made[key]
 
 
@@ -101,38 +146,42 @@ def arranged(
     section: Block,
     details: tuple[Detail, ...],
     *,
-    textured: bool,
     told: frozenset[OnLeader],
     leeway: Leeway,
 ) -> tuple[Sheet, Placed] | None:
-    """The views about the section: rather without the underside than without the side view, rather half than none."""
+    """The views about the section: rather without the underside than without the side view, rather half than none.
+
+    What the section does not tell on leaders, of all that is wanted, stands at the side view or else in the notes.
+    """
+    rest = wanted_signs(others.pad, is_printed=sheets.facts.as_printed) - told
     windows = [Block(detail.view, detail.scale, detail.canvas) for detail in details]
     undersides = [(below, with_sight(section) if below else section) for below in others.undersides]
-    for half, marked in _WAYS:
-        views = others.beside(half, marked)
+    for way in _WAYS:
+        views = others.beside(way, section.canvas.moved, rest if way.half is not None else frozenset())
         if (
             views is None
-            or (half is None and section.scale.factor >= 1)
-            or (marked and not others.pad.has_side_to_mark)
+            or (way.half is None and section.scale.factor >= 1)
+            or (way.marked and not others.pad.has_side_to_mark)
         ):
             continue
-        sheet = sheets.of(textured=textured, marked=bool(marked), told=told | others.told)
+        side, top, at_others = views
+        sheet = sheets.of(marked=bool(way.marked), told=told | at_others)
         for below, main in undersides:
-            for projected in _projected(sheet, main, *views, leeway):
+            for projected in _projected(sheet, main, side, top, leeway):
                 placed = _with_extras(projected, [*below, *windows], sheet)
                 if placed:
                     return sheet, placed
     return None
 
 
-_WAYS: tuple[tuple[bool | None, str], ...] = (
-    *((half, marked) for half, marked in product((False, True), ("side", "top"))),
-    (False, ""),
-    (True, ""),
-    (None, "top"),
-    (None, ""),
+_WAYS = (
+    *(Way(half, marked, narrow) for half, narrow, marked in product((False, True), (False, True), ("side", "top"))),
+    Way(False, ""),
+    Way(True, ""),
+    Way(True, "", narrow=True),
+    Way(None, "top"),
+    Way(None, ""),
 )
-"""The side view whole, half or not at all, and the view that carries the words about marking."""
 
 
 def _undersides(pad: Pad, scale: Scale) -> Iterator[list[Block]]:
@@ -154,12 +203,31 @@ def right_limit_of(pad: Pad, area: Box, scale: Scale) -> float:
 
 def _projected(sheet: Sheet, section: Block, side: Block | None, top: Block, leeway: Leeway) -> Iterator[Placed]:
     """Section, side and top view in projection (ISO 5456-2), a little to the right too; nothing where the sheet is too small."""
+    if side is None:
+        yield from _with_side_at(sheet, section, None, top, leeway, 0.0)
+        return
+    gap = STYLE.view_gap_mm
+    # Rather wholly beside the section, else with words of either above or below words of the other.
+    wholly = section.box.right - side.box.left + gap
+    yield from _with_side_at(sheet, section, side, top, leeway, wholly)
+    closer = max(
+        near.right - far.left + gap
+        for near, far in product(section.covered, side.covered)
+        if near.bottom < far.top + gap and far.bottom < near.top + gap
+    )
+    if closer < wholly:
+        yield from _with_side_at(sheet, section, side, top, leeway, closer)
+
+
+def _with_side_at(
+    sheet: Sheet, section: Block, side: Block | None, top: Block, leeway: Leeway, aside: float
+) -> Iterator[Placed]:
+    """The same with the side view's origin so far right of the section's."""
     area, gap = sheet.area, STYLE.view_gap_mm
     main, plan = section.box, top.box
     beside = side.box if side else Box(0, main.bottom, 0, main.top)
     left = max(-main.left, -plan.left)
-    side_x = left + main.right + gap - beside.left
-    width = max(side_x + beside.right if side else left + main.right, left + plan.right)
+    width = left + max(main.right, plan.right, aside + beside.right)
     # In first angle the top view stands below the section, in third angle above it; seen from the right and seen from the left
     # the pad looks the same, so the side view may stay on the right.
     is_first = sheet.facts.projection == "first"
@@ -176,14 +244,14 @@ def _projected(sheet: Sheet, section: Block, side: Block | None, top: Block, lee
         y = area.top - third * spread - max(main.top, beside.top, further + plan.top)
         placed = [(section, (x, y)), (top, (x, y + further))]
         if side:
-            placed.insert(1, (side, (x - left + side_x, y)))
+            placed.insert(1, (side, (x + aside, y)))
         boxes = [block.box.moved(at) for block, at in placed]
         inside = min(box.bottom for box in boxes) >= area.bottom
         # A view's corner may be empty: the narrow centring marks ask for what is really there.
         free = not any(box.meets(sheet.kept_free[0]) for box in boxes) and not any(
             block.canvas.touches(mark.moved((-at[0], -at[1]))) for block, at in placed for mark in sheet.kept_free[1:]
         )
-        if inside and free and not (side and any(boxes[1].meets(other) for other in (boxes[0], boxes[2]))):
+        if inside and free and not (side and boxes[1].meets(boxes[2])):
             yield placed
 
 

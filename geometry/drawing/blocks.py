@@ -10,18 +10,19 @@ from math import cos, radians, sin
 from geometry.drawing.callouts import place_callout
 from geometry.drawing.canvas import Canvas
 from geometry.drawing.details import Detail
-from geometry.drawing.facts import FigureUnit
+from geometry.drawing.facts import FigureUnit, SheetFacts
 from geometry.drawing.free_space import covered_by
 from geometry.drawing.isometric import isometric_view
 from geometry.drawing.main_signs import with_signs
-from geometry.drawing.meeting import arrow_line
+from geometry.drawing.meeting import arrow_line, axes_of
 from geometry.drawing.model import Anchor, Box, Layer, Line, Measure, Text, View
 from geometry.drawing.notes import OnLeader
 from geometry.drawing.placing import NoRoomError, place_letter
 from geometry.drawing.plan import top_view, underside_view
-from geometry.drawing.plan_view import add_plan_dimensions
+from geometry.drawing.plan_view import add_plan_dimensions, mouth_on_plan
 from geometry.drawing.scales import Scale
 from geometry.drawing.side import flat_end_mm, side_view
+from geometry.drawing.side_signs import SideSigns, hidden_at_side, side_solids
 from geometry.drawing.signs import lines_of_words
 from geometry.drawing.style import STYLE
 from geometry.drawing.views import section_view
@@ -90,12 +91,21 @@ def _name_aside(canvas: Canvas) -> Text:
     raise NoRoomError("no room for the section's name")
 
 
-def signed_block(
-    pad: Pad, section: Block, unit: FigureUnit, *, rooted: bool, textured: bool
-) -> tuple[Block, frozenset[OnLeader], bool]:
-    """The main view with roots and lead-in on leaders and the texture of the seat, and which of these found room."""
-    canvas, told, is_textured = with_signs(section.canvas, pad, section.scale, unit, rooted=rooted, textured=textured)
-    return Block(section.view, section.scale, canvas), told, is_textured
+def with_told(
+    pad: Pad, block: Block, unit: FigureUnit, wanted: frozenset[OnLeader]
+) -> tuple[Block, frozenset[OnLeader]]:
+    """A section or side view with what had better stand on leaders than in a note, and which of that found a good place."""
+    is_side = block.view.name == "side"
+    canvas, told = with_signs(
+        block.canvas,
+        pad,
+        block.scale,
+        unit,
+        wanted - hidden_at_side(pad) if is_side else wanted,
+        plug_mm=pad.plug_length_mm if is_side else pad.plug_width_mm,
+        mirrored=block.view.box.left < 0,
+    )
+    return Block(block.view, block.scale, canvas), told
 
 
 def with_sight(section: Block) -> Block:
@@ -118,14 +128,19 @@ def _coarse(pad: Pad, scale: Scale) -> Pad:
     )
 
 
-def top_block(pad: Pad, shown: dict[str, Measure], scale: Scale) -> Block:
-    """The top view with its dimensions, and the cutting plane with its arrows and letters (ISO 128-3)."""
-    view = top_view(_coarse(pad, scale), over_mm=STYLE.centre_over_mm / scale.factor)
+def top_block(pad: Pad, shown: dict[str, Measure], scale: Scale, *, with_mouth: bool) -> Block:
+    """The top view with its dimensions, the chamfer of the slot too if wanted, and the cutting plane with its arrows and letters
+    (ISO 128-3).
+    """
+    coarse = _coarse(pad, scale)
+    view = top_view(coarse, over_mm=STYLE.centre_over_mm / scale.factor)
     for letters in _LETTERS:
         canvas = _canvas(view, scale)
         _add_cutting_plane(canvas, view.box.right * scale.factor + STYLE.centre_over_mm, *letters)
         with suppress(NoRoomError):
             add_plan_dimensions(canvas, pad, shown, scale)
+            if with_mouth:
+                mouth_on_plan(canvas, coarse, shown, scale)
             return Block(view, scale, canvas)
     raise NoRoomError(f"no room for the dimensions of the top view at {scale.words}")
 
@@ -146,7 +161,21 @@ def side_block(pad: Pad, scale: Scale, *, half: bool) -> Block:
     view = side_view(
         pad, over_mm=STYLE.centre_over_mm / scale.factor, half=half, inner_edges=_coarse(pad, scale) == pad
     )
-    return Block(view, scale, _canvas(view, scale))
+    canvas = _canvas(view, scale)
+    canvas.solids = side_solids(pad, view, scale)
+    canvas.part = list(canvas.solids)
+    canvas.add_edges(view.shapes, scale.factor)
+    return Block(view, scale, canvas)
+
+
+def with_moved(
+    pad: Pad, side: Block, shown: dict[str, Measure], facts: SheetFacts, moved: frozenset[str], *, right_limit: float
+) -> Block:
+    """The side view with what the section leaves to it, words no further right than a limit; raises NoRoomError."""
+    canvas = side.canvas.copied()
+    canvas.right_limit = right_limit
+    SideSigns(canvas, pad, shown, side.scale, facts, whole=side.view.box.left < 0).place(moved)
+    return Block(side.view, side.scale, canvas)
 
 
 def with_marking(pad: Pad, block: Block, words: tuple[str, ...]) -> Block:
@@ -205,9 +234,5 @@ def _canvas(view: View, scale: Scale) -> Canvas:
     """The surroundings of a view: the part, and the centre lines that stand out of it."""
     k = scale.factor
     box = Box(view.box.left * k, view.box.bottom * k, view.box.right * k, view.box.top * k)
-    canvas = Canvas(solids=[box] if view.name not in _ROUND else list(_about_circle(box.right)))
-    for shape in view.shapes:
-        if isinstance(shape, Line) and shape.layer is Layer.CENTRE:
-            (ax, ay), (bx, by) = shape.start, shape.end
-            canvas.lines.append(((ax * k, ay * k), (bx * k, by * k)))
-    return canvas
+    solids = [box] if view.name not in _ROUND else list(_about_circle(box.right))
+    return Canvas(solids=solids, lines=axes_of(view.shapes, k))

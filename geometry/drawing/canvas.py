@@ -80,6 +80,8 @@ class Canvas:
     """Windows of details: a leader had better stay out of them."""
     trouble: float = 0.0
     """What could not be helped."""
+    moved: frozenset[str] = frozenset()
+    """What stands at another view instead, by the names of sizes and tolerances."""
     dimensions: list[Dimension] = field(default_factory=list)
     texts: list[Text] = field(default_factory=list)
     shapes: list[Shape] = field(default_factory=list)

@@ -32,6 +32,8 @@ class Plan:
     """The diameter that keeps the pad in its place: its axis is a datum."""
     critical: tuple[str, ...] = ()
     """Dimensions and tolerances that an estimate depends on."""
+    may_move: bool = False
+    """What finds only a troubled place at the section may stand at a view that shows it too."""
 
 
 def half_body(pad: Pad) -> float:

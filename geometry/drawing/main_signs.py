@@ -6,21 +6,26 @@ from geometry.drawing.callouts import place_axis_datum, place_beside, place_call
 from geometry.drawing.canvas import Canvas
 from geometry.drawing.facts import FigureUnit
 from geometry.drawing.geometrical import FLOOR_ROUGHNESS_UM, SEAT_ROUGHNESS_UM
-from geometry.drawing.main_notes import UP
+from geometry.drawing.main_notes import LITTLE, UP, placed_or_moved
 from geometry.drawing.main_plan import Plan, half_body, lip_outer_mm
-from geometry.drawing.model import Dimension, Measure, Point
+from geometry.drawing.model import Dimension, Measure
 from geometry.drawing.notes import OnLeader, lead_in_words, root_words
 from geometry.drawing.placing import NoRoomError
 from geometry.drawing.scales import Scale
 from geometry.drawing.signs import lines_of_words, stacked, texture, tolerance_frame
-from geometry.geometrical import LIP_RUN_OUT, PLACE_AXIS, SEAT_FACE, carrying_parallelism, location_of
+from geometry.geometrical import (
+    FLOOR_PARALLELISM,
+    LIP_RUN_OUT,
+    PLACE_AXIS,
+    SEAT_FACE,
+    carrying_parallelism,
+    location_of,
+)
 from geometry.pad import Pad
 
 _DOWN = (-60.0, -45.0, -120.0, -135.0)
 _DOWN_ASIDE = (-45.0, -30.0, -60.0, -20.0, -75.0, -10.0)
 """Directions in which leaders leave, the most wanted first."""
-_FEW_CROSSED = 3.5
-"""What a leader that could be a note instead may cost: to cross one dimension line or a few extension lines, and no leader."""
 
 
 def datums(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, plan: Plan) -> None:
@@ -49,7 +54,11 @@ def top_signs(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale,
     tips = [((inner + (half - inner) * share) * k, pad.body_top_mm * k) for share in (0.5, 0.35, 0.65, 0.8, 0.2)]
     frame = tolerance_frame(carrying_parallelism(pad), plan.unit, critical=plan.critical)
     sign = frame if plan.is_printed else stacked(frame, texture(FLOOR_ROUGHNESS_UM))
-    place_square(canvas, sign, tips, "parallelism of the top", up=True, mirrored=True)
+
+    def place(canvas: Canvas) -> None:
+        place_square(canvas, sign, tips, "parallelism of the top", up=True, mirrored=True)
+
+    placed_or_moved(canvas, plan, FLOOR_PARALLELISM.name, place)
 
 
 def lip_run_out(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, plan: Plan) -> None:
@@ -59,7 +68,11 @@ def lip_run_out(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scal
         inner, outer = pad.seat_diameter_mm / 2, lip_outer_mm(pad)
         tips = [((inner + (outer - inner) * share) * k, pad.seat_length_mm * k) for share in (0.5, 0.65, 0.8)]
         frame = tolerance_frame(LIP_RUN_OUT, plan.unit, critical=plan.critical)
-        place_square(canvas, frame, tips, "lip run-out", up=False, mirrored=True)
+
+        def place(canvas: Canvas) -> None:
+            place_square(canvas, frame, tips, "lip run-out", up=False, mirrored=True)
+
+        placed_or_moved(canvas, plan, LIP_RUN_OUT.name, place, is_seen=not pad.has_skirt)
 
 
 def _placed(canvas: Canvas, name: str) -> Dimension:
@@ -74,57 +87,59 @@ def _face_places(pad: Pad, scale: Scale) -> list[float]:
     return [way * (stem + (face - stem) * share) for share in (0.75, 0.6, 0.9, 0.45, 0.3) for way in (1, -1)]
 
 
-def with_signs(
-    canvas: Canvas, pad: Pad, scale: Scale, unit: FigureUnit, *, rooted: bool, textured: bool
-) -> tuple[Canvas, frozenset[OnLeader], bool]:
-    """Roots and lead-in on leaders, and the seat's texture: which roots found room, and whether the texture did.
+def wanted_signs(pad: Pad, *, is_printed: bool) -> frozenset[OnLeader]:
+    """What had better stand on a leader at the part than in a note: roots, lead-in and the seat's texture."""
+    stem: tuple[OnLeader, ...] = ("stem root", "lead-in") if pad.has_stem else ()
+    plug: tuple[OnLeader, ...] = ("plug root",) if pad.has_plug else ()
+    seat: tuple[OnLeader, ...] = () if is_printed else ("seat texture",)
+    return frozenset((*stem, *plug, *seat))
 
-    What finds none, or only a leader that one cannot follow, is a note instead. What is placed first may bar the way of the
-    other, so where care is taken both orders are tried.
+
+def with_signs(
+    canvas: Canvas,
+    pad: Pad,
+    scale: Scale,
+    unit: FigureUnit,
+    wanted: frozenset[OnLeader],
+    *,
+    plug_mm: float,
+    mirrored: bool = True,
+) -> tuple[Canvas, frozenset[OnLeader]]:
+    """What is wanted on leaders where each has a good place, and what that is: ``plug_mm`` is how wide the view shows the plug.
+
+    What is placed first may bar the way of the other, so where care is taken it is tried with the texture last and first.
     """
     found = []
-    for texture_first in (False, True) if rooted and textured and canvas.patience else (False,):
-        signed, told, is_textured = canvas, frozenset[OnLeader](), False
-        if textured and texture_first:
-            signed, is_textured = _with_texture(signed, pad, scale)
-        if rooted:
-            signed, told = _with_roots(signed, pad, scale, unit)
-        if textured and not texture_first:
-            signed, is_textured = _with_texture(signed, pad, scale)
-        found.append((len(told) + is_textured, -signed.trouble, signed, told, is_textured))
+    for texture_first in (False, True) if len(wanted) > 1 and canvas.patience else (False,):
+        signed, told = canvas, set[OnLeader]()
+        for name in sorted(wanted, key=lambda name: ((name == "seat texture") != texture_first, _ORDER.index(name))):
+            trial = signed.copied()
+            with suppress(NoRoomError):
+                _place_sign(trial, pad, scale, unit, name, plug_mm, mirrored=mirrored)
+                if trial.trouble - signed.trouble <= LITTLE:
+                    signed = trial
+                    told.add(name)
+        found.append((len(told), -signed.trouble, signed, frozenset(told)))
     return max(found, key=lambda each: each[:2])[2:]
 
 
-def _with_texture(canvas: Canvas, pad: Pad, scale: Scale) -> tuple[Canvas, bool]:
-    """The seat face's texture, on a leader: the sign cannot stand upside down on the face itself."""
-    tips = [(x, 0.0) for x in _face_places(pad, scale)[:4]]
-    trial = canvas.copied()
-    with suppress(NoRoomError):
-        place_callout(trial, texture(SEAT_ROUGHNESS_UM), tips, _DOWN, "the seat face's texture")
-        if trial.trouble - canvas.trouble <= _FEW_CROSSED:
-            return trial, True
-    return canvas, False
+_ORDER: tuple[OnLeader, ...] = ("stem root", "lead-in", "plug root", "seat texture")
 
 
-def _with_roots(canvas: Canvas, pad: Pad, scale: Scale, unit: FigureUnit) -> tuple[Canvas, frozenset[OnLeader]]:
-    """The radius at the root of stem or plug and the lead-in at the stem's end on leaders, and which of them found room.
-
-    None of them is drawn.
-    """
-    k, told = scale.factor, set()
-    stem, plug = pad.stem_diameter_mm * k / 2, pad.plug_width_mm * k / 2
-    top = pad.seat_recess_depth_mm * k if pad.has_recess else 0.0
-    places: list[tuple[OnLeader, str, Point, tuple[float, ...]]] = []
-    if pad.has_stem:
-        places.append(("stem root", root_words(unit), (stem, top), _DOWN_ASIDE))
-        places.append(("lead-in", lead_in_words(unit), (stem, -pad.stem_length_mm * k), _DOWN_ASIDE))
-    if pad.has_plug:
-        places.append(("plug root", root_words(unit), (plug, pad.body_top_mm * k), UP))
-    for root, words, tip, angles in places:
-        trial = canvas.copied()
-        with suppress(NoRoomError):
-            place_callout(trial, lines_of_words((words,)), [tip], angles, root, mirrored=True)
-            if trial.trouble - canvas.trouble <= _FEW_CROSSED:
-                canvas = trial
-                told.add(root)
-    return canvas, frozenset(told)
+def _place_sign(
+    canvas: Canvas, pad: Pad, scale: Scale, unit: FigureUnit, name: OnLeader, plug_mm: float, *, mirrored: bool
+) -> None:
+    """One of them. The radius at a root and the lead-in at the stem's end are not drawn; a texture cannot stand upside down."""
+    k = scale.factor
+    stem, top = pad.stem_diameter_mm * k / 2, pad.seat_recess_depth_mm * k if pad.has_recess else 0.0
+    if name == "seat texture":
+        tips = [(x, 0.0) for x in _face_places(pad, scale)[:4] if mirrored or x > 0]
+        place_callout(canvas, texture(SEAT_ROUGHNESS_UM), tips, _DOWN, "the seat face's texture")
+        return
+    at_plug = (plug_mm * k / 2, pad.body_top_mm * k)
+    words, tip, angles = {
+        "stem root": (root_words(unit), (stem, top), _DOWN_ASIDE),
+        "lead-in": (lead_in_words(unit), (stem, -pad.stem_length_mm * k), _DOWN_ASIDE),
+        "plug root": (root_words(unit), at_plug, UP),
+    }[name]
+    place_callout(canvas, lines_of_words((words,)), [tip], angles, name, mirrored=mirrored)

@@ -6,7 +6,7 @@ from itertools import permutations, product
 from math import sqrt
 
 from geometry.drawing.canvas import Canvas
-from geometry.drawing.main_notes import ASIDE, note
+from geometry.drawing.main_notes import ASIDE, note, placed_or_moved
 from geometry.drawing.main_plan import Plan, half_body, half_top
 from geometry.drawing.model import Measure, Point
 from geometry.drawing.placing import NoRoomError, Side, Span, WordsAt, place_span
@@ -72,7 +72,14 @@ def reaches(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, p
     if pad.has_cross_hole:
         radius = pad.cross_hole_diameter_mm / 2
         at = (sqrt(stem**2 - radius**2), radius - pad.cross_hole_distance_mm)
-        note(canvas, shown, "cross_hole_diameter_mm", scale, ((at, ASIDE),))
+        name = "cross_hole_diameter_mm"
+        placed_or_moved(
+            canvas,
+            plan,
+            name,
+            lambda canvas: note(canvas, shown[name], scale, ((at, ASIDE),)),
+            is_seen=not pad.has_skirt,
+        )
 
 
 def _place_in_some_order(canvas: Canvas, spans: list[Span], scale: Scale) -> None:

@@ -7,7 +7,7 @@ from geometry.drawing.main_notes import corner_note, edge_note, mouth_note
 from geometry.drawing.main_plan import Plan, half_body
 from geometry.drawing.main_signs import datums, lip_run_out, top_signs
 from geometry.drawing.main_sizes import diameters, diameters_further_out, heights, reaches
-from geometry.drawing.meeting import rival
+from geometry.drawing.meeting import axes_of, rival
 from geometry.drawing.model import Box, Measure
 from geometry.drawing.placing import NoRoomError
 from geometry.drawing.scales import Scale
@@ -17,6 +17,9 @@ from geometry.pad import Pad
 
 _LITTLE_TROUBLE = 2.5
 """An outer radius crosses an extension line of its own seat, a frame beside the slot's width one of the body's."""
+
+_MOVED = 0.3
+"""What it costs that one has to look for something at another view."""
 
 _Step = Callable[[Canvas, Pad, dict[str, Measure], Scale, Plan], None]
 
@@ -48,9 +51,9 @@ class SectionCanvases:
     def best(self) -> list[Canvas]:
         """All that have room, those that leave least trouble first; once one leaves little, no more are tried."""
         for canvas in self.all():
-            if canvas.trouble <= _LITTLE_TROUBLE:
+            if trouble_of(canvas) <= _LITTLE_TROUBLE:
                 break
-        return sorted(self.found, key=lambda canvas: canvas.trouble)
+        return sorted(self.found, key=trouble_of)
 
     def _after(self, steps: tuple[_Step, ...]) -> Canvas | None:
         """What some steps leave; nothing where one of them finds no room."""
@@ -66,11 +69,16 @@ class SectionCanvases:
         return self.begun[steps]
 
 
+def trouble_of(canvas: Canvas) -> float:
+    """What could not be helped on a section, and what it leaves to other views."""
+    return canvas.trouble + _MOVED * len(canvas.moved)
+
+
 def _empty_canvas(pad: Pad, scale: Scale, plan: Plan) -> Canvas:
     """The part's own places, that no words may stand on, and its axis."""
     k = scale.factor
     seat, body = pad.seat_diameter_mm * k / 2, half_body(pad) * k
-    low, high, top, foot = (z * k for z in (pad.foot_bottom_mm, pad.body_top_mm, pad.top_height_mm, -pad.foot_depth_mm))
+    low, high, top = pad.foot_bottom_mm * k, pad.body_top_mm * k, pad.top_height_mm * k
     lip = pad.seat_length_mm * k
     canvas = Canvas(plan.right_limit, solids=[Box(-body, lip, body, high), Box(-seat, 0, seat, lip)])
     if pad.has_skirt:
@@ -85,14 +93,12 @@ def _empty_canvas(pad: Pad, scale: Scale, plan: Plan) -> Canvas:
         plug = pad.plug_width_mm * k / 2
         canvas.solids.append(Box(-plug, high, plug, top))
     canvas.part = list(canvas.solids)
-    canvas.add_edges(section_view(pad, over_mm=STYLE.centre_over_mm / k).shapes, k)
+    shapes = section_view(pad, over_mm=STYLE.centre_over_mm / k).shapes
+    canvas.add_edges(shapes, k)
     for (x, y), reach in plan.windows:
         canvas.solids.append(Box((x - reach) * k, (y - reach) * k, (x + reach) * k, (y + reach) * k))
         canvas.circles.append(((x * k, y * k), reach * k))
-    axes = [((0.0, foot - STYLE.centre_over_mm), (0.0, top + STYLE.centre_over_mm))]
-    if pad.has_cross_hole:
-        out, level = pad.stem_diameter_mm * k / 2 + STYLE.centre_over_mm, -pad.cross_hole_distance_mm * k
-        axes.append(((-out, level), (out, level)))
+    axes = axes_of(shapes, k)
     canvas.lines += axes
     canvas.rivals += [rival(axis, across=0.0, beside=BESIDE) for axis in axes]
     return canvas

@@ -188,6 +188,15 @@ def passed_by(a: Point, b: Point, points: Iterable[Point], near: float) -> int:
     return count
 
 
+def axes_of(shapes: Iterable[Shape], factor: float) -> list[Segment]:
+    """The centre lines among a view's shapes, in paper mm."""
+    axes = [shape for shape in shapes if isinstance(shape, Line) and shape.layer is Layer.CENTRE]
+    return [
+        ((ax * factor, ay * factor), (bx * factor, by * factor))
+        for (ax, ay), (bx, by) in ((a.start, a.end) for a in axes)
+    ]
+
+
 def rectangle(box: Box, layer: Layer) -> tuple[Line, ...]:
     """The four sides of a rectangle."""
     corners = [(box.left, box.bottom), (box.right, box.bottom), (box.right, box.top), (box.left, box.top)]

@@ -14,8 +14,8 @@ from geometry.pad import Pad
 from geometry.spread import OUTER_CORNERS
 from geometry.units import STANDARD_GRAVITY, kg_to_pound
 
-OnLeader = Literal["stem root", "lead-in", "plug root", "pocket corners"]
-"""Places that a leader tells, else a note: at stem and plug the drawing sizes them and does not draw them."""
+OnLeader = Literal["stem root", "lead-in", "plug root", "pocket corners", "seat texture"]
+"""What a leader tells, else a note: at stem and plug the drawing sizes it and does not draw it."""
 MARKING = ("Mark drawing number and", "date on the cylindrical", "side, at most {depth} deep")
 """Stands on a leader at the body's side, in lines; a note where no leader finds room."""
 _MARKING_DEPTH_MM = 0.3
@@ -36,14 +36,13 @@ def note_words(
     pad: Pad,
     *,
     marking: bool = False,
-    seat: bool = False,
     told: frozenset[OnLeader] = frozenset(),
 ) -> tuple[str, ...]:
-    """The general notes of the sheet; marking, the seat's texture and roots only where no sign at the part has told them."""
+    """The general notes of the sheet; marking where no view tells it, and all but what is told on leaders."""
     said = (
         _unit_words(facts),
         f"Unless stated ISO\u00a02768-mK: {_tolerance_words(pad, facts.one_unit)}",
-        _edge_words(pad, facts.one_unit, told) + ("" if facts.as_printed else _texture_words(seat=seat)),
+        _edge_words(pad, facts.one_unit, told) + ("" if facts.as_printed else _texture_words(told)),
         *((f"{CRITICAL_MARK} An estimate depends on this: measure and record it.",) if facts.critical else ()),
         *_slot_words(pad, facts.one_unit, told),
         *((_marking_note(pad, facts.one_unit),) if marking else ()),
@@ -62,9 +61,10 @@ def _unit_words(facts: SheetFacts) -> str:
     return f"Sizes in {unit}{converted}. {upper_first(facts.moisture)}, {facts.temperature}."
 
 
-def _texture_words(*, seat: bool) -> str:
+def _texture_words(told: frozenset[OnLeader]) -> str:
     """The unit of roughness, and the seat's where no sign at it tells it; that of all other faces stands in the title block."""
-    return f" Ra in\u00a0µm{f'; seat face (datum A) {SEAT_ROUGHNESS_UM}' if seat else ''}."
+    seat = "" if "seat texture" in told else f"; seat face (datum A) {SEAT_ROUGHNESS_UM}"
+    return f" Ra in\u00a0µm{seat}."
 
 
 def _slot_words(pad: Pad, unit: Unit, told: frozenset[OnLeader]) -> tuple[str, ...]:

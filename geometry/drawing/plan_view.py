@@ -70,6 +70,22 @@ def add_plan_dimensions(canvas: Canvas, pad: Pad, shown: dict[str, Measure], sca
         )
 
 
+def mouth_on_plan(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale) -> None:
+    """The chamfer of the slot's mouth on a leader to its edge, where the section has no room for it; raises NoRoomError.
+
+    ``pad`` is what the view shows: without a chamfer that is small on paper.
+    """
+    k, rim = scale.factor, pad.body_diameter_mm / 2 - pad.edge_chamfer_mm
+    x, begin = (pad.slot_width_mm + pad.slot_mouth_chamfer_mm) / 2, pad.relief_length_mm / 2
+    for share in (0.75, 0.6, 0.85):
+        at = (x * k, (begin + (rim - begin) * share) * k)
+        pointer = Pointer(shown["slot_mouth_chamfer_mm"], "note", at, 0.0, _OUTWARD[:3], _LENGTHS)
+        with suppress(NoRoomError):
+            place_pointer(canvas, scale, *(_moved(each, pad.slot_offset_mm * k) for each in _in_each_quarter(pointer)))
+            return
+    raise NoRoomError(f"no room for slot_mouth_chamfer_mm at {scale.words}")
+
+
 def _along(
     canvas: Canvas, pad: Pad, shown: dict[str, Measure], name: str, scale: Scale, ends_mm: tuple[float, float], y: float
 ) -> None:

@@ -2,14 +2,13 @@
 
 from collections.abc import Iterator
 from contextlib import suppress
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import lru_cache
 from itertools import chain, islice, product
 from math import inf
 from typing import Self
 
 from geometry.drawing.arrangement import (
-    ALL_ON_LEADERS,
     Leeway,
     OtherViews,
     Placed,
@@ -18,16 +17,18 @@ from geometry.drawing.arrangement import (
     right_limit_of,
     with_picture,
 )
-from geometry.drawing.blocks import section_block, signed_block
+from geometry.drawing.blocks import section_block, with_told
 from geometry.drawing.canvas import HASTY, MEASURED, PATIENT, Canvas
 from geometry.drawing.details import Detail, details_of
 from geometry.drawing.errors import SheetError
 from geometry.drawing.facts import SheetFacts
 from geometry.drawing.frame import PAPER_MM, Sheet
 from geometry.drawing.main_plan import Plan, lip_needs_detail
-from geometry.drawing.main_view import SectionCanvases
+from geometry.drawing.main_signs import wanted_signs
+from geometry.drawing.main_view import SectionCanvases, trouble_of
 from geometry.drawing.measures import measures
 from geometry.drawing.model import Box, Drawing, Measure, PlacedView, shifted
+from geometry.drawing.notes import OnLeader
 from geometry.drawing.placing import NoRoomError
 from geometry.drawing.scales import SCALES, Scale
 from geometry.drawing.style import STYLE
@@ -37,7 +38,10 @@ from geometry.pad import Pad
 _DETAILS = ((STYLE.detail_radii_mm[0], False), (STYLE.detail_radii_mm[1], False), (STYLE.detail_radii_mm[1], True))
 """Radius of the details' windows, and whether words are kept above them."""
 _MEASURED_TRIES = 3
+_AT_FACE: frozenset[OnLeader] = frozenset({"seat texture"})
 _LAST_READABLE = 0.5
+_MUCH_TROUBLE = 8.0
+"""Where more could not be helped, less room beside the section may yet leave room for a side view, which takes some of it."""
 
 
 @lru_cache(maxsize=16)
@@ -51,7 +55,7 @@ def draw(pad: Pad, facts: SheetFacts) -> Drawing:
     shown = measures(pad, facts)
     sheets = Sheets(pad, facts)
     for scale in SCALES:
-        area = sheets.of(textured=True, marked=True, told=ALL_ON_LEADERS).area
+        area = sheets.largest
         if pad.body_diameter_mm * scale.factor > area.width or pad.overall_height_mm * scale.factor > area.height:
             continue
         found = _AtScale.of(pad, shown, sheets, scale).found()
@@ -101,31 +105,47 @@ class _AtScale:
         return next(filter(None, tried), None)
 
     def _in_one_way(self, lip_apart: bool, leeway: Leeway) -> tuple[Sheet, Placed] | None:
-        """All views with words where they like, else with words kept close to the section."""
-        pad, facts, scale = self.pad, self.sheets.facts, self.scale
-        limits = (inf, right_limit_of(pad, self.sheets.of(textured=True, marked=True, told=ALL_ON_LEADERS).area, scale))
-        windows_shared = (True, False) if pad.has_skirt and lip_apart else (True,)
-        fallback = None
-        for shared, right_limit, (reach, narrow) in product(windows_shared, limits, _DETAILS):
-            try:
-                details = details_of(
-                    pad, self.shown, scale, facts, reach_mm=reach, lip_apart=lip_apart, narrow=narrow, shared=shared
-                )
-            except NoRoomError:
-                continue
-            windows = tuple((detail.centre, detail.window_mm) for detail in details)
-            plan = Plan(
-                facts.figure_unit, windows, right_limit, lip_apart, facts.as_printed, facts.located_by, facts.critical
-            )
-            views = _Views(self, plan, details, leeway)
+        """All views with words where they like, or kept close to the section; the first with little trouble, else the least."""
+        least, fallback = inf, None
+        for views in self._trials(lip_apart, leeway):
             found = views.in_haste()
             if found:
                 # Where there is room, more care may leave fewer leaders in the way of other lines.
-                better = views.with_care()
-                if better:
-                    return better
-                fallback = fallback or found
+                free = replace(views, plan=replace(views.plan, may_move=True))
+                careful = free.with_care() or views.with_care()
+                trouble = _trouble(careful) if careful else inf
+                if careful and trouble <= _MUCH_TROUBLE:
+                    return careful
+                if fallback is None or trouble < least:
+                    least, fallback = trouble, careful or found
         return fallback
+
+    def _trials(self, lip_apart: bool, leeway: Leeway) -> Iterator["_Views"]:
+        """Views with large or small details, with more or less room for words beside the section."""
+        pad, facts, scale = self.pad, self.sheets.facts, self.scale
+        limits = (inf, right_limit_of(pad, self.sheets.largest, scale))
+        windows_shared = (True, False) if pad.has_skirt and lip_apart else (True,)
+        for shared, right_limit, (reach, narrow) in product(windows_shared, limits, _DETAILS):
+            with suppress(NoRoomError):
+                details = details_of(
+                    pad, self.shown, scale, facts, reach_mm=reach, lip_apart=lip_apart, narrow=narrow, shared=shared
+                )
+                windows = tuple((detail.centre, detail.window_mm) for detail in details)
+                plan = Plan(
+                    facts.figure_unit,
+                    windows,
+                    right_limit,
+                    lip_apart,
+                    facts.as_printed,
+                    facts.located_by,
+                    facts.critical,
+                )
+                yield _Views(self, plan, details, leeway)
+
+
+def _trouble(found: tuple[Sheet, Placed]) -> float:
+    """What could not be helped on all views of a sheet."""
+    return sum(block.canvas.trouble for block, _ in found[1])
 
 
 @dataclass(frozen=True, slots=True)
@@ -163,7 +183,7 @@ class _Views:
 
     def _may_fit(self, section: Box) -> bool:
         """Whether the sheet is large enough for the section and the bare top view above or below it."""
-        area = self.at.sheets.of(textured=True, marked=True, told=ALL_ON_LEADERS).area
+        area = self.at.sheets.largest
         top = self.at.pad.body_diameter_mm * self.at.scale.factor
         return section.width <= area.width and section.height + STYLE.view_gap_mm + top <= area.height
 
@@ -180,28 +200,20 @@ class _Views:
         """Sections placed with care, the least troubled first; those that took less care keep things nearer."""
         patient = self.sections(PATIENT).best()
         yield from patient[:1]
-        yield from sorted([*patient[1:], *self.sections(MEASURED).best()], key=lambda canvas: canvas.trouble)
+        yield from sorted([*patient[1:], *self.sections(MEASURED).best()], key=trouble_of)
 
     def about(self, canvas: Canvas) -> tuple[Sheet, Placed] | None:
         """The section and all views about it; raises NoRoomError where a detail's letter has no room."""
         pad, facts = self.at.pad, self.at.sheets.facts
         plain = section_block(pad, canvas, self.at.scale, self.details, name_aside=self.leeway.crowded)
-        for rooted, others in self._more_or_less():
-            section, told, textured = signed_block(
-                pad, plain, facts.figure_unit, rooted=rooted, textured=not facts.as_printed
-            )
-            found = arranged(
-                others, self.at.sheets, section, self.details, textured=textured, told=told, leeway=self.leeway
-            )
+        wanted = wanted_signs(pad, is_printed=facts.as_printed)
+        # Roots on leaders or in a note, and the pocket's corners at the pocket too or only in a note.
+        for signs, others in product((wanted, wanted & _AT_FACE) if wanted - _AT_FACE else (wanted,), self.at.others):
+            section, told = with_told(pad, plain, facts.figure_unit, signs)
+            found = arranged(others, self.at.sheets, section, self.details, told=told, leeway=self.leeway)
             if found:
                 return found
         return None
-
-    def _more_or_less(self) -> Iterator[tuple[bool, OtherViews]]:
-        """Roots on leaders or in a note, and the pocket's corners at the pocket too or only in a note."""
-        for rooted in (True, False) if self.at.pad.has_stem or self.at.pad.has_plug else (True,):
-            for others in self.at.others:
-                yield rooted, others
 
 
 def _is_within(inner: Box, outer: Box) -> bool:

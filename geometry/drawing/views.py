@@ -7,6 +7,7 @@ from math import atan2, cos, degrees, hypot, inf, pi, sqrt, tan
 
 from geometry import outline as outlines
 from geometry import profile
+from geometry.drawing.main_plan import half_body
 from geometry.drawing.model import Arc, Area, Box, Curve, Layer, Line, Point, Shape, View
 from geometry.pad import Pad
 
@@ -24,7 +25,7 @@ def section_view(pad: Pad, *, over_mm: float, inner_edges: bool = True) -> View:
     Without ``inner_edges`` a chamfer behind the cut has its outer edge alone: on paper the two would run into one line.
     """
     cut_outlines = profile.section_outlines(pad)
-    body, top = pad.body_diameter_mm / 2, pad.top_height_mm
+    body, top = half_body(pad), pad.top_height_mm
     box = Box(-body, -pad.foot_depth_mm, body, top)
     axes = [Line((0, box.bottom - over_mm), (0, top + over_mm), Layer.CENTRE)]
     if pad.slot_offset_mm:

@@ -10,7 +10,7 @@ from geometry.drawing import draw
 from geometry.drawing.facts import Units
 from geometry.drawing.figures import limit_words
 from geometry.drawing.measures import measures
-from geometry.drawing.notes import note_words
+from geometry.drawing.notes import OnLeader, note_words
 from geometry.pad import Pad
 from tests.drawing.faults import words_of
 from tests.drawing.pads import TYPICAL, drawn, facts
@@ -75,7 +75,8 @@ def test_the_general_tolerances_of_an_inch_sheet_are_no_wider_than_those_of_the_
 
 
 def test_a_sheet_says_in_which_unit_its_roughness_its_frames_and_its_load_are() -> None:
-    dual = " ".join(note_words(facts(units="dual"), TYPICAL)).replace("\u00a0", " ")
+    told: frozenset[OnLeader] = frozenset({"seat texture"})
+    dual = " ".join(note_words(facts(units="dual"), TYPICAL, told=told)).replace("\u00a0", " ")
     assert "Sizes in mm [inches], mm govern; chamfers, frames, notes in mm." in dual
     assert "Ra in µm." in dual
     assert "lbf" in dual
