@@ -110,8 +110,9 @@ _ORDERS: tuple[tuple[_Step, ...], ...] = (
     (heights, diameters, reaches, mouth_note, datums, top_signs, lip_run_out, corner_note, edge_note),
     (heights, diameters_further_out, reaches, mouth_note, datums, top_signs, lip_run_out, corner_note, edge_note),
     (heights, diameters, reaches, mouth_note, lip_run_out, edge_note, corner_note, datums, top_signs),
-    (heights, mouth_note, diameters, reaches, datums, top_signs, lip_run_out, corner_note, edge_note),
-    (heights, mouth_note, diameters, reaches, lip_run_out, corner_note, edge_note, datums, top_signs),
+    # So does what stands on the top of a body without a slot.
+    (heights, mouth_note, top_signs, diameters, reaches, datums, lip_run_out, corner_note, edge_note),
+    (heights, mouth_note, top_signs, diameters, reaches, lip_run_out, corner_note, edge_note, datums),
     (heights, reaches, diameters, datums, top_signs, lip_run_out, corner_note, mouth_note, edge_note),
     # Long words on leaders may find room where signs have not taken it yet.
     (heights, reaches, diameters, corner_note, mouth_note, edge_note, datums, top_signs, lip_run_out),

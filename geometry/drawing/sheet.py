@@ -111,14 +111,21 @@ class _AtScale:
             found = views.in_haste()
             if found:
                 # Where there is room, more care may leave fewer leaders in the way of other lines.
-                free = replace(views, plan=replace(views.plan, may_move=True))
-                careful = free.with_care() or views.with_care()
+                careful = self._with_moved(views) or views.with_care()
                 trouble = _trouble(careful) if careful else inf
                 if careful and trouble <= _MUCH_TROUBLE:
                     return careful
                 if fallback is None or trouble < least:
                     least, fallback = trouble, careful or found
         return fallback
+
+    def _with_moved(self, views: "_Views") -> tuple[Sheet, Placed] | None:
+        """The same with what is in the way at the section left to other views; for those there may be more leeway."""
+        free = replace(views, plan=replace(views.plan, may_move=True))
+        found = free.with_care()
+        if not found and self.scale.factor <= _LAST_READABLE:
+            found = replace(free, leeway=Leeway(at_right=True, crowded=True)).with_care()
+        return found
 
     def _trials(self, lip_apart: bool, leeway: Leeway) -> Iterator["_Views"]:
         """Views with large or small details, with more or less room for words beside the section."""

@@ -1,7 +1,7 @@
 """What the side view tells for a crowded section: leaders at turned features, which it shows as well."""
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from math import cos, radians, sin
 
 from geometry.drawing.callouts import place_square
@@ -18,7 +18,6 @@ from geometry.geometrical import FLOOR_PARALLELISM, LIP_RUN_OUT, GeometricalTole
 from geometry.pad import Pad
 
 _ABOUT_HOLE = (-30.0, 30.0, -45.0, 45.0, -15.0, 15.0, -60.0, 60.0)
-_BACK_UNDER = (-60.0, -75.0, -45.0)
 """Directions in which leaders may leave, the most wanted first."""
 
 
@@ -109,12 +108,10 @@ class SideSigns:
         place_square(self.canvas, sign, tips, tolerance.name, up=up, mirrored=self.whole, ways=ways)
 
     def _pointed(self, name: str, kind: Kind, at_mm: Point, radius_mm: float, angles: tuple[float, ...]) -> None:
-        """A size at the right or, where that is seen, at the left; its words away from the part or else back under it."""
+        """A size at the right or, where that is seen, at the left."""
         k, (x, z) = self.scale.factor, at_mm
         right = Pointer(self.shown[name], kind, (x * k, z * k), radius_mm * k, angles, LENGTHS)
-        under = replace(right, angles_deg=_BACK_UNDER, is_turned=True)
-        left = (right.mirrored(), under.mirrored()) if self.whole else ()
-        place_pointer(self.canvas, self.scale, right, under, *left)
+        place_pointer(self.canvas, self.scale, right, *((right.mirrored(),) if self.whole else ()))
 
 
 _PLACES: dict[str, Callable[[SideSigns], None]] = {
