@@ -11,6 +11,7 @@ from typing import NamedTuple
 from geometry.drawing.blocks import (
     Block,
     isometric_block,
+    named,
     side_block,
     top_block,
     underside_block,
@@ -83,6 +84,8 @@ class Way(NamedTuple):
     marked: str
     narrow: bool = False
     """Words that the section leaves to it stand hardly wider than the part."""
+    apart: bool = False
+    """The side view stands where there is room, and an arrow says how it is seen (ISO 128-3)."""
 
 
 Beside = tuple[Block | None, Block, frozenset[OnLeader]]
@@ -155,7 +158,7 @@ def arranged(
     """
     rest = wanted_signs(others.pad, is_printed=sheets.facts.as_printed) - told
     windows = [Block(detail.view, detail.scale, detail.canvas) for detail in details]
-    undersides = [(below, with_sight(section) if below else section) for below in others.undersides]
+    undersides = [(below, with_sight(section, "C") if below else section) for below in others.undersides]
     for way in _WAYS:
         views = others.beside(way, section.canvas.moved, rest if way.half is not None else frozenset())
         if (
@@ -167,8 +170,10 @@ def arranged(
         side, top, at_others = views
         sheet = sheets.of(marked=bool(way.marked), told=told | at_others)
         for below, main in undersides:
-            for projected in _projected(sheet, main, side, top, leeway):
-                placed = _with_extras(projected, [*below, *windows], sheet)
+            apart = [named(side, "D")] if side and way.apart else []
+            seen = with_sight(main, "D", aside=True) if apart else main
+            for projected in _projected(sheet, seen, None if apart else side, top, leeway):
+                placed = _with_extras(projected, [*apart, *below, *windows], sheet)
                 if placed:
                     return sheet, placed
     return None
@@ -179,6 +184,7 @@ _WAYS = (
     Way(False, ""),
     Way(True, ""),
     Way(True, "", narrow=True),
+    *(Way(half, marked, apart=True) for half, marked in product((False, True), ("top", ""))),
     Way(None, "top"),
     Way(None, ""),
 )
@@ -210,13 +216,15 @@ def _projected(sheet: Sheet, section: Block, side: Block | None, top: Block, lee
     # Rather wholly beside the section, else with words of either above or below words of the other.
     wholly = section.box.right - side.box.left + gap
     yield from _with_side_at(sheet, section, side, top, leeway, wholly)
-    closer = max(
-        near.right - far.left + gap
-        for near, far in product(section.covered, side.covered)
-        if near.bottom < far.top + gap and far.bottom < near.top + gap
-    )
-    if closer < wholly:
-        yield from _with_side_at(sheet, section, side, top, leeway, closer)
+    least = (section.view.box.right - side.view.box.left) * section.scale.factor + gap
+    if max(-section.box.left, -top.box.left) + least + side.box.right <= sheet.area.width:
+        closer = max(
+            near.right - far.left + gap
+            for near, far in product(section.covered, side.covered)
+            if near.bottom < far.top + gap and far.bottom < near.top + gap
+        )
+        if closer < wholly:
+            yield from _with_side_at(sheet, section, side, top, leeway, closer)
 
 
 def _with_side_at(
@@ -246,12 +254,12 @@ def _with_side_at(
         if side:
             placed.insert(1, (side, (x + aside, y)))
         boxes = [block.box.moved(at) for block, at in placed]
-        inside = min(box.bottom for box in boxes) >= area.bottom
+        if min(box.bottom for box in boxes) < area.bottom or (side and boxes[1].meets(boxes[2])):
+            continue
         # A view's corner may be empty: the narrow centring marks ask for what is really there.
-        free = not any(box.meets(sheet.kept_free[0]) for box in boxes) and not any(
+        if not any(box.meets(sheet.kept_free[0]) for box in boxes) and not any(
             block.canvas.touches(mark.moved((-at[0], -at[1]))) for block, at in placed for mark in sheet.kept_free[1:]
-        )
-        if inside and free and not (side and boxes[1].meets(boxes[2])):
+        ):
             yield placed
 
 

@@ -57,7 +57,9 @@ class Block:
     @cached_property
     def covered(self) -> tuple[Box, ...]:
         """The same more closely: rectangles that together cover it, and leave free what others may stand in."""
-        return tuple(covered_by(self.canvas))
+        k, box = self.scale.factor, self.view.box
+        whole = () if self.view.name in _ROUND else (Box(box.left * k, box.bottom * k, box.right * k, box.top * k),)
+        return (*whole, *covered_by(self.canvas))
 
 
 def section_block(
@@ -108,13 +110,35 @@ def with_told(
     return Block(block.view, block.scale, canvas), told
 
 
-def with_sight(section: Block) -> Block:
-    """The main view with the direction in which view C is seen."""
+def with_sight(section: Block, letter: str, *, aside: bool = False) -> Block:
+    """The main view with the direction in which a view that stands elsewhere is seen: from below, or from the right."""
     canvas = section.canvas.copied()
-    tip = canvas.box.bottom - 2
-    tail = tip - _SIGHT_ARROW_MM
-    canvas.add_text(Text((2, tail), "C", STYLE.large_mm), *arrow_line((0, tail), (0, tip), 90, Layer.THIN))
+    if aside:
+        tip, level = canvas.box.right + 2, section.view.box.top * section.scale.factor / 2
+        tail = tip + _SIGHT_ARROW_MM
+        canvas.add_text(
+            Text((tail - 2, level + 1.2), letter, STYLE.large_mm),
+            *arrow_line((tail, level), (tip, level), 180, Layer.THIN),
+        )
+    else:
+        tip = canvas.box.bottom - 2
+        tail = tip - _SIGHT_ARROW_MM
+        canvas.add_text(Text((2, tail), letter, STYLE.large_mm), *arrow_line((0, tail), (0, tip), 90, Layer.THIN))
     return Block(section.view, section.scale, canvas)
+
+
+def named(block: Block, letter: str) -> Block:
+    """A view that stands apart, with its letter above it (ISO 128-3: reference arrows)."""
+    canvas = block.canvas.copied()
+    canvas.add_text(
+        Text(
+            ((block.view.box.left + block.view.box.right) * block.scale.factor / 2, canvas.box.top + 1.5),
+            letter,
+            STYLE.large_mm,
+            "centre",
+        )
+    )
+    return Block(block.view, block.scale, canvas)
 
 
 def _coarse(pad: Pad, scale: Scale) -> Pad:
@@ -211,10 +235,7 @@ def with_marking(pad: Pad, block: Block, words: tuple[str, ...]) -> Block:
 def underside_block(pad: Pad, scale: Scale, *, main: Scale) -> Block:
     """View C from below, at a scale of its own where that differs from the main one."""
     view = underside_view(_coarse(pad, scale), over_mm=STYLE.centre_over_mm / scale.factor)
-    canvas = _canvas(view, scale)
-    name = "C" if scale == main else f"C ({scale.words})"
-    canvas.add_text(Text((0, canvas.box.top + 1.5), name, STYLE.large_mm, "centre"))
-    return Block(view, scale, canvas)
+    return named(Block(view, scale, _canvas(view, scale)), "C" if scale == main else f"C ({scale.words})")
 
 
 def isometric_block(pad: Pad, scale: Scale) -> Block:

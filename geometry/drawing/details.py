@@ -27,6 +27,9 @@ _LEAST_IN_GROOVE_MM = 1.0
 """A seat corner that is smaller in the groove's window has one of its own; smaller than on the section, which has more about it."""
 _UP_LEFT = (135.0, 125.0, 145.0, 115.0, 155.0)
 _DOWN_RIGHT = (-45.0, -35.0, -55.0, -25.0, -65.0)
+_NEARLY_DOWN = (-84.0, -87.0)
+_LIP_SHARE = 0.75
+"""A seat that is less high than this part of the window's radius shows the lip beside it."""
 _STEEP = (110.0, 105.0, 115.0, 120.0, 100.0)
 
 
@@ -65,7 +68,7 @@ def details_of(
         has_corner = has_corner and not together
         found.append(_groove_detail(pad, shown, main, facts, reach_mm, with_corner=together))
     if has_corner:
-        found.append(_corner_detail(pad, shown, main, reach_mm))
+        found.append(_corner_detail(pad, shown, main, facts, reach_mm))
     if lip_apart and not pad.has_skirt:
         found.append(_lip_detail(pad, shown, main, facts, reach_mm))
     return tuple(found)
@@ -148,14 +151,33 @@ def _corner_shows_in_groove(pad: Pad, main: Scale, reach: float) -> bool:
     return not seat_corner_needs_detail(pad, _scale_of(half * _ABOUT_GROOVE, main, reach), least_mm=_LEAST_IN_GROOVE_MM)
 
 
-def _corner_detail(pad: Pad, shown: dict[str, Measure], main: Scale, reach: float) -> Detail:
-    """Detail Y: the seat's corner radius, where it is too small on the section."""
+def lip_shows_in_corner(details: tuple[Detail, ...], pad: Pad) -> bool:
+    """Whether the detail of the seat's corner shows the lip too, and so tells its run-out: the seat is very shallow."""
+    return any(detail.letter == "Y" and _shows_lip(detail, pad) for detail in details)
+
+
+def _shows_lip(detail: Detail, pad: Pad) -> bool:
+    return not pad.has_skirt and pad.seat_length_mm < _LIP_SHARE * detail.window_mm
+
+
+def _corner_detail(pad: Pad, shown: dict[str, Measure], main: Scale, facts: SheetFacts, reach: float) -> Detail:
+    """Detail Y: the seat's corner radius, where it is too small on the section, and beside a shallow seat the lip's run-out."""
     radius = pad.seat_corner_radius_mm
     detail = _window(pad, "Y", (pad.seat_diameter_mm / 2, 0.0), radius, main, reach)
     k = detail.scale.factor
     at = (-radius * k, radius * k)
-    pointer = Pointer(shown["seat_corner_radius_mm"], "radius", at, radius * k, _DOWN_RIGHT, _lengths(reach))
-    place_pointer(detail.canvas, detail.scale, pointer)
+    if _shows_lip(detail, pad):
+        pointer = Pointer(
+            shown["seat_corner_radius_mm"], "radius", at, radius * k, _NEARLY_DOWN, _lengths(reach), is_turned=True
+        )
+        place_pointer(detail.canvas, detail.scale, pointer)
+        lip = pad.seat_length_mm
+        seen = min(lip_outer_mm(pad) - pad.seat_diameter_mm / 2, (detail.window_mm**2 - lip**2) ** 0.5)
+        frame = tolerance_frame(LIP_RUN_OUT, facts.figure_unit, critical=facts.critical)
+        place_square(detail.canvas, frame, [(seen * 0.6 * k, lip * k)], "lip run-out", up=False, ways=(1,))
+    else:
+        pointer = Pointer(shown["seat_corner_radius_mm"], "radius", at, radius * k, _DOWN_RIGHT, _lengths(reach))
+        place_pointer(detail.canvas, detail.scale, pointer)
     return _named(detail)
 
 

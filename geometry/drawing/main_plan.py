@@ -26,6 +26,8 @@ class Plan:
     right_limit: float = inf
     lip_apart: bool = False
     """The lip has a detail of its own, with its chamfer and its run-out."""
+    run_out_apart: bool = False
+    """The run-out stands in the detail of the seat's corner."""
     is_printed: bool = False
     """Built up in layers: no face has a sign of texture."""
     located_by: str = "seat_diameter_mm"

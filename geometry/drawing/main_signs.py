@@ -26,6 +26,7 @@ from geometry.pad import Pad
 _DOWN = (-60.0, -45.0, -120.0, -135.0)
 _DOWN_ASIDE = (-45.0, -30.0, -60.0, -20.0, -75.0, -10.0)
 """Directions in which leaders leave, the most wanted first."""
+_UPRIGHT_DEG = 90.0
 
 
 def datums(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, plan: Plan) -> None:
@@ -63,7 +64,7 @@ def top_signs(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale,
 
 def lip_run_out(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, plan: Plan) -> None:
     """The lip face's circular run-out about the axis (ISO 1101), unless a detail of the lip has it. Raises NoRoomError."""
-    if not plan.lip_apart:
+    if not plan.lip_apart and not plan.run_out_apart:
         k = scale.factor
         inner, outer = pad.seat_diameter_mm / 2, lip_outer_mm(pad)
         tips = [((inner + (outer - inner) * share) * k, pad.seat_length_mm * k) for share in (0.5, 0.65, 0.8)]
@@ -134,12 +135,16 @@ def _place_sign(
     stem, top = pad.stem_diameter_mm * k / 2, pad.seat_recess_depth_mm * k if pad.has_recess else 0.0
     if name == "seat texture":
         tips = [(x, 0.0) for x in _face_places(pad, scale)[:4] if mirrored or x > 0]
-        place_callout(canvas, texture(SEAT_ROUGHNESS_UM), tips, _DOWN, "the seat face's texture")
+        place_callout(
+            canvas, texture(SEAT_ROUGHNESS_UM), tips, _DOWN if mirrored else _DOWN[:2], "the seat face's texture"
+        )
         return
     at_plug = (plug_mm * k / 2, pad.body_top_mm * k)
-    words, tip, angles = {
+    words, tip, wanted = {
         "stem root": (root_words(unit), (stem, top), _DOWN_ASIDE),
         "lead-in": (lead_in_words(unit), (stem, -pad.stem_length_mm * k), _DOWN_ASIDE),
         "plug root": (root_words(unit), at_plug, UP),
     }[name]
+    # Half a view ends on its axis: nothing goes that way.
+    angles = wanted if mirrored else tuple(angle for angle in wanted if abs(angle) <= _UPRIGHT_DEG)
     place_callout(canvas, lines_of_words((words,)), [tip], angles, name, mirrored=mirrored)

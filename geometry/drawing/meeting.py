@@ -189,8 +189,8 @@ def passed_by(a: Point, b: Point, points: Iterable[Point], near: float) -> int:
 
 
 def axes_of(shapes: Iterable[Shape], factor: float) -> list[Segment]:
-    """The centre lines among a view's shapes, in paper mm."""
-    axes = [shape for shape in shapes if isinstance(shape, Line) and shape.layer is Layer.CENTRE]
+    """The centre lines among a view's shapes, and the strokes across one at which a half view ends, in paper mm."""
+    axes = [shape for shape in shapes if isinstance(shape, Line) and shape.layer in {Layer.CENTRE, Layer.THIN}]
     return [
         ((ax * factor, ay * factor), (bx * factor, by * factor))
         for (ax, ay), (bx, by) in ((a.start, a.end) for a in axes)

@@ -19,7 +19,7 @@ from geometry.drawing.arrangement import (
 )
 from geometry.drawing.blocks import section_block, with_told
 from geometry.drawing.canvas import HASTY, MEASURED, PATIENT, Canvas
-from geometry.drawing.details import Detail, details_of
+from geometry.drawing.details import Detail, details_of, lip_shows_in_corner
 from geometry.drawing.errors import SheetError
 from geometry.drawing.facts import SheetFacts
 from geometry.drawing.frame import PAPER_MM, Sheet
@@ -139,13 +139,14 @@ class _AtScale:
                 )
                 windows = tuple((detail.centre, detail.window_mm) for detail in details)
                 plan = Plan(
-                    facts.figure_unit,
-                    windows,
-                    right_limit,
-                    lip_apart,
-                    facts.as_printed,
-                    facts.located_by,
-                    facts.critical,
+                    unit=facts.figure_unit,
+                    windows=windows,
+                    right_limit=right_limit,
+                    lip_apart=lip_apart,
+                    run_out_apart=lip_shows_in_corner(details, pad),
+                    is_printed=facts.as_printed,
+                    located_by=facts.located_by,
+                    critical=facts.critical,
                 )
                 yield _Views(self, plan, details, leeway)
 
@@ -196,11 +197,14 @@ class _Views:
 
     def with_care(self) -> tuple[Sheet, Placed] | None:
         """The views about the section that leaves least trouble and still finds room on the sheet."""
+        failed: list[Canvas] = []
         for canvas in self._careful():
-            with suppress(NoRoomError):
-                found = self.about(canvas)
-                if found:
-                    return found
+            if self._may_fit(canvas.box) and not any(_asks_no_more(other, canvas) for other in failed):
+                with suppress(NoRoomError):
+                    found = self.about(canvas)
+                    if found:
+                        return found
+                    failed.append(canvas)
         return None
 
     def _careful(self) -> Iterator[Canvas]:
@@ -221,6 +225,11 @@ class _Views:
             if found:
                 return found
         return None
+
+
+def _asks_no_more(one: Canvas, other: Canvas) -> bool:
+    """Whether a section needs no more room than another all round, and leaves no more to other views."""
+    return one.moved <= other.moved and _is_within(one.box, other.box)
 
 
 def _is_within(inner: Box, outer: Box) -> bool:
