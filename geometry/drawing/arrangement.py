@@ -171,7 +171,10 @@ def arranged(
         sheet = sheets.of(marked=bool(way.marked), told=told | at_others)
         for below, main in undersides:
             apart = [named(side, "D")] if side and way.apart else []
-            seen = with_sight(main, "D", aside=True) if apart else main
+            try:
+                seen = with_sight(main, "D", aside=True) if apart else main
+            except NoRoomError:
+                continue
             for projected in _projected(sheet, seen, None if apart else side, top, leeway):
                 placed = _with_extras(projected, [*apart, *below, *windows], sheet)
                 if placed:
@@ -246,7 +249,9 @@ def _with_side_at(
         return
     spread = min((area.height - height) / 3, gap)
     most = area.right - width + left
-    across = (area.left + left, min(area.left + left + 9, most), *((most,) if leeway.at_right else ()))
+    # A little aside something may be clear of a centring mark.
+    places = [min(area.left + left + further, most) for further in (0, 9, 4, 14)]
+    across = dict.fromkeys((*places, most) if leeway.at_right else places)
     for x, third in product(across, (1.0, 0.0)):
         further = up + (-third if is_first else third) * spread
         y = area.top - third * spread - max(main.top, beside.top, further + plan.top)

@@ -4,8 +4,8 @@ from collections.abc import Iterator
 from contextlib import suppress
 from dataclasses import dataclass
 from functools import cached_property
-from itertools import pairwise
-from math import cos, radians, sin
+from itertools import pairwise, product
+from math import cos, inf, radians, sin
 
 from geometry.drawing.callouts import place_callout
 from geometry.drawing.canvas import Canvas
@@ -15,7 +15,7 @@ from geometry.drawing.free_space import covered_by
 from geometry.drawing.isometric import isometric_view
 from geometry.drawing.main_signs import with_signs
 from geometry.drawing.meeting import arrow_line, axes_of
-from geometry.drawing.model import Anchor, Box, Layer, Line, Measure, Text, View
+from geometry.drawing.model import Anchor, Arrow, Box, Layer, Line, Measure, Text, View
 from geometry.drawing.notes import OnLeader
 from geometry.drawing.placing import NoRoomError, place_letter
 from geometry.drawing.plan import top_view, underside_view
@@ -106,25 +106,40 @@ def with_told(
         wanted - hidden_at_side(pad) if is_side else wanted,
         plug_mm=pad.plug_length_mm if is_side else pad.plug_width_mm,
         mirrored=block.view.box.left < 0,
+        only_here=frozenset() if is_side else hidden_at_side(pad),
     )
     return Block(block.view, block.scale, canvas), told
 
 
 def with_sight(section: Block, letter: str, *, aside: bool = False) -> Block:
-    """The main view with the direction in which a view that stands elsewhere is seen: from below, or from the right."""
+    """The main view with the direction in which a view that stands elsewhere is seen: from below, or from the right.
+
+    Raises NoRoomError where an arrow from the right finds no place.
+    """
     canvas = section.canvas.copied()
     if aside:
-        tip, level = canvas.box.right + 2, section.view.box.top * section.scale.factor / 2
-        tail = tip + _SIGHT_ARROW_MM
-        canvas.add_text(
-            Text((tail - 2, level + 1.2), letter, STYLE.large_mm),
-            *arrow_line((tail, level), (tip, level), 180, Layer.THIN),
-        )
+        # The limit leaves room for a side view in projection, and this one is not.
+        canvas.right_limit = inf
+        canvas.add_text(*_sight_from_right(canvas, section, letter))
     else:
         tip = canvas.box.bottom - 2
         tail = tip - _SIGHT_ARROW_MM
         canvas.add_text(Text((2, tail), letter, STYLE.large_mm), *arrow_line((0, tail), (0, tip), 90, Layer.THIN))
     return Block(section.view, section.scale, canvas)
+
+
+def _sight_from_right(canvas: Canvas, section: Block, letter: str) -> tuple[Text, Line, Arrow]:
+    """An arrow at the right of the part, as near to it as there is room, with its letter above."""
+    right, top = section.view.box.right * section.scale.factor, section.view.box.top * section.scale.factor
+    for aside, share in product(range(3, 90, 2), (0.5, 0.3, 0.7)):
+        tip = (right + aside, top * share)
+        tail = (tip[0] + _SIGHT_ARROW_MM, tip[1])
+        name = Text((tip[0] + 2.5, tip[1] + 1.2), letter, STYLE.large_mm)
+        line, head = arrow_line(tail, tip, 180, Layer.THIN)
+        box = Box(tip[0], tip[1], tail[0], name.box.top).grown(STYLE.letter_clear_mm - STYLE.clear_mm)
+        if canvas.has_room(box, ()):
+            return name, line, head
+    raise NoRoomError(f"no room for the arrow of view {letter}")
 
 
 def named(block: Block, letter: str) -> Block:

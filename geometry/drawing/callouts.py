@@ -76,13 +76,18 @@ def place_square(
     up: bool,
     mirrored: bool = False,
     ways: tuple[int, ...] = (1, -1),
+    beyond: float = 0.0,
 ) -> None:
-    """Put a sign on a leader that meets a level face square to it, in the direction in which its zone is wide (ISO 1101)."""
+    """Put a sign on a leader that meets a level face square to it, in the direction in which its zone is wide (ISO 1101).
+
+    The leader goes at least so far ``beyond`` the face before it turns aside.
+    """
     angle = 90.0 if up else -90.0
     places = [(x * side, y) for side in ((1, -1) if mirrored else (1,)) for x, y in tips]
     tries = (
         (places[n], angle, *_square_leader(sign, places[n], rise if up else -rise, ways[m] * run))
         for n, m, rise, run in _square_tries(len(places), len(ways))
+        if rise > beyond
     )
     _place_best(canvas, sign, tries, name)
 

@@ -126,6 +126,7 @@ class Canvas:
         own = (*apart_from.start, *apart_from.end) if apart_from else ()
         rivals = [r for r in self.rivals if r[4:6] != own[:2]] if own else self.rivals
         cost = 0.0
+        *_, last = lines = tuple(lines)
         for line in lines:
             a, b = line.start, line.end
             cost += sum(cost_among((a, b), rivals))
@@ -133,8 +134,9 @@ class Canvas:
             cost += _JOINED * passed_by(a, b, self.ends, _JOINED_MM)
             inside = sum(length_within(solid, a, b) for solid in self.part)
             cost += _THROUGH * max(0.0, inside - _LEAST_THROUGH_MM)
-            if a[1] == b[1]:
-                cost += _JOINED * sum(is_met(end, rivals, _JOINED_MM, beyond=_CONTINUED_MM) for end in (a, b))
+            # A leader's shelf, or where the leader of a letter ends.
+            ends = (a, b) if a[1] == b[1] else (b,) if line is last else ()
+            cost += _JOINED * sum(is_met(end, rivals, _JOINED_MM, beyond=_CONTINUED_MM) for end in ends)
         return cost + self._nearness(box, lines, is_sign=is_sign)
 
     def trouble_of_datum(

@@ -30,7 +30,7 @@ _DOWN_RIGHT = (-45.0, -35.0, -55.0, -25.0, -65.0)
 _NEARLY_DOWN = (-84.0, -87.0)
 _LIP_SHARE = 0.75
 """A seat that is less high than this part of the window's radius shows the lip beside it."""
-_STEEP = (110.0, 105.0, 115.0, 120.0, 100.0)
+_STEEP = (100.0, 105.0, 110.0, 95.0, 115.0)
 
 
 @dataclass(slots=True)
@@ -85,7 +85,7 @@ def _slot_detail(
     floor_mm = radius + max(0.0, min(detail.window_mm, pad.slot_width_mm - radius) - radius) / 2
     # A crossing's floors are one level, and both carry.
     count = "2×" if pad.is_crossed else ""
-    sign = tolerance_frame(FLOOR_PARALLELISM, facts.figure_unit, critical=facts.critical)
+    sign = tolerance_frame(FLOOR_PARALLELISM, facts.figure_unit, critical=facts.critical, is_shared=pad.is_crossed)
     if not facts.as_printed:
         sign = stacked(sign, texture(FLOOR_ROUGHNESS_UM), count=count)
     elif count:
@@ -139,7 +139,8 @@ def _groove_detail(
         place_pointer(detail.canvas, detail.scale, pointer)
     tip = ((bore - seat) * 0.15 * k, (lip - centre[1]) * k)
     frame = tolerance_frame(LIP_RUN_OUT, facts.figure_unit, critical=facts.critical)
-    place_square(detail.canvas, frame, [tip], "lip run-out", up=False)
+    # Out through the groove's opening: aside its leader would go through wall and hatching.
+    place_square(detail.canvas, frame, [tip], "lip run-out", up=False, beyond=reach + tip[1])
     return _named(detail)
 
 

@@ -4,7 +4,7 @@ import random
 from collections.abc import Iterator
 from contextlib import contextmanager
 from io import StringIO
-from math import cos, radians, sin
+from math import cos, dist, radians, sin
 
 from ezdxf import options  # type: ignore[attr-defined]
 from ezdxf.document import Drawing as Document
@@ -12,7 +12,7 @@ from ezdxf.enums import TextEntityAlignment
 from ezdxf.filemanagement import new
 from ezdxf.layouts.base import BaseLayout
 
-from geometry.drawing.dxf_tables import DIMENSION_STYLE, TEXT_STYLE, make_tables
+from geometry.drawing.dxf_tables import DIMENSION_STYLE, LEAST_DASHED_MM, TEXT_STYLE, make_tables
 from geometry.drawing.lettering import use_shipped_font
 from geometry.drawing.model import Arc, Area, Arrow, Curve, Dimension, Drawing, Fill, Layer, Line, Point, Shape, Text
 from geometry.drawing.style import STYLE
@@ -90,6 +90,10 @@ def document_of(drawing: Drawing, *, plain: bool = False, lettering: bool = True
     return document
 
 
+_LEAST_DASHES = 0.2
+"""Of the usual length; less would run into one."""
+
+
 class _Pen:
     """Draws shapes of the drawing into a layout of the document."""
 
@@ -127,7 +131,12 @@ class _Pen:
         """Draw a shape."""
         match shape:
             case Line(start, end, layer):
-                self.layout.add_line(self.point(start), self.point(end), dxfattribs={"layer": layer})
+                on: dict[str, object] = {"layer": layer}
+                shorter = dist(start, end) * self.factor / LEAST_DASHED_MM
+                if layer is Layer.HIDDEN and shorter < 1:
+                    # A line hardly longer than a dash would look like a visible one: its dashes are shorter.
+                    on["ltscale"] = max(shorter, _LEAST_DASHES)
+                self.layout.add_line(self.point(start), self.point(end), dxfattribs=on)
             case Arc(centre, radius, start_deg, end_deg, layer):
                 on = {"layer": layer}
                 if end_deg - start_deg >= 360:

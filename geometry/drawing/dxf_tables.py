@@ -15,6 +15,8 @@ _LINETYPES = {
     "DASHED": [15 * _D, 12 * _D, -3 * _D],
     "DASHDOT": [30.5 * _D, 24 * _D, -3 * _D, 0.5 * _D, -3 * _D],
 }
+LEAST_DASHED_MM = 2.5 * 15 * _D
+"""A hidden line of this length shows two dashes and a half."""
 _LAYERS = {
     Layer.VISIBLE: ("CONTINUOUS", STYLE.thick_mm),
     Layer.HIDDEN: ("DASHED", STYLE.thin_mm),

@@ -26,7 +26,18 @@ def length_words(length_mm: float, units: Units) -> str:
     """
     if units == "in_fraction" and (fraction := _fraction_words(length_mm)):
         return fraction
-    return shown_in(units, plain(length_mm), f"{mm_to_inch(length_mm):.3f}")
+    return shown_in(units, plain(length_mm), _inch_words(length_mm))
+
+
+def _inch_words(length_mm: float) -> str:
+    """Three decimals, and four for a sixteenth that needs them: a part of the inch is not rounded away.
+
+    >>> _inch_words(103.1875), _inch_words(67.2), _inch_words(3.175)
+    ('4.0625', '2.646', '0.125')
+    """
+    inch = mm_to_inch(length_mm)
+    is_sixteenth = abs(inch * 16 - round(inch * 16)) < NEARLY and abs(inch * 1000 - round(inch * 1000)) > NEARLY
+    return f"{inch:.{4 if is_sixteenth else 3}f}"
 
 
 def shown_in(units: Units, metric: str, inch: str) -> str:

@@ -45,6 +45,10 @@ def mouth_note(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale
     places = (((pad.slot_offset_mm + mouth, z), UP), ((pad.slot_offset_mm - mouth, z), left))
     name = "slot_mouth_chamfer_mm"
     if name in shown:
+        if pad.has_relief and plan.may_move:
+            # The section cuts the pocket: the top view shows where the slot itself is.
+            canvas.moved |= {name}
+            return
         placed_or_moved(canvas, plan, name, lambda canvas: note(canvas, shown[name], scale, places, mirrored=False))
 
 

@@ -27,6 +27,8 @@ _DOWN = (-60.0, -45.0, -120.0, -135.0)
 _DOWN_ASIDE = (-45.0, -30.0, -60.0, -20.0, -75.0, -10.0)
 """Directions in which leaders leave, the most wanted first."""
 _UPRIGHT_DEG = 90.0
+_FEW_CROSSED = 3.5
+"""What a leader may cost that no other view can take: to cross one dimension line or a few extension lines, and no leader."""
 
 
 def datums(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, plan: Plan) -> None:
@@ -105,8 +107,11 @@ def with_signs(
     *,
     plug_mm: float,
     mirrored: bool = True,
+    only_here: frozenset[OnLeader] = frozenset(),
 ) -> tuple[Canvas, frozenset[OnLeader]]:
     """What is wanted on leaders where each has a good place, and what that is: ``plug_mm`` is how wide the view shows the plug.
+
+    What is ``only_here`` to be seen may be a little in the way.
 
     What is placed first may bar the way of the other, so where care is taken it is tried with the texture last and first.
     """
@@ -117,7 +122,7 @@ def with_signs(
             trial = signed.copied()
             with suppress(NoRoomError):
                 _place_sign(trial, pad, scale, unit, name, plug_mm, mirrored=mirrored)
-                if trial.trouble - signed.trouble <= LITTLE:
+                if trial.trouble - signed.trouble <= (_FEW_CROSSED if name in only_here else LITTLE):
                     signed = trial
                     told.add(name)
         found.append((len(told), -signed.trouble, signed, frozenset(told)))

@@ -42,7 +42,7 @@ def _of_foot(pad: Pad, writer: SizeWriter) -> list[Measure]:
 
 
 def _of_body(pad: Pad, writer: SizeWriter) -> list[Measure]:
-    count = 0 if pad.has_flats else 3 if pad.has_plug else 2
+    count = 3 if pad.has_plug else 2
     above = (pad.web_mm, *(part for part in (pad.slot_depth_mm, pad.plug_height_mm) if part))
     below = (
         (pad.stem_length_mm,) if pad.foot_depth_mm == pad.stem_length_mm else (pad.skirt_length_mm, -pad.seat_length_mm)

@@ -56,6 +56,8 @@ def _unit_words(facts: SheetFacts) -> str:
     unit = {"mm": "mm", "in": "inches", "in_fraction": "inches", "dual": "mm [inches]"}[facts.units]
     job = {"mm": "mm", "in": "inches"}[facts.job_units]
     converted = "" if unit.startswith(job) else f", converted from {job}"
+    if unit == "inches":
+        converted = f" (ISO practice){converted}"
     if facts.units == "dual":
         converted = f", {job} govern; chamfers, frames, notes in {job}"
     return f"Sizes in {unit}{converted}. {upper_first(facts.moisture)}, {facts.temperature}."
@@ -70,11 +72,15 @@ def _texture_words(told: frozenset[OnLeader]) -> str:
 def _slot_words(pad: Pad, unit: Unit, told: frozenset[OnLeader]) -> tuple[str, ...]:
     """What a slot that is more than one straight cut through the middle asks for, where no dimension can say it: in one note."""
     said = (
-        *(("Slots at right angles through the axis, both floors in one parallelism zone.",) if pad.is_crossed else ()),
+        *(("Slots at right angles through the axis; CZ: both floors in one zone.",) if pad.is_crossed else ()),
         *((_pocket_words(pad, unit, told),) if pad.has_relief else ()),
-        *(("Mark an arrow to the seam's side (right in A–A) on the top.",) if pad.slot_offset_mm else ()),
+        *((_arrow_words(unit),) if pad.slot_offset_mm else ()),
     )
     return (" ".join(said),) if said else ()
+
+
+def _arrow_words(unit: Unit) -> str:
+    return f"Arrow to the seam's side (right in A–A) on top, at most {length_words(_MARKING_DEPTH_MM, unit)} deep."
 
 
 def _pocket_words(pad: Pad, unit: Unit, told: frozenset[OnLeader]) -> str:

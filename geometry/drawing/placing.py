@@ -25,6 +25,8 @@ _TOUCH_MM = 0.01
 """Dimensions in a chain meet at their arrows."""
 _TURN_COST_MM = 2.5
 """A less wanted direction counts as that much more length."""
+_AT_ARCS_END, _ON_ARC_DEG = 0.8, 25.0
+"""What it costs that a leader meets a quarter of a circle further than this from its middle: it seems to mean the line there."""
 _OTHER_COST_MM = 15.0
 """So does the same feature on the other side."""
 
@@ -150,6 +152,11 @@ class Pointer:
     is_turned: bool = False
     """Words stand back over the leader, where they must not reach far aside."""
 
+    def meets_arcs_end(self, angle_deg: float) -> bool:
+        """Whether a leader to an outer corner's arc ends so near where that goes over into a straight line."""
+        is_outer = self.kind == "radius" and not self.inner and not self.is_turned
+        return is_outer and abs(angle_deg % 90 - 45) > _ON_ARC_DEG
+
     def mirrored(self) -> "Pointer":
         """The same feature on the other side of the axis."""
         turned = tuple(180 - angle for angle in self.angles_deg)
@@ -165,8 +172,14 @@ def place_pointer(canvas: Canvas, scale: Scale, *pointers: Pointer) -> Dimension
         for length, (i, angle) in product(pointer.lengths, enumerate(pointer.angles_deg))
     )
     best = canvas.best_of(
-        (canvas.trouble_of_leader(dimension.text.box, dimension.lines, is_sign=False), dimension)
-        for dimension in (_pointed(pointers[n], scale, angle, length) for _, n, length, angle in tries)
+        (
+            canvas.trouble_of_leader(dimension.text.box, dimension.lines, is_sign=False)
+            + _AT_ARCS_END * pointers[n].meets_arcs_end(angle),
+            dimension,
+        )
+        for n, angle, dimension in (
+            (n, angle, _pointed(pointers[n], scale, angle, length)) for _, n, length, angle in tries
+        )
         if canvas.has_room_for(dimension.text, dimension.lines)
     )
     if best is None:
@@ -204,7 +217,7 @@ def place_letter(canvas: Canvas, letter: str, *, centre: Point, radius: float, a
     best = canvas.best_of(
         # A letter close to a figure would be read as part of it.
         (
-            canvas.trouble_of_leader(text.box, (line,), is_sign=False)
+            canvas.trouble_of_leader(text.box, (line,), is_sign=True)
             + sum(text.box.grown(STYLE.letter_clear_mm).meets(box) for box in canvas.boxes),
             (text, line),
         )
@@ -214,7 +227,7 @@ def place_letter(canvas: Canvas, letter: str, *, centre: Point, radius: float, a
     if best is None:
         raise NoRoomError(f"no room for the letter {letter}")
     text, line = best
-    trouble = canvas.trouble_of_leader(text.box, (line,), is_sign=False)
+    trouble = canvas.trouble_of_leader(text.box, (line,), is_sign=True)
     # What comes later keeps as far off as from a sign: a line beside a letter would be read as its leader.
     ring = Arc(centre, radius, 0, 360, Layer.THIN)
     canvas.add(text.box, (text,), (ring,), leader=(line,), is_sign=True, trouble=trouble)

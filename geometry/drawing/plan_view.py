@@ -1,11 +1,12 @@
 """The top view's dimensions: what the section does not show in its true size."""
 
+from collections.abc import Iterator
 from contextlib import suppress
 from dataclasses import replace
-from math import cos, radians, sin
+from math import cos, hypot, radians, sin
 
 from geometry.drawing.canvas import Canvas
-from geometry.drawing.model import Measure
+from geometry.drawing.model import Measure, Point
 from geometry.drawing.placing import NoRoomError, Pointer, Span, WordsAt, place_pointer, place_span
 from geometry.drawing.scales import Scale
 from geometry.drawing.style import STYLE
@@ -18,7 +19,13 @@ _NEARER_MM = 3.0
 _LENGTHS = (6.0, 9.0, 13.0, 18.0, 24.0, 32.0, 42.0, 55.0, 70.0)
 _ROWS = range(5)
 _WORDS: tuple[WordsAt, ...] = ("middle", "high", "low")
-_OUTWARD = (45.0, 30.0, 60.0, -45.0, -30.0, -60.0)
+_OUTWARD = (45.0, 30.0, 60.0)
+_AT_RIM_DEG = 75.0
+"""Where between flats and slot the rim is pointed at."""
+_OFF_RIM = (60.0, 45.0, 75.0)
+"""From outside: a leader across a flat would seem to mean that."""
+_OFF_OUTLINE_MM = 1.5
+"""How far a leader's bend keeps off the outline that the leader comes through."""
 
 
 def add_plan_dimensions(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale) -> None:
@@ -54,20 +61,18 @@ def add_plan_dimensions(canvas: Canvas, pad: Pad, shown: dict[str, Measure], sca
         radius = pad.relief_corner_radius_mm
         x, y = (pad.relief_width_mm / 2 - radius) * k, (pad.relief_length_mm / 2 - radius) * k
         # Over the top, from the side of the material: the other way leads across the whole pocket.
-        corner = Pointer(shown["relief_corner_radius_mm"], "radius", (x, y), radius * k, _OUTWARD[:3], _LENGTHS)
+        corner = Pointer(shown["relief_corner_radius_mm"], "radius", (x, y), radius * k, _OUTWARD, _LENGTHS)
         place_pointer(canvas, scale, *(_moved(each, middle * k) for each in _in_each_quarter(corner)))
     if "plug_corner_radius_mm" in shown:
         radius = pad.plug_corner_radius_mm
         at = ((pad.plug_width_mm / 2 - radius) * k, (pad.plug_length_mm / 2 - radius) * k)
-        right = Pointer(shown["plug_corner_radius_mm"], "radius", at, radius * k, _OUTWARD[:3], _LENGTHS)
+        right = Pointer(shown["plug_corner_radius_mm"], "radius", at, radius * k, _OUTWARD, _LENGTHS)
         place_pointer(canvas, scale, *_in_each_quarter(right))
     if pad.has_flats and "edge_chamfer_mm" in shown:
         rim = (body - pad.edge_chamfer_mm / 2) * k
-        turn = radians(75.0)
-        at = (rim * cos(turn), rim * sin(turn))
-        place_pointer(
-            canvas, scale, *_in_each_quarter(Pointer(shown["edge_chamfer_mm"], "note", at, 0.0, _OUTWARD, _LENGTHS))
-        )
+        at = (rim * cos(radians(_AT_RIM_DEG)), rim * sin(radians(_AT_RIM_DEG)))
+        edge = Pointer(shown["edge_chamfer_mm"], "note", at, 0.0, _OFF_RIM, _LENGTHS)
+        place_pointer(canvas, scale, *_in_each_quarter(edge))
 
 
 def mouth_on_plan(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale) -> None:
@@ -79,11 +84,24 @@ def mouth_on_plan(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Sc
     x, begin = (pad.slot_width_mm + pad.slot_mouth_chamfer_mm) / 2, pad.relief_length_mm / 2
     for share in (0.75, 0.6, 0.85):
         at = (x * k, (begin + (rim - begin) * share) * k)
-        pointer = Pointer(shown["slot_mouth_chamfer_mm"], "note", at, 0.0, _OUTWARD[:3], _LENGTHS)
+        pointers = [
+            Pointer(shown["slot_mouth_chamfer_mm"], "note", at, 0.0, (angle,), lengths)
+            for angle in _OUTWARD
+            if (lengths := tuple(_clear_of_outline(at, angle, pad.body_diameter_mm / 2 * k)))
+        ]
         with suppress(NoRoomError):
-            place_pointer(canvas, scale, *(_moved(each, pad.slot_offset_mm * k) for each in _in_each_quarter(pointer)))
+            quarters = (each for pointer in pointers for each in _in_each_quarter(pointer))
+            place_pointer(canvas, scale, *(_moved(each, pad.slot_offset_mm * k) for each in quarters))
             return
     raise NoRoomError(f"no room for slot_mouth_chamfer_mm at {scale.words}")
+
+
+def _clear_of_outline(at: Point, angle_deg: float, radius: float) -> Iterator[float]:
+    """Lengths of a leader out of a round outline whose bend comes to lie well outside it, paper mm."""
+    c, s = cos(radians(angle_deg)), sin(radians(angle_deg))
+    for length in _LENGTHS:
+        if hypot(at[0] + length * c, at[1] + length * s) > radius + _OFF_OUTLINE_MM:
+            yield length
 
 
 def _along(

@@ -54,14 +54,22 @@ def draw(pad: Pad, facts: SheetFacts) -> Drawing:
     """
     shown = measures(pad, facts)
     sheets = Sheets(pad, facts)
+    hasty = None
     for scale in SCALES:
         area = sheets.largest
         if pad.body_diameter_mm * scale.factor > area.width or pad.overall_height_mm * scale.factor > area.height:
             continue
-        found = _AtScale.of(pad, shown, sheets, scale).found()
+        is_careful, found = _AtScale.of(pad, shown, sheets, scale).found()
         if found:
-            sheet, placed = found
-            return _finished(sheet, scale, with_picture(pad, scale, placed, sheet))
+            this = scale, *found
+            if is_careful:
+                return _finished(pad, *this)
+            # Rather at the next scale with good places for everything than here with any.
+            hasty = hasty or this
+        if hasty and scale.factor <= _LAST_READABLE:
+            return _finished(pad, *hasty)
+    if hasty:
+        return _finished(pad, *hasty)
     raise SheetError("The pad is too large or too slender to be drawn on this paper at a standard scale.")
 
 
@@ -99,13 +107,24 @@ class _AtScale:
         told = (shown, fewer) if len(fewer) < len(shown) else (shown,)
         return cls(pad, shown, sheets, scale, tuple(OtherViews(pad, each, sheets.facts, scale) for each in told))
 
-    def found(self) -> tuple[Sheet, Placed] | None:
-        """All views in the first way in which everything finds room; None where there is none."""
-        tried = (self._in_one_way(lip_apart, leeway) for lip_apart, leeway in _ways(self.pad, self.scale))
-        return next(filter(None, tried), None)
+    def found(self) -> tuple[bool, tuple[Sheet, Placed] | None]:
+        """All views in the first way in which all find good places, else in the first with any; None where there is none.
 
-    def _in_one_way(self, lip_apart: bool, leeway: Leeway) -> tuple[Sheet, Placed] | None:
-        """All views with words where they like, or kept close to the section; the first with little trouble, else the least."""
+        And whether they are good places.
+        """
+        fallback = None
+        for lip_apart, leeway in _ways(self.pad, self.scale):
+            is_careful, found = self._in_one_way(lip_apart, leeway)
+            if is_careful:
+                return True, found
+            fallback = fallback or found
+        return False, fallback
+
+    def _in_one_way(self, lip_apart: bool, leeway: Leeway) -> tuple[bool, tuple[Sheet, Placed] | None]:
+        """All views with words where they like, or kept close to the section; the first with little trouble, else the least.
+
+        And whether they were placed with care: in haste anything is taken that finds room.
+        """
         least, fallback = inf, None
         for views in self._trials(lip_apart, leeway):
             found = views.in_haste()
@@ -114,10 +133,10 @@ class _AtScale:
                 careful = self._with_moved(views) or views.with_care()
                 trouble = _trouble(careful) if careful else inf
                 if careful and trouble <= _MUCH_TROUBLE:
-                    return careful
+                    return True, careful
                 if fallback is None or trouble < least:
                     least, fallback = trouble, careful or found
-        return fallback
+        return least < inf, fallback
 
     def _with_moved(self, views: "_Views") -> tuple[Sheet, Placed] | None:
         """The same with what is in the way at the section left to other views; for those there may be more leeway."""
@@ -241,8 +260,9 @@ def _is_within(inner: Box, outer: Box) -> bool:
     )
 
 
-def _finished(sheet: Sheet, scale: Scale, placed: Placed) -> Drawing:
-    """Everything moved to its place."""
+def _finished(pad: Pad, scale: Scale, sheet: Sheet, projected: Placed) -> Drawing:
+    """Everything moved to its place, and a picture of the whole where there is room."""
+    placed = with_picture(pad, scale, projected, sheet)
     title_block(sheet, scale)
     views, dimensions = [], []
     for block, at in placed:

@@ -49,13 +49,16 @@ class Sign:
         )
 
 
-def tolerance_frame(tolerance: GeometricalTolerance, unit: FigureUnit, *, critical: tuple[str, ...] = ()) -> Sign:
+def tolerance_frame(
+    tolerance: GeometricalTolerance, unit: FigureUnit, *, critical: tuple[str, ...] = (), is_shared: bool = False
+) -> Sign:
     """A frame with characteristic, value and datum; before it, outside, the mark of what an estimate depends on.
 
-    Inside, a sign before the value would be read as one of the standard's own modifiers.
+    Inside, a sign before the value would be read as one of the standard's own modifiers; ``is_shared`` says that several
+    features lie in one combined zone, CZ (ISO 1101, from memory).
     """
     zone = "⌀" if tolerance.is_round else ""
-    value = f"{zone}{in_figures(tolerance.value_mm, unit, words=tolerance_words)}"
+    value = f"{zone}{in_figures(tolerance.value_mm, unit, words=tolerance_words)}{' CZ' if is_shared else ''}"
     h, words_width = FRAME_MM, text_width_mm(value, STYLE.text_mm)
     first, second = h, h + words_width + 2
     width = second + h

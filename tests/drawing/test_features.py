@@ -158,13 +158,13 @@ def test_two_slots_of_one_width_have_one_size_and_stand_square_to_each_other() -
     assert measures(other, facts())["slot_width_mm"].words == f"{pad.slot_width_mm:g}"
     assert "cross_slot_width_mm" in measures(other, facts())
     words = words_on("crossed slots")
-    assert "Slots at right angles through the axis, both floors in one parallelism zone." in words
+    assert "Slots at right angles through the axis; CZ: both floors in one zone." in words
     assert "2×" in [text.words for text in drawn(pad).texts if text.layer == Layer.TOLERANCE]
 
 
 def test_a_slot_beside_the_axis_tells_which_side_is_the_seams() -> None:
     """Oracle: the section, in which the offset goes to the right."""
-    assert "Mark an arrow to the seam's side (right in A–A) on the top." in words_on("offset slot")
+    assert "Arrow to the seam's side (right in A–A) on top, at most 0.3 deep." in words_on("offset slot")
     assert "seam's side" not in words_on("crossed slots")
 
 
