@@ -221,11 +221,7 @@ def _projected(sheet: Sheet, section: Block, side: Block | None, top: Block, lee
     yield from _with_side_at(sheet, section, side, top, leeway, wholly)
     least = (section.view.box.right - side.view.box.left) * section.scale.factor + gap
     if max(-section.box.left, -top.box.left) + least + side.box.right <= sheet.area.width:
-        closer = max(
-            near.right - far.left + gap
-            for near, far in product(section.covered, side.covered)
-            if near.bottom < far.top + gap and far.bottom < near.top + gap
-        )
+        closer = section.apart_from(side, gap, upwards=False)
         if closer < wholly:
             yield from _with_side_at(sheet, section, side, top, leeway, closer)
 
@@ -239,14 +235,18 @@ def _with_side_at(
     beside = side.box if side else Box(0, main.bottom, 0, main.top)
     left = max(-main.left, -plan.left)
     width = left + max(main.right, plan.right, aside + beside.right)
+    if width > area.width:
+        return
     # In first angle the top view stands below the section, in third angle above it; seen from the right and seen from the left
     # the pad looks the same, so the side view may stay on the right.
     is_first = sheet.facts.projection == "first"
     lower, upper = (top, section) if is_first else (section, top)
-    up = _apart(lower, upper, crowded=leeway.crowded) * (-1 if is_first else 1)
+    apart = lower.apart_from(upper, gap / 2, upwards=True) if leeway.crowded else lower.box.top - upper.box.bottom + gap
+    up = -apart if is_first else apart
     height = max(main.top, beside.top, up + plan.top) - min(main.bottom, beside.bottom, up + plan.bottom)
-    if width > area.width or height > area.height:
+    if height > area.height:
         return
+    foot, *marks = sheet.kept_free
     spread = min((area.height - height) / 3, gap)
     most = area.right - width + left
     # A little aside something may be clear of a centring mark.
@@ -262,23 +262,10 @@ def _with_side_at(
         if min(box.bottom for box in boxes) < area.bottom or (side and boxes[1].meets(boxes[2])):
             continue
         # A view's corner may be empty: the narrow centring marks ask for what is really there.
-        if not any(box.meets(sheet.kept_free[0]) for box in boxes) and not any(
-            block.canvas.touches(mark.moved((-at[0], -at[1]))) for block, at in placed for mark in sheet.kept_free[1:]
+        if not any(box.meets(foot) for box in boxes) and not any(
+            block.touches(mark.moved((-at[0], -at[1]))) for block, at in placed for mark in marks
         ):
             yield placed
-
-
-def _apart(lower: Block, upper: Block, *, crowded: bool) -> float:
-    """How far one view's origin stands above another's; on a crowded sheet each may reach into the other's empty corners."""
-    gap = STYLE.view_gap_mm
-    if not crowded:
-        return lower.box.top - upper.box.bottom + gap
-    near = gap / 2
-    return max(
-        under.top - over.bottom + near
-        for under, over in product(lower.covered, upper.covered)
-        if under.left < over.right + near and over.left < under.right + near
-    )
 
 
 def _with_extras(main: Placed, extras: list[Block], sheet: Sheet) -> Placed | None:

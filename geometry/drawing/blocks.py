@@ -7,6 +7,9 @@ from functools import cached_property
 from itertools import pairwise, product
 from math import cos, inf, radians, sin
 
+import numpy as np
+from numpy.typing import NDArray
+
 from geometry.drawing.callouts import place_callout
 from geometry.drawing.canvas import Canvas
 from geometry.drawing.details import Detail
@@ -14,7 +17,7 @@ from geometry.drawing.facts import FigureUnit, SheetFacts
 from geometry.drawing.free_space import covered_by
 from geometry.drawing.isometric import isometric_view
 from geometry.drawing.main_signs import with_signs
-from geometry.drawing.meeting import arrow_line, axes_of
+from geometry.drawing.meeting import arrow_line, axes_of, is_free
 from geometry.drawing.model import Anchor, Arrow, Box, Layer, Line, Measure, Text, View
 from geometry.drawing.notes import OnLeader
 from geometry.drawing.placing import NoRoomError, place_letter
@@ -60,6 +63,31 @@ class Block:
         k, box = self.scale.factor, self.view.box
         whole = () if self.view.name in _ROUND else (Box(box.left * k, box.bottom * k, box.right * k, box.top * k),)
         return (*whole, *covered_by(self.canvas))
+
+    @cached_property
+    def edges(self) -> NDArray[np.float64]:
+        """Left, bottom, right and top of each of those."""
+        return np.array([(box.left, box.bottom, box.right, box.top) for box in self.covered])
+
+    @cached_property
+    def _kept(self) -> tuple[Box, ...]:
+        canvas = self.canvas
+        return (*canvas.solids, *(text.box for text in canvas.texts), *(d.text.box for d in canvas.dimensions))
+
+    def touches(self, box: Box) -> bool:
+        """Whether anything of it reaches into a rectangle."""
+        return any(box.meets(other) for other in self._kept) or not is_free(box, self.canvas.lines)
+
+    def apart_from(self, other: "Block", gap_mm: float, *, upwards: bool) -> float:
+        """How far another view's origin must be at least, above or at the right, to be clear of this one by a gap, mm.
+
+        Each may reach into the other's empty corners.
+        """
+        low, far = (1, 3) if upwards else (0, 2)
+        from_, to = (0, 2) if upwards else (1, 3)
+        own, others = self.edges[:, None, :], other.edges[None, :, :]
+        meet = (own[..., from_] < others[..., to] + gap_mm) & (others[..., from_] < own[..., to] + gap_mm)
+        return float(np.where(meet, own[..., far] - others[..., low] + gap_mm, -inf).max())
 
 
 def section_block(

@@ -12,7 +12,6 @@ from geometry.drawing.meeting import (
     Rival,
     Segment,
     cost_among,
-    crosses,
     enters,
     extent,
     is_free,
@@ -27,7 +26,7 @@ from geometry.drawing.model import Box, Dimension, Layer, Line, Point, Shape, Te
 from geometry.drawing.style import STYLE
 
 Candidate = TypeVar("Candidate")
-PATIENT, MEASURED, HASTY = 100, 12, 0
+PATIENT, MEASURED, HASTY = 60, 12, 0
 """How many places with room are looked at for one that troubles nothing; the first will do to see whether there is room at all."""
 _ORDER_COST = 0.01
 """What a place costs for every better wanted one that has room too."""
@@ -250,11 +249,6 @@ class Canvas:
         self.near_boxes.append(_kept(box, STYLE.line_clear_mm, 1.0))
         self.wide_boxes.append(_wide(box, is_sign=is_sign))
         self.lines += [(line.start, line.end) for line in lines]
-
-    def touches(self, box: Box) -> bool:
-        """Whether anything that was placed, or the part, reaches into a rectangle."""
-        covered = [*self.solids, *(text.box for text in self.texts), *(d.text.box for d in self.dimensions)]
-        return any(box.meets(other) for other in covered) or any(crosses(box, a, b) for a, b in self.lines)
 
     def copied(self) -> "Canvas":
         """The same surroundings, to be filled further in another way."""
