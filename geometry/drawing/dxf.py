@@ -90,6 +90,8 @@ def document_of(drawing: Drawing, *, plain: bool = False, lettering: bool = True
     return document
 
 
+_LEAST_STEP_MM = 0.15
+"""On paper; a curve through points so near each other has no corner that anybody sees."""
 _LEAST_DASHES = 0.2
 """Of the usual length; less would run into one."""
 
@@ -144,13 +146,21 @@ class _Pen:
                 else:
                     self.layout.add_arc(self.point(centre), self.size(radius), start_deg, end_deg, dxfattribs=on)
             case Curve(points, layer):
-                self.layout.add_lwpolyline([self.point(p) for p in points], dxfattribs={"layer": layer})
+                self.layout.add_lwpolyline([self.point(p) for p in self._apart(points)], dxfattribs={"layer": layer})
             case Arrow():
                 self._arrow(shape)
             case Fill():
                 self._fill(shape)
             case Area():
                 self._hatch(shape)
+
+    def _apart(self, points: tuple[Point, ...]) -> list[Point]:
+        """The points of a curve that are far enough apart on paper: the steps of a picture are whole hundredths of a millimetre."""
+        kept = [points[0]]
+        for point in points[1:-1]:
+            if min(dist(point, kept[-1]), dist(point, points[-1])) * self.factor >= _LEAST_STEP_MM:
+                kept.append(point)
+        return [*kept, points[-1]]
 
     def _arrow(self, arrow: Arrow) -> None:
         tip, layer = arrow.tip, arrow.layer

@@ -21,6 +21,7 @@ _RIGHT = np.array([1.0, 1.0, 0.0]) / sqrt(2)
 _UP = np.array([-1.0, 1.0, 2.0]) / sqrt(6)
 _STEPS = 60
 _LOOKS = 200
+_HALVINGS = 6
 _SKIN_MM = 0.03
 """The part is looked through this much thinner than it is, so that an edge does not hide itself."""
 
@@ -42,11 +43,24 @@ def _seen(pad: Pad, points: Points, *, straight: bool) -> Iterator[Line | Curve]
     """The visible stretches of one edge on paper."""
     visible = ~_hidden(pad, points)
     bounds = np.flatnonzero(np.diff(np.concatenate(([False], visible, [False]))))
-    flat = np.stack((points @ _RIGHT, points @ _UP), axis=1)
-    for first, after in zip(bounds[::2], bounds[1::2], strict=True):
-        stretch: tuple[Point, ...] = tuple((float(x), float(y)) for x, y in flat[first:after])
-        if len(stretch) > 1:
+    firsts, lasts = bounds[::2], bounds[1::2] - 1
+    starts = _where_hidden(pad, points, firsts, np.maximum(firsts - 1, 0))
+    ends = _where_hidden(pad, points, lasts, np.minimum(lasts + 1, len(points) - 1))
+    for first, last, start, end in zip(firsts, lasts, starts, ends, strict=True):
+        seen = np.concatenate((start[None], points[first : last + 1], end[None]))
+        stretch: tuple[Point, ...] = tuple((float(x), float(y)) for x, y in zip(seen @ _RIGHT, seen @ _UP, strict=True))
+        if last > first:
             yield Line(stretch[0], stretch[-1], Layer.VISIBLE) if straight else Curve(stretch, Layer.VISIBLE)
+
+
+def _where_hidden(pad: Pad, points: Points, seen: NDArray[np.int64], unseen: NDArray[np.int64]) -> Points:
+    """Where an edge goes out of sight between points that are seen and their neighbours; found by halving."""
+    near, far = points[seen], points[unseen]
+    for _ in range(_HALVINGS if len(seen) else 0):
+        middle = (near + far) / 2
+        hidden = _hidden(pad, middle)[:, None]
+        near, far = np.where(hidden, near, middle), np.where(hidden, middle, far)
+    return near
 
 
 def _hidden(pad: Pad, points: Points) -> NDArray[np.bool_]:
