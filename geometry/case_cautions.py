@@ -127,7 +127,7 @@ _ON_TEETH = Caution(
     "The teeth mark the pad. Turn it to its old marks, look at them before each use, and discard it when one is deeper than 1 mm,"
     " cracked or ragged. Where the saddle has a land to stand on, use that instead.",
     derived("Grooves of teeth are where a crack starts"),
-    brief="Look at the teeth's marks before each use; discard when deeper than 1 mm (0.04 in).",
+    brief="Look at the teeth's marks before each use; discard when deeper than 1 mm.",
     is_for_lifting=True,
 )
 _SKIRT = Caution(

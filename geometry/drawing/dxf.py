@@ -6,6 +6,7 @@ from contextlib import contextmanager
 from io import StringIO
 from math import cos, dist, radians, sin
 
+import numpy as np
 from ezdxf import options  # type: ignore[attr-defined]
 from ezdxf.document import Drawing as Document
 from ezdxf.enums import TextEntityAlignment
@@ -90,10 +91,28 @@ def document_of(drawing: Drawing, *, plain: bool = False, lettering: bool = True
     return document
 
 
-_LEAST_STEP_MM = 0.15
-"""On paper; a curve through points so near each other has no corner that anybody sees."""
+_ASKEW_MM = 0.01
+"""On paper; so far a curve may be off its own points."""
 _LEAST_DASHES = 0.2
 """Of the usual length; less would run into one."""
+
+
+def _needed(points: tuple[Point, ...], off: float) -> list[Point]:
+    """The points of a curve without those that lie on it anyway (Ramer, Douglas and Peucker).
+
+    The steps of a picture are whole hundredths of a millimetre, each from the last: many small ones would lead astray.
+    """
+    if len(points) <= 2:
+        return list(points)
+    along, (first, last) = np.array(points), (points[0], points[-1])
+    run = np.subtract(last, first)
+    length = float(np.hypot(*run))
+    aside = along - first
+    away = np.abs(aside @ (-run[1], run[0])) / length if length else np.hypot(*aside.T)
+    most = int(away.argmax())
+    if away[most] <= off:
+        return [first, last]
+    return [*_needed(points[: most + 1], off)[:-1], *_needed(points[most:], off)]
 
 
 class _Pen:
@@ -146,21 +165,15 @@ class _Pen:
                 else:
                     self.layout.add_arc(self.point(centre), self.size(radius), start_deg, end_deg, dxfattribs=on)
             case Curve(points, layer):
-                self.layout.add_lwpolyline([self.point(p) for p in self._apart(points)], dxfattribs={"layer": layer})
+                self.layout.add_lwpolyline(
+                    [self.point(p) for p in _needed(points, _ASKEW_MM / self.factor)], dxfattribs={"layer": layer}
+                )
             case Arrow():
                 self._arrow(shape)
             case Fill():
                 self._fill(shape)
             case Area():
                 self._hatch(shape)
-
-    def _apart(self, points: tuple[Point, ...]) -> list[Point]:
-        """The points of a curve that are far enough apart on paper: the steps of a picture are whole hundredths of a millimetre."""
-        kept = [points[0]]
-        for point in points[1:-1]:
-            if min(dist(point, kept[-1]), dist(point, points[-1])) * self.factor >= _LEAST_STEP_MM:
-                kept.append(point)
-        return [*kept, points[-1]]
 
     def _arrow(self, arrow: Arrow) -> None:
         tip, layer = arrow.tip, arrow.layer

@@ -9,20 +9,23 @@ from io import StringIO
 from pathlib import Path
 from xml.etree import ElementTree
 
+import numpy as np
 import pytest
 from ezdxf.document import Drawing as Document
 from ezdxf.entities.dimension import Dimension as DimensionEntity
 from ezdxf.entities.hatch import Hatch
 from ezdxf.filemanagement import read
+from numpy.typing import NDArray
 
 from geometry.cautions import ONE_LINE
 from geometry.drawing import Drawing, draw, to_dxf, to_pdf, to_png, to_svg
 from geometry.drawing.frame import NOT_FIT
-from geometry.drawing.model import Layer
+from geometry.drawing.model import Curve, Layer
 from geometry.drawing.svg import all_texts
 from geometry.geometrical import GEOMETRICAL_TOLERANCES
 from geometry.pad import Pad
 from tests.drawing.pads import KNOWN, LONG_STEM, TYPICAL, drawn, facts, shown_sizes
+from tests.geometry.pads import EVERY_KIND
 
 SVG = "{http://www.w3.org/2000/svg}"
 _WORD = r'<word xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="([\d.]+)">([^<]+)</word>'
@@ -296,3 +299,39 @@ def test_the_png_is_a_picture_of_the_whole_page() -> None:
     assert data[:8] == b"\x89PNG\r\n\x1a\n"
     width, height = (int.from_bytes(data[at : at + 4], "big") for at in (16, 20))
     assert (width, height) == pytest.approx((210 / 25.4 * 72, 297 / 25.4 * 72), abs=1.5)
+
+
+def _ends_of_paths(svg: str) -> NDArray[np.float64]:
+    """Where each path of straight steps begins and ends, in hundredths of a millimetre from the page's upper left corner."""
+    found = []
+    for path in re.findall(r' d="M ([-\d l]+)"', svg):
+        steps = np.array(path.replace("l", " ").split(), dtype=float).reshape(-1, 2)
+        found.append((*steps[0], *steps.sum(axis=0)))
+    return np.array(found)
+
+
+@pytest.mark.parametrize("name", ["crossed slots", "offset slot", "skirt", "flats"])
+def test_a_curve_of_the_picture_ends_on_the_page_where_it_ends_in_the_view(name: str) -> None:
+    """The page has whole steps of 0.01 mm, each from the last: through points much nearer than that a floor ran askew."""
+    drawing = drawn(EVERY_KIND[name])
+    ends = _ends_of_paths(to_svg(drawing))
+    (placed,) = (placed for placed in drawing.views if placed.view.name == "isometric")
+    curves = [shape for shape in placed.view.shapes if isinstance(shape, Curve)]
+    assert curves
+    for curve in curves:
+        (ax, ay), (bx, by) = placed.on_paper(curve.points[0]), placed.on_paper(curve.points[-1])
+        wanted = np.array([ax, drawing.height_mm - ay, bx, drawing.height_mm - by]) * 100
+        assert np.abs(ends - wanted).max(axis=1).min() < 10
+
+
+def test_a_hidden_line_hardly_longer_than_a_dash_is_dashed_finer() -> None:
+    """Two dashes and a gap at least (ISO 128-2: a dash of 12 line widths, a gap of 3; from memory)."""
+    hidden = [
+        line for line in read_dxf(drawn(EVERY_KIND["skirt"])).modelspace().query("LINE") if line.dxf.layer == "HIDDEN"
+    ]
+    lengths = [line.dxf.start.distance(line.dxf.end) * drawn(EVERY_KIND["skirt"]).scale.factor for line in hidden]
+    assert min(lengths) < 6.75 < max(lengths)
+    for line, length in zip(hidden, lengths, strict=True):
+        scale = line.dxf.get("ltscale", 1.0)
+        assert scale == 1.0 if length > 9.375 else scale < 1.0
+        assert 2 * 3.0 * scale + 0.75 * scale <= length or scale == 0.2
