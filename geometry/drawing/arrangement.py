@@ -274,7 +274,7 @@ def _with_extras(main: Placed, extras: list[Block], sheet: Sheet) -> Placed | No
     for box in sheet.kept_free:
         space.take(box)
     for block, at in placed:
-        space.take_all(block.covered, at, STYLE.view_gap_mm / 2)
+        space.take_all(block.edges, at, STYLE.view_gap_mm / 2)
     for block in extras:
         place = space.place_for(block.box.grown(STYLE.view_gap_mm / 4))
         if place is None:

@@ -1,6 +1,6 @@
 """Where on a sheet a view still has room: the sheet as small squares, of which those are taken that something reaches into."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from itertools import chain
 from math import ceil, hypot
 
@@ -22,16 +22,14 @@ class FreeSpace:
         rows, columns = (ceil(length / _SQUARE_MM) for length in (area.height, area.width))
         self.taken: NDArray[np.bool_] = np.zeros((rows, columns), dtype=np.bool_)
 
-    def copied(self) -> "FreeSpace":
-        """The same, to be filled further in another way."""
-        other = FreeSpace(self.area)
-        other.taken = self.taken.copy()
-        return other
-
-    def take_all(self, boxes: Iterable[Box], at: Point, around_mm: float) -> None:
-        """Keep others out of rectangles and a border about each of them."""
-        for box in boxes:
-            self.take(box, at, around_mm)
+    def take_all(self, edges: NDArray[np.float64], at: Point, around_mm: float) -> None:
+        """Keep others out of rectangles, given by their left, bottom, right and top, and a border about each of them."""
+        x, y = at[0] - self.area.left, at[1] - self.area.bottom
+        border = np.array([x - around_mm, y - around_mm, x + around_mm, y + around_mm])
+        squares = (edges + border) / _SQUARE_MM
+        squares = np.maximum(0.0, np.concatenate((np.floor(squares[:, :2]), np.ceil(squares[:, 2:])), axis=1))
+        for left, low, right, high in squares.astype(int).tolist():
+            self.taken[low:high, left:right] = True
 
     def take(self, box: Box, at: Point = (0.0, 0.0), around_mm: float = 0.0) -> None:
         """Keep others out of a rectangle."""

@@ -97,7 +97,7 @@ FRAMES = {
 
 @pytest.mark.parametrize("name", FRAMES)
 def test_the_frames_of_a_sheet_are_those_of_its_pad(name: str) -> None:
-    """ISO 1101 (from memory): what is in the middle is symmetrical, what is beside it or round has a position; CZ joins two floors."""
+    """ISO 1101 (from memory): what is in the middle is symmetrical, beside it or round has a position; CZ joins floors."""
     pad = EVERY_KIND[name]
     given = tolerances_of(pad)
     assert [t.characteristic for t in given] == FRAMES[name]
