@@ -27,9 +27,6 @@ SHEETS: tuple[tuple[Paper, Units], ...] = (
     ("tabloid", "dual"),
 )
 
-KNOWN_TO_DO = {("lifeguard_station_pickup_round_plug", 0): 1}
-"""Not good, and known: a frame ends 0.6 mm beside the body's extension line, where another place would make the view too wide."""
-
 
 def turned(number: int, name: str) -> tuple[Pad, SheetFacts]:
     """Each sample on a paper and in units of its turn, so that in every run each of them is tried."""
@@ -41,13 +38,13 @@ def turned(number: int, name: str) -> tuple[Pad, SheetFacts]:
 @pytest.mark.parametrize(("number", "name"), list(enumerate(NAMES)))
 def test_no_leader_shelf_or_frame_of_a_sample_runs_along_a_line_of_something_else(number: int, name: str) -> None:
     """A run-out's leader once lay on the extension line of the stem's end, and read as the run-out of that."""
-    assert len(lines_beside_others(draw(*turned(number, name)))) <= KNOWN_TO_DO.get((name, number % len(SHEETS)), 0)
+    assert lines_beside_others(draw(*turned(number, name))) == []
 
 
 @pytest.mark.full
 @pytest.mark.parametrize(("name", "at"), list(product(NAMES, range(len(SHEETS)))))
 def test_the_same_on_every_paper_and_in_all_units(name: str, at: int) -> None:
-    assert len(lines_beside_others(draw(*turned(at, name)))) <= KNOWN_TO_DO.get((name, at), 0)
+    assert lines_beside_others(draw(*turned(at, name))) == []
 
 
 @examples(2, many=10, shrinks=False)
@@ -55,11 +52,11 @@ def test_the_same_on_every_paper_and_in_all_units(name: str, at: int) -> None:
 def test_on_the_sheets_of_any_two_dozen_pads_few_do_and_none_goes_through_words(
     jobs: list[tuple[Pad, SheetFacts]],
 ) -> None:
-    """Of 600 such sheets 532 had none, none more than four: where nothing careful fits a scale, what fits is taken."""
+    """Of 300 such sheets 299 had none, one had one."""
     drawings = [draw(pad, sheet) for pad, sheet in jobs]
     beside = [len(lines_beside_others(drawing)) for drawing in drawings]
-    assert max(beside) <= 6
-    assert sum(beside) <= POOL
+    assert max(beside) <= 3
+    assert sum(beside) <= POOL / 4
     assert [fault for drawing in drawings for fault in faults(drawing) if "through" in fault] == []
 
 

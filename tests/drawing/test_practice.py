@@ -45,18 +45,18 @@ def all_words(drawing: Drawing) -> str:
 
 
 @pytest.mark.parametrize("name", KNOWN)
-def test_few_leaders_cross_a_dimension_and_mostly_none(name: str) -> None:
-    """Where the words of the mouth's chamfer are longer than half the body, its leader has no other way out."""
-    assert len(crossed_leaders(drawn(KNOWN[name]))) <= (2 if name == "flat" else 0)
+def test_no_leader_crosses_a_dimension_line(name: str) -> None:
+    """Where the words of the mouth's chamfer are longer than half the body, it is told in the top view."""
+    assert crossed_leaders(drawn(KNOWN[name])) == []
 
 
 @examples(2, many=10, shrinks=False)
 @given(jobs=st.lists(st.tuples(pads(), sheets()), min_size=POOL, max_size=POOL))
 def test_leaders_cross_few_lines_on_the_sheets_of_any_two_dozen_pads(jobs: list[tuple[Pad, SheetFacts]]) -> None:
-    """Of 600 such sheets 455 had no crossing, seven had four or five, none more: 0.48 of them each."""
+    """Of 300 such sheets 299 had no crossing, one had one."""
     crossed = [len(crossed_leaders(draw(pad, sheet))) for pad, sheet in jobs]
-    assert max(crossed) <= 6
-    assert sum(crossed) <= 1.25 * POOL
+    assert max(crossed) <= 3
+    assert sum(crossed) <= POOL / 4
 
 
 def test_the_finder_of_crossed_leaders_sees_one() -> None:
