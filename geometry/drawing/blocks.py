@@ -31,8 +31,8 @@ from geometry.drawing.style import STYLE
 from geometry.drawing.views import section_view
 from geometry.pad import Pad
 
-_LETTER_ANGLES = (30, 20, -30, 60, -45, 10, -10, 150, 160, 210, 135, 240, 170, 190, 75, -60, 120, -75)
-"""None along the hatching at 45°, in which a thin line would be lost."""
+_LETTER_ANGLES = (30, 20, -30, 60, -45, 10, -10, 150, 160, 210, 135, 240, 170, 190, -60, 120)
+"""None along the hatching at 45°, in which a thin line would be lost, nor nearly along an upright wall."""
 _MARK_ANGLES = (75.0, 60.0, 105.0, 120.0, 45.0, 135.0, -75.0, -60.0, -105.0, -120.0)
 _RIM_ANGLES = (-45.0, 45.0, -30.0, 30.0, -60.0, 60.0, -135.0, 135.0, -70.0, 70.0, -120.0, 120.0)
 _OFF_EDGE_MM = 1.2

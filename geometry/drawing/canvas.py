@@ -204,7 +204,8 @@ class Canvas:
         else:
             self.trouble += self.trouble_of_dimension(dimension)
             first, *others = [(line.start, line.end) for line in dimension.lines]
-            self.ends += first
+            # The outer ends of extension lines too: a shelf through them would join them.
+            self.ends += [*first, *(end for _, end in others)]
             self.rivals.append(rival(first, across=_ACROSS, beside=BESIDE))
             self.rivals += [rival(line, across=_ACROSS_EXTENSION, beside=BESIDE) for line in others]
         self.dimensions.append(dimension)

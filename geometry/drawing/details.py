@@ -30,7 +30,8 @@ _DOWN_RIGHT = (-45.0, -35.0, -55.0, -25.0, -65.0)
 _NEARLY_DOWN = (-84.0, -87.0)
 _LIP_SHARE = 0.75
 """A seat that is less high than this part of the window's radius shows the lip beside it."""
-_STEEP = (100.0, 105.0, 110.0, 95.0, 115.0)
+_AWAY_SHARE = 0.75
+_STEEP = (120.0, 115.0, 125.0, 110.0, 105.0)
 
 
 @dataclass(slots=True)
@@ -81,8 +82,9 @@ def _slot_detail(
     radius = pad.slot_corner_radius_mm
     detail = _window(pad, "X", (pad.slot_offset_mm + pad.slot_width_mm / 2, pad.web_mm), radius, main, reach)
     k, canvas = detail.scale.factor, detail.canvas
-    # Where on the floor the leader ends: half way between the corner and what else the window shows of the floor.
-    floor_mm = radius + max(0.0, min(detail.window_mm, pad.slot_width_mm - radius) - radius) / 2
+    # Where on the floor the leader ends: half way between the corner and what else the window shows, or clear of words above it.
+    seen = max(0.0, min(detail.window_mm, pad.slot_width_mm - radius) - radius)
+    floor_mm = radius + seen * (_AWAY_SHARE if narrow else 0.5)
     # A crossing's floors are one level, and both carry.
     count = "2×" if pad.is_crossed else ""
     sign = tolerance_frame(FLOOR_PARALLELISM, facts.figure_unit, critical=facts.critical, is_shared=pad.is_crossed)

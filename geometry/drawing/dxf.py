@@ -93,8 +93,8 @@ def document_of(drawing: Drawing, *, plain: bool = False, lettering: bool = True
 
 _ASKEW_MM = 0.01
 """On paper; so far a curve may be off its own points."""
-_LEAST_DASHES = 0.2
-"""Of the usual length; less would run into one."""
+_TWO_DASHES_MM = 5.0
+"""A hidden line shorter than this on paper has two dashes, else three, as far as the line type does not show that many."""
 
 
 def _needed(points: tuple[Point, ...], off: float) -> list[Point]:
@@ -152,12 +152,11 @@ class _Pen:
         """Draw a shape."""
         match shape:
             case Line(start, end, layer):
-                on: dict[str, object] = {"layer": layer}
-                shorter = dist(start, end) * self.factor / LEAST_DASHED_MM
-                if layer is Layer.HIDDEN and shorter < 1:
-                    # A line hardly longer than a dash would look like a visible one: its dashes are shorter.
-                    on["ltscale"] = max(shorter, _LEAST_DASHES)
-                self.layout.add_line(self.point(start), self.point(end), dxfattribs=on)
+                length = dist(start, end) * self.factor
+                if layer is Layer.HIDDEN and length < LEAST_DASHED_MM:
+                    self._dashes(start, end, length)
+                else:
+                    self.layout.add_line(self.point(start), self.point(end), dxfattribs={"layer": layer})
             case Arc(centre, radius, start_deg, end_deg, layer):
                 on = {"layer": layer}
                 if end_deg - start_deg >= 360:
@@ -174,6 +173,16 @@ class _Pen:
                 self._fill(shape)
             case Area():
                 self._hatch(shape)
+
+    def _dashes(self, start: Point, end: Point, length: float) -> None:
+        """A hidden line hardly longer than a dash: drawn as one line type it would look like a visible edge."""
+        count = 2 if length < _TWO_DASHES_MM else 3
+        gap = min(STYLE.dash_gap_mm, length / 6) / length
+        dash = (1 - (count - 1) * gap) / count
+        for i in range(count):
+            ends = (i * (dash + gap), i * (dash + gap) + dash)
+            a, b = (self.point((start[0] + (end[0] - start[0]) * t, start[1] + (end[1] - start[1]) * t)) for t in ends)
+            self.layout.add_line(a, b, dxfattribs={"layer": Layer.HIDDEN, "linetype": "CONTINUOUS"})
 
     def _arrow(self, arrow: Arrow) -> None:
         tip, layer = arrow.tip, arrow.layer

@@ -95,9 +95,9 @@ def converted_tolerance_mm(tolerance_mm: float, unit: Unit, *, lost_mm: float) -
     """A plus-and-minus in the other unit that lets nothing pass that the true one stops: rounded down, less what rounding moved.
 
     >>> round(mm_to_inch(converted_tolerance_mm(0.1, "in", lost_mm=0.0)), 6)
-    0.003
+    0.0039
     """
-    step = (1.0 if unit == "mm" else inch_to_mm(1.0)) / 10.0 ** _CONVERTED_DIGITS[unit]
+    step = 0.01 if unit == "mm" else inch_to_mm(0.0001)
     return max(0, floor((tolerance_mm - lost_mm) / step + NEARLY)) * step
 
 

@@ -9,6 +9,7 @@ from typing import Literal
 from geometry.drawing.canvas import Canvas
 from geometry.drawing.errors import SheetError
 from geometry.drawing.lettering import text_width_mm
+from geometry.drawing.meeting import is_free, length_within
 from geometry.drawing.model import Anchor, Arc, Arrow, Dimension, Kind, Layer, Line, Measure, Point, Text
 from geometry.drawing.scales import Scale
 from geometry.drawing.style import STYLE
@@ -27,6 +28,8 @@ _TURN_COST_MM = 2.5
 """A less wanted direction counts as that much more length."""
 _AT_ARCS_END, _ON_ARC_DEG = 0.8, 25.0
 """What it costs that a leader meets a quarter of a circle further than this from its middle: it seems to mean the line there."""
+_THROUGH_PART = 0.12
+"""For every millimetre that the leader of a detail's letter goes through the part: it seems to mean where it comes out."""
 _OTHER_COST_MM = 15.0
 """So does the same feature on the other side."""
 
@@ -218,7 +221,9 @@ def place_letter(canvas: Canvas, letter: str, *, centre: Point, radius: float, a
         # A letter close to a figure would be read as part of it.
         (
             canvas.trouble_of_leader(text.box, (line,), is_sign=True)
-            + sum(text.box.grown(STYLE.letter_clear_mm).meets(box) for box in canvas.boxes),
+            + _THROUGH_PART * sum(length_within(solid, line.start, line.end) for solid in canvas.part)
+            + sum(text.box.grown(STYLE.letter_clear_mm).meets(box) for box in canvas.boxes)
+            + (not is_free(text.box.grown(STYLE.letter_clear_mm), canvas.lines)),
             (text, line),
         )
         for text, line in _letters(letter, centre, radius, angles_deg)

@@ -90,7 +90,9 @@ def mouth_on_plan(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Sc
             if (lengths := tuple(_clear_of_outline(at, angle, pad.body_diameter_mm / 2 * k)))
         ]
         with suppress(NoRoomError):
-            quarters = (each for pointer in pointers for each in _in_each_quarter(pointer))
+            # Beside the axis from the far side alone: the other way leads across it.
+            seen = 2 if pad.slot_offset_mm else 4
+            quarters = (each for pointer in pointers for each in _in_each_quarter(pointer)[:seen])
             place_pointer(canvas, scale, *(_moved(each, pad.slot_offset_mm * k) for each in quarters))
             return
     raise NoRoomError(f"no room for slot_mouth_chamfer_mm at {scale.words}")

@@ -126,7 +126,9 @@ def lines_of_words(words: tuple[str, ...]) -> Sign:
     starts = [(0.4, 0.3 * h + (len(words) - 1 - i) * step) for i in range(len(words))]
     texts = tuple(Text(at, line, h, layer=Layer.DIMENSION) for at, line in zip(starts, words, strict=True))
     height = (len(words) - 1) * step + 1.5 * h
-    return Sign(max(text.width_mm for text in texts) + 0.8, height, (), texts, height / 2)
+    # At the height of the longest, where the leader meets words on whichever side it comes from.
+    longest = max(texts, key=lambda text: text.width_mm)
+    return Sign(longest.width_mm + 0.8, height, (), texts, longest.at[1] + 0.45 * h)
 
 
 def datum(letter: str) -> Sign:

@@ -4,10 +4,18 @@ from dataclasses import dataclass, replace
 from math import copysign
 
 from geometry.drawing.facts import Unit, Units
-from geometry.drawing.figures import converted_mm, converted_tolerance_mm, is_round, length_words, plain, shown_in
+from geometry.drawing.figures import (
+    converted_mm,
+    converted_tolerance_mm,
+    is_round,
+    length_words,
+    plain,
+    shown_in,
+    tolerance_words,
+)
 from geometry.drawing.model import Measure
 from geometry.fits import linear_tolerance_mm, radius_tolerance_mm
-from geometry.units import inch_to_mm
+from geometry.units import inch_to_mm, mm_to_inch
 
 GENERAL = "ISO 2768-m"
 _EACH: tuple[Unit, Unit] = ("mm", "in")
@@ -27,7 +35,7 @@ class SizeWriter:
     job: Unit
 
     def words(self, nominal_mm: float, tolerance_mm: float, *, individual: bool) -> str:
-        """A size as written, with its own tolerance or without: ``0.5 ±0.1``, ``0.5 ±0.1 [0.020 ±0.004]``."""
+        """A size as written, with its own tolerance or without: ``0.5 ±0.1``, ``0.5 ±0.1 [0.020 ±0.0036]``."""
         if self.units == "in_fraction" and not individual:
             return length_words(nominal_mm, self.units)
         return shown_in(
@@ -40,15 +48,18 @@ class SizeWriter:
             nominal_mm, tolerance_mm = self._rounded(nominal_mm, tolerance_mm, self.job)
         size, spread = self._rounded(nominal_mm, tolerance_mm, unit)
         written = length_words(size, "in_fraction" if self.units == "in_fraction" else unit)
-        return f"{written} ±{length_words(spread, unit)}" if individual else written
+        return f"{written} ±{tolerance_words(spread, unit)}" if individual else written
 
     def _rounded(self, nominal_mm: float, tolerance_mm: float, unit: Unit) -> tuple[float, float]:
         """Size and plus-and-minus as far as the figures of one unit say them, mm."""
         is_native = unit == self.job and is_round(nominal_mm, unit)
         if is_native and unit == "mm":
             return nominal_mm, tolerance_mm
-        # Beside a metric figure an inch is taken as far as it is written: a sixteenth has four decimals.
-        size = nominal_mm if is_native and self.units != "dual" else converted_mm(nominal_mm, unit)
+        # Beside a metric figure an inch is taken as far as it is written, and of its fractions a sixteenth is written whole.
+        is_whole = is_native and (
+            self.units != "dual" or length_words(nominal_mm, unit) == f"{mm_to_inch(nominal_mm):.4f}"
+        )
+        size = nominal_mm if is_whole else converted_mm(nominal_mm, unit)
         return size, converted_tolerance_mm(tolerance_mm, unit, lost_mm=abs(size - nominal_mm))
 
     def length(self, name: str, value: float, *, count: str = "") -> Measure:

@@ -6,6 +6,7 @@ import shutil
 import subprocess
 import sys
 from io import StringIO
+from math import dist
 from pathlib import Path
 from xml.etree import ElementTree
 
@@ -20,7 +21,7 @@ from numpy.typing import NDArray
 from geometry.cautions import ONE_LINE
 from geometry.drawing import Drawing, draw, to_dxf, to_pdf, to_png, to_svg
 from geometry.drawing.frame import NOT_FIT
-from geometry.drawing.model import Curve, Layer
+from geometry.drawing.model import Curve, Layer, Line
 from geometry.drawing.svg import all_texts
 from geometry.geometrical import GEOMETRICAL_TOLERANCES
 from geometry.pad import Pad
@@ -324,14 +325,20 @@ def test_a_curve_of_the_picture_ends_on_the_page_where_it_ends_in_the_view(name:
         assert np.abs(ends - wanted).max(axis=1).min() < 10
 
 
-def test_a_hidden_line_hardly_longer_than_a_dash_is_dashed_finer() -> None:
-    """Two dashes and a gap at least (ISO 128-2: a dash of 12 line widths, a gap of 3; from memory)."""
-    hidden = [
-        line for line in read_dxf(drawn(EVERY_KIND["skirt"])).modelspace().query("LINE") if line.dxf.layer == "HIDDEN"
-    ]
-    lengths = [line.dxf.start.distance(line.dxf.end) * drawn(EVERY_KIND["skirt"]).scale.factor for line in hidden]
-    assert min(lengths) < 6.75 < max(lengths)
-    for line, length in zip(hidden, lengths, strict=True):
-        scale = line.dxf.get("ltscale", 1.0)
-        assert scale == 1.0 if length > 9.375 else scale < 1.0
-        assert 2 * 3.0 * scale + 0.75 * scale <= length or scale == 0.2
+def test_a_hidden_line_hardly_longer_than_a_dash_is_dashed_too() -> None:
+    """Two dashes and a gap at least; a line type has dashes of 12 line widths (ISO 128-2, from memory)."""
+    drawing = drawn(EVERY_KIND["skirt"])
+    lines = read_dxf(drawing).modelspace().query("LINE")
+    hidden = [line for line in lines if line.dxf.layer == "HIDDEN"]
+    lengths: dict[str, list[float]] = {kind: [] for kind in ("BYLAYER", "CONTINUOUS")}
+    for line in hidden:
+        lengths[line.dxf.get("linetype", "BYLAYER")].append(
+            line.dxf.start.distance(line.dxf.end) * drawing.scale.factor
+        )
+    assert 0 < max(lengths["CONTINUOUS"]) < 3.0
+    assert min(lengths["BYLAYER"]) > 2 * 3.0 + 0.75
+    side = next(placed for placed in drawing.views if placed.view.name == "side")
+    walls = [s for s in side.view.shapes if isinstance(s, Line) and s.layer is Layer.HIDDEN]
+    short = [wall for wall in walls if dist(wall.start, wall.end) * drawing.scale.factor < 6.75]
+    assert short
+    assert len(lengths["CONTINUOUS"]) >= 2 * len(short)

@@ -100,11 +100,11 @@ def test_a_sheet_with_inches_has_the_mass_in_pounds_too_and_says_how_many_are_ma
 
 
 def test_beside_the_figures_of_a_ruling_inch_the_metric_ones_let_nothing_pass_that_they_stop() -> None:
-    """0.015 ±0.003 in are 0.3048 to 0.4572 mm; 4 1/16 in is written 4.062, which is 103.17 mm, and 0.425 in is 10.80 mm."""
+    """0.015 ±0.0039 in are 0.282 to 0.480 mm; 4 1/16 in is written 4.0625, which is 103.19 mm, and 0.425 in is 10.80 mm."""
     pad, sheet = sheet_of("allotment_estate_inch_shop", "dual")
     shown = measures(pad, sheet)
-    assert shown["slot_corner_radius_mm"].words == "◆ 2× R0.38 ±0.07 [0.015 ±0.003]"
-    assert {"⌀103.17 [4.062]"} <= {measure.words.removeprefix("◆ ") for measure in shown.values()}
+    assert shown["slot_corner_radius_mm"].words == "◆ 2× R0.38 ±0.09 [0.015 ±0.0039]"
+    assert {"⌀103.19 [4.0625]"} <= {measure.words.removeprefix("◆ ") for measure in shown.values()}
     assert not [m.words for m in shown.values() if "10.79 [0.425]" in m.words]
     words = all_words(draw(pad, sheet))
     assert "inches govern; chamfers, frames, notes in inches" in words
