@@ -8,8 +8,8 @@ from itertools import product
 from math import inf
 from typing import NamedTuple
 
+from geometry.drawing.block import Block
 from geometry.drawing.blocks import (
-    Block,
     isometric_block,
     named,
     side_block,

@@ -2,22 +2,17 @@
 
 from collections.abc import Iterator
 from contextlib import suppress
-from dataclasses import dataclass
-from functools import cached_property
 from itertools import pairwise, product
 from math import cos, inf, radians, sin
 
-import numpy as np
-from numpy.typing import NDArray
-
+from geometry.drawing.block import ROUND_VIEWS, Block
 from geometry.drawing.callouts import place_callout
 from geometry.drawing.canvas import Canvas
 from geometry.drawing.details import Detail
 from geometry.drawing.facts import FigureUnit, SheetFacts
-from geometry.drawing.free_space import covered_by
 from geometry.drawing.isometric import isometric_view
 from geometry.drawing.main_signs import with_signs
-from geometry.drawing.meeting import arrow_line, axes_of, is_free
+from geometry.drawing.meeting import arrow_line, axes_of
 from geometry.drawing.model import Anchor, Arrow, Box, Layer, Line, Measure, Text, View
 from geometry.drawing.notes import OnLeader
 from geometry.drawing.placing import NoRoomError, place_letter
@@ -38,56 +33,9 @@ _RIM_ANGLES = (-45.0, 45.0, -30.0, 30.0, -60.0, 60.0, -135.0, 135.0, -70.0, 70.0
 _OFF_EDGE_MM = 1.2
 _LEAST_APART_MM = 0.7
 """Between two parallel lines (ISO 128-2, from memory)."""
-_ROUND = frozenset({"top", "underside"})
 _SIGHT_ARROW_MM = 7.0
 _LETTERS = ((1.2, 0.0), (0.0, -STYLE.large_mm - 1.0), (1.2, _SIGHT_ARROW_MM - STYLE.large_mm / 2))
 """Where the letters of the cutting plane may stand, from the arrows' tails: beside them, below, and at the plane's end."""
-
-
-@dataclass
-class Block:
-    """A view with its dimensions, marks and name, in paper mm about the view's origin; nothing is added to it any more."""
-
-    view: View
-    scale: Scale
-    canvas: Canvas
-
-    @cached_property
-    def box(self) -> Box:
-        """All that it covers."""
-        return self.canvas.box
-
-    @cached_property
-    def covered(self) -> tuple[Box, ...]:
-        """The same more closely: rectangles that together cover it, and leave free what others may stand in."""
-        k, box = self.scale.factor, self.view.box
-        whole = () if self.view.name in _ROUND else (Box(box.left * k, box.bottom * k, box.right * k, box.top * k),)
-        return (*whole, *covered_by(self.canvas))
-
-    @cached_property
-    def edges(self) -> NDArray[np.float64]:
-        """Left, bottom, right and top of each of those."""
-        return np.array([(box.left, box.bottom, box.right, box.top) for box in self.covered])
-
-    @cached_property
-    def _kept(self) -> tuple[Box, ...]:
-        canvas = self.canvas
-        return (*canvas.solids, *(text.box for text in canvas.texts), *(d.text.box for d in canvas.dimensions))
-
-    def touches(self, box: Box) -> bool:
-        """Whether anything of it reaches into a rectangle."""
-        return any(box.meets(other) for other in self._kept) or not is_free(box, self.canvas.lines)
-
-    def apart_from(self, other: "Block", gap_mm: float, *, upwards: bool) -> float:
-        """How far another view's origin must be at least, above or at the right, to be clear of this one by a gap, mm.
-
-        Each may reach into the other's empty corners.
-        """
-        low, far = (1, 3) if upwards else (0, 2)
-        from_, to = (0, 2) if upwards else (1, 3)
-        own, others = self.edges[:, None, :], other.edges[None, :, :]
-        meet = (own[..., from_] < others[..., to] + gap_mm) & (others[..., from_] < own[..., to] + gap_mm)
-        return float(np.where(meet, own[..., far] - others[..., low] + gap_mm, -inf).max())
 
 
 def section_block(
@@ -298,5 +246,5 @@ def _canvas(view: View, scale: Scale) -> Canvas:
     """The surroundings of a view: the part, and the centre lines that stand out of it."""
     k = scale.factor
     box = Box(view.box.left * k, view.box.bottom * k, view.box.right * k, view.box.top * k)
-    solids = [box] if view.name not in _ROUND else list(_about_circle(box.right))
+    solids = [box] if view.name not in ROUND_VIEWS else list(_about_circle(box.right))
     return Canvas(solids=solids, lines=axes_of(view.shapes, k))
