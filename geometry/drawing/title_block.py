@@ -14,6 +14,9 @@ from geometry.drawing.signs import texture
 from geometry.drawing.style import STYLE
 from geometry.units import kg_to_pound
 
+_EDGE_PAD_MM, _SMALL_STEP_MM = 0.9, 2.8
+"""Above a caption and below two small lines, which are as far apart as ISO 3098-1 asks: 22/14 of their height (from memory)."""
+
 
 def title_block(sheet: Sheet, scale: Scale) -> None:
     """Fields of ISO 7200 with scale, projection, material, mass and general surface texture."""
@@ -93,7 +96,7 @@ def _block_row(sheet: Sheet, cells: tuple[tuple[float, str, str], ...], box: Box
         right = left + box.width * share / 100
         sheet.shapes += rectangle(Box(left, box.bottom, right, box.top), Layer.FRAME)
         room = right - left - 2 * STYLE.cell_pad_mm
-        at = (left + STYLE.cell_pad_mm, box.top - STYLE.cell_pad_mm - STYLE.small_mm)
+        at = (left + STYLE.cell_pad_mm, box.top - _EDGE_PAD_MM - STYLE.small_mm)
         if caption:
             sheet.texts.append(Text(at, cut_to_width(caption, height_mm=STYLE.small_mm, width_mm=room), STYLE.small_mm))
         sheet.texts += _cell_words(value, left + STYLE.cell_pad_mm, box.bottom, room)
@@ -110,7 +113,7 @@ def _cell_words(value: str, left: float, bottom: float, room: float) -> Iterator
     if len(lines) > 2:
         lines = (lines[0], cut_to_width(" ".join(lines[1:]), height_mm=STYLE.small_mm, width_mm=room))
     for i, line in enumerate(lines):
-        up = 1.0 + (len(lines) - 1 - i) * 2.5 + (0.7 if len(lines) == 1 else 0)
+        up = _EDGE_PAD_MM + (len(lines) - 1 - i) * _SMALL_STEP_MM + (0.7 if len(lines) == 1 else 0)
         yield Text((left, bottom + up), line, STYLE.small_mm)
 
 
