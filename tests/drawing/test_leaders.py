@@ -13,11 +13,15 @@ from geometry.drawing.facts import Paper, Units
 from geometry.drawing.meeting import cost_among, is_met, length_within, rival
 from geometry.drawing.model import Box, Layer, Line
 from geometry.pad import Pad
-from tests.drawing.faults import faults, lines_beside_others
+from tests.drawing.faults import crossed_leaders, faults, lines_beside_others
 from tests.drawing.pads import TINY, TYPICAL, drawn, pads, sheets
-from tests.drawing.test_practice import POOL, SAMPLES, sheet_of
+from tests.drawing.test_practice import SAMPLES, sheet_of
 from tests.examples import examples
 
+POOL = 24
+"""How a crowded sheet is laid out is told by many sheets: one of a pad that nobody would make may be worse than any rule.
+
+The first two dozen that are tried are the simplest pad two dozen times, so that two tries are the least."""
 NAMES = sorted(path.stem for path in SAMPLES.glob("*.json") if "no_pad" not in path.stem)
 SHEETS: tuple[tuple[Paper, Units], ...] = (
     ("A4", "mm"),
@@ -49,14 +53,15 @@ def test_the_same_on_every_paper_and_in_all_units(name: str, at: int) -> None:
 
 @examples(2, many=10, shrinks=False)
 @given(jobs=st.lists(st.tuples(pads(), sheets()), min_size=POOL, max_size=POOL))
-def test_on_the_sheets_of_any_two_dozen_pads_few_do_and_none_goes_through_words(
+def test_on_the_sheets_of_any_two_dozen_pads_hardly_any_leader_is_in_the_way_and_none_goes_through_words(
     jobs: list[tuple[Pad, SheetFacts]],
 ) -> None:
-    """Of 300 such sheets 299 had none, one had one."""
+    """Of 300 such sheets one had a leader across a dimension line, and one a leader or frame close beside another's line."""
     drawings = [draw(pad, sheet) for pad, sheet in jobs]
-    beside = [len(lines_beside_others(drawing)) for drawing in drawings]
-    assert max(beside) <= 3
-    assert sum(beside) <= POOL / 4
+    for finder in (crossed_leaders, lines_beside_others):
+        found = [len(finder(drawing)) for drawing in drawings]
+        assert max(found) <= 3
+        assert sum(found) <= POOL / 4
     assert [fault for drawing in drawings for fault in faults(drawing) if "through" in fault] == []
 
 

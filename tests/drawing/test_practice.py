@@ -7,8 +7,6 @@ from math import hypot
 from pathlib import Path
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 
 from geometry.design import design_pad
 from geometry.drawing import SheetFacts, draw
@@ -22,14 +20,9 @@ from geometry.measurements import read_measurements
 from geometry.pad import Pad
 from geometry.sheet_facts import sheet_facts
 from tests.drawing.faults import crossed_leaders, words_of
-from tests.drawing.pads import DEEP, HUGE, KNOWN, LONG_STEM, TINY, TYPICAL, drawn, facts, pads, sheets
-from tests.examples import examples
+from tests.drawing.pads import DEEP, HUGE, KNOWN, LONG_STEM, TINY, TYPICAL, drawn, facts
 from tests.geometry.pads import EVERY_KIND
 
-POOL = 24
-"""How a crowded sheet is laid out is told by many sheets: one of a pad that nobody would make may be worse than any rule.
-
-The first two dozen that are tried are the simplest pad two dozen times, so that two tries are the least."""
 SAMPLES = Path(__file__).parents[2] / "sample_data"
 
 
@@ -48,15 +41,6 @@ def all_words(drawing: Drawing) -> str:
 def test_no_leader_crosses_a_dimension_line(name: str) -> None:
     """Where the words of the mouth's chamfer are longer than half the body, it is told in the top view."""
     assert crossed_leaders(drawn(KNOWN[name])) == []
-
-
-@examples(2, many=10, shrinks=False)
-@given(jobs=st.lists(st.tuples(pads(), sheets()), min_size=POOL, max_size=POOL))
-def test_leaders_cross_few_lines_on_the_sheets_of_any_two_dozen_pads(jobs: list[tuple[Pad, SheetFacts]]) -> None:
-    """Of 300 such sheets 299 had no crossing, one had one."""
-    crossed = [len(crossed_leaders(draw(pad, sheet))) for pad, sheet in jobs]
-    assert max(crossed) <= 3
-    assert sum(crossed) <= POOL / 4
 
 
 def test_the_finder_of_crossed_leaders_sees_one() -> None:

@@ -95,15 +95,25 @@ def test_a_side_view_in_projection_has_no_letter() -> None:
     assert "D" not in {text.words for text in drawing.texts}
 
 
-@pytest.mark.parametrize("name", NAMES)
-def test_what_a_leader_may_tell_is_told_just_once(name: str) -> None:
+def assert_told_just_once(name: str, at: int) -> None:
     """On a leader at the section or the side view, or in the notes: roots, lead-in, the seat's texture beside the top's."""
-    for at in range(len(SHEETS)):
-        pad, sheet = turned(at, name)
-        words = all_words(draw(pad, sheet))
-        assert len(re.findall(r"R0\.\d+ to R0", words)) == pad.has_stem + pad.has_plug
-        assert len(re.findall(r"(?<!× )\b0\.(?:5|020) × 45°", words)) == pad.has_stem
-        assert len(re.findall(r"Ra 3\.2|\(datum A\) 3\.2", words)) == (0 if sheet.as_printed else 2)
+    pad, sheet = turned(at, name)
+    words = all_words(draw(pad, sheet))
+    assert len(re.findall(r"R0\.\d+ to R0", words)) == pad.has_stem + pad.has_plug
+    assert len(re.findall(r"(?<!× )\b0\.(?:5|020) × 45°", words)) == pad.has_stem
+    assert len(re.findall(r"Ra 3\.2|\(datum A\) 3\.2", words)) == (0 if sheet.as_printed else 2)
+
+
+@pytest.mark.parametrize(("number", "name"), list(enumerate(NAMES)))
+def test_what_a_leader_may_tell_is_told_just_once(number: int, name: str) -> None:
+    assert_told_just_once(name, number)
+
+
+@pytest.mark.full
+@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("at", range(len(SHEETS)))
+def test_it_is_on_every_paper_and_in_all_units(name: str, at: int) -> None:
+    assert_told_just_once(name, at)
 
 
 @pytest.mark.parametrize(("number", "name"), list(enumerate(NAMES)))
