@@ -31,7 +31,7 @@ _NEARLY_DOWN = (-84.0, -87.0)
 _LIP_SHARE = 0.75
 """A seat that is less high than this part of the window's radius shows the lip beside it."""
 _AWAY_SHARE = 0.75
-_STEEP = (120.0, 115.0, 125.0, 110.0, 105.0)
+_STEEP = (115.0, 110.0, 120.0, 105.0, 125.0)
 
 
 @dataclass(slots=True)

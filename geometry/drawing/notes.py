@@ -145,7 +145,7 @@ def _edge_words(pad: Pad, unit: Unit, told: frozenset[OnLeader]) -> str:
     )
     roots = "".join(words for root, is_there, words in said if is_there and root not in told)
     top = ", and the plug's top edge" if pad.has_plug else ""
-    which = "body's round edges only" if pad.has_flats else "body's edges"
+    which = "body's round edges only" if pad.has_flats else "body's outer edges" if pad.has_skirt else "body's edges"
     rim = f"; chamfer: {which}, top and bottom{top}" if pad.edge_chamfer_mm else ""
     edges = (
         f"Edges, ISO\u00a013715: outer −{size(_OUTER_EDGE_MM)}, no burr; inner corners not shown R{size(_INNER_CORNER_MM)}\u00a0max"
