@@ -115,7 +115,7 @@ class OtherViews:
             self.tops[with_mouth] = top_block(self.pad, self.shown, self.scale, with_mouth=with_mouth)
         return self.tops[with_mouth]
 
-    def side(self, way: "Way", moved: frozenset[str], wanted: frozenset[OnLeader]) -> tuple[Block, frozenset[OnLeader]]:
+    def side(self, way: Way, moved: frozenset[str], wanted: frozenset[OnLeader]) -> tuple[Block, frozenset[OnLeader]]:
         """The side view or half of it, with what the section leaves to it, and what of that a note would tell otherwise.
 
         Raises NoRoomError where something has no room.
@@ -128,7 +128,7 @@ class OtherViews:
             side, told = with_told(self.pad, side, self.facts.figure_unit, wanted)
         return (with_marking(self.pad, side, self.marking) if way.marked == "side" else side), told
 
-    def beside(self, way: "Way", moved: frozenset[str], wanted: frozenset[OnLeader]) -> Beside | None:
+    def beside(self, way: Way, moved: frozenset[str], wanted: frozenset[OnLeader]) -> Beside | None:
         """The side view, or half of it or none, and the top view, one of them marked; nothing where something has no room."""
         key, at_side = (way, moved, wanted), moved & AT_SIDE
         if at_side and way.half is None:

@@ -111,9 +111,8 @@ def with_signs(
 ) -> tuple[Canvas, frozenset[OnLeader]]:
     """What is wanted on leaders where each has a good place, and what that is: ``plug_mm`` is how wide the view shows the plug.
 
-    What is ``only_here`` to be seen may be a little in the way.
-
-    What is placed first may bar the way of the other, so where care is taken it is tried with the texture last and first.
+    What is ``only_here`` to be seen may be a little in the way. What is placed first may bar the way of the other, so where
+    care is taken it is tried with the texture last and first.
     """
     found = []
     for texture_first in (False, True) if len(wanted) > 1 and canvas.patience else (False,):
