@@ -1,43 +1,31 @@
 """Where the views stand on a sheet: in projection about the section, the others where there is room."""
 
 from collections.abc import Iterator
-from contextlib import suppress
 from dataclasses import dataclass, field
-from functools import cached_property
 from itertools import product
-from math import inf
-from typing import NamedTuple
 
 from geometry.drawing.block import Block
 from geometry.drawing.blocks import (
     isometric_block,
     named,
-    side_block,
-    top_block,
-    underside_block,
-    with_marking,
-    with_moved,
     with_sight,
-    with_told,
 )
 from geometry.drawing.details import Detail
 from geometry.drawing.facts import SheetFacts
 from geometry.drawing.frame import Sheet, fill_sheet
 from geometry.drawing.free_space import FreeSpace
 from geometry.drawing.main_signs import wanted_signs
-from geometry.drawing.model import Box, Measure, Point
-from geometry.drawing.notes import OnLeader, marking_words, note_words
+from geometry.drawing.model import Box, Point
+from geometry.drawing.notes import OnLeader, note_words
+from geometry.drawing.other_views import WAYS, Leeway, OtherViews
 from geometry.drawing.placing import NoRoomError
-from geometry.drawing.scales import SCALES, Scale
-from geometry.drawing.side_signs import AT_SIDE
+from geometry.drawing.scales import Scale
 from geometry.drawing.style import STYLE
 from geometry.pad import Pad
 
 _LEAST_PICTURE_MM = 12.0
 _PICTURE_SHARES = (1.0, 0.8, 0.65, 0.5, 0.4, 0.3, 0.2, 0.1)
 """Of the main scale, as large as there is room for."""
-_LEAST_UNDERSIDE_MM = 30.0
-_NARROW_MM = 6.0
 _ALL_ON_LEADERS: frozenset[OnLeader] = frozenset(
     {"stem root", "lead-in", "plug root", "pocket corners", "seat texture"}
 )
@@ -67,82 +55,6 @@ class Sheets:
         return self.made[key]
 
 
-@dataclass(frozen=True, slots=True)
-class Leeway:
-    """What is allowed so that the views find room."""
-
-    at_right: bool = False
-    """Whether the projected views may stand at the right end of the area too."""
-    crowded: bool = False
-    """Whether views may stand nearer each other, and the section's name aside."""
-
-
-class Way(NamedTuple):
-    """The side view whole, half or not at all, the view that carries the words about marking, and how wide the side view may be."""
-
-    half: bool | None
-    marked: str
-    narrow: bool = False
-    """Words that the section leaves to it stand hardly wider than the part."""
-    apart: bool = False
-    """The side view stands where there is room, and an arrow says how it is seen (ISO 128-3)."""
-
-
-Beside = tuple[Block | None, Block, frozenset[OnLeader]]
-"""Side view, top view, and what they tell on leaders."""
-
-
-class OtherViews:
-    """Side view, top view and underside at one main scale: the same about every section, so made once."""
-
-    def __init__(self, pad: Pad, shown: dict[str, Measure], facts: SheetFacts, scale: Scale) -> None:
-        self.pad, self.shown, self.facts, self.scale = pad, shown, facts, scale
-        self.marking = marking_words(facts.figure_unit)
-        self.told: frozenset[OnLeader] = (
-            frozenset({"pocket corners"}) if "relief_corner_radius_mm" in shown else frozenset()
-        )
-        self.made: dict[tuple[Way, frozenset[str], frozenset[OnLeader]], Beside | None] = {}
-        self.tops: dict[bool, Block] = {}
-
-    @cached_property
-    def undersides(self) -> tuple[list[Block], ...]:
-        """View C as large as can be, smaller, or not at all."""
-        return tuple(_undersides(self.pad, self.scale))
-
-    def top(self, *, with_mouth: bool) -> Block:
-        """The top view; raises NoRoomError where its dimensions have no room."""
-        if with_mouth not in self.tops:
-            self.tops[with_mouth] = top_block(self.pad, self.shown, self.scale, with_mouth=with_mouth)
-        return self.tops[with_mouth]
-
-    def side(self, way: Way, moved: frozenset[str], wanted: frozenset[OnLeader]) -> tuple[Block, frozenset[OnLeader]]:
-        """The side view or half of it, with what the section leaves to it, and what of that a note would tell otherwise.
-
-        Raises NoRoomError where something has no room.
-        """
-        side = side_block(self.pad, self.scale, half=bool(way.half))
-        limit = side.box.right + _NARROW_MM if way.narrow else inf
-        side = with_moved(self.pad, side, self.shown, self.facts, moved, right_limit=limit)
-        told = frozenset[OnLeader]()
-        if wanted:
-            side, told = with_told(self.pad, side, self.facts.figure_unit, wanted)
-        return (with_marking(self.pad, side, self.marking) if way.marked == "side" else side), told
-
-    def beside(self, way: Way, moved: frozenset[str], wanted: frozenset[OnLeader]) -> Beside | None:
-        """The side view, or half of it or none, and the top view, one of them marked; nothing where something has no room."""
-        key, at_side = (way, moved, wanted), moved & AT_SIDE
-        if at_side and way.half is None:
-            return None
-        if key not in self.made:
-            self.made[key] = None
-            with suppress(NoRoomError):
-                side, told = (None, frozenset[OnLeader]()) if way.half is None else self.side(way, at_side, wanted)
-                top = self.top(with_mouth="slot_mouth_chamfer_mm" in moved)
-                top = with_marking(self.pad, top, self.marking) if way.marked == "top" else top
-                self.made[key] = side, top, told | self.told
-        return self.made[key]
-
-
 def arranged(
     others: OtherViews,
     sheets: Sheets,
@@ -159,7 +71,7 @@ def arranged(
     rest = wanted_signs(others.pad, is_printed=sheets.facts.as_printed) - told
     windows = [Block(detail.view, detail.scale, detail.canvas) for detail in details]
     undersides = [(below, with_sight(section, "C") if below else section) for below in others.undersides]
-    for way in _WAYS:
+    for way in WAYS:
         views = others.beside(way, section.canvas.moved, rest if way.half is not None else frozenset())
         if (
             views is None
@@ -180,27 +92,6 @@ def arranged(
                 if placed:
                     return sheet, placed
     return None
-
-
-_WAYS = (
-    *(Way(half, marked, narrow) for half, narrow, marked in product((False, True), (False, True), ("side", "top"))),
-    Way(False, ""),
-    Way(True, ""),
-    Way(True, "", narrow=True),
-    *(Way(half, marked, apart=True) for half, marked in product((False, True), ("top", ""))),
-    Way(None, "top"),
-    Way(None, ""),
-)
-
-
-def _undersides(pad: Pad, scale: Scale) -> Iterator[list[Block]]:
-    """View C where there is something to see: at the main scale, or one step smaller where that is still a picture, or none."""
-    if pad.has_stem or pad.has_recess or pad.has_skirt:
-        yield [underside_block(pad, scale, main=scale)]
-        smaller = next((other for other in SCALES if other < scale), scale)
-        if smaller < scale and pad.body_diameter_mm * smaller.factor >= _LEAST_UNDERSIDE_MM:
-            yield [underside_block(pad, smaller, main=scale)]
-    yield []
 
 
 def right_limit_of(pad: Pad, area: Box, scale: Scale) -> float:

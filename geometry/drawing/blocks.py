@@ -17,7 +17,7 @@ from geometry.drawing.model import Anchor, Arrow, Box, Layer, Line, Measure, Tex
 from geometry.drawing.notes import OnLeader
 from geometry.drawing.placing import NoRoomError, place_letter
 from geometry.drawing.plan import top_view, underside_view
-from geometry.drawing.plan_view import add_plan_dimensions, mouth_on_plan
+from geometry.drawing.plan_view import add_plan_dimensions, moved_to_plan
 from geometry.drawing.scales import Scale
 from geometry.drawing.side import flat_end_mm, side_view
 from geometry.drawing.side_signs import SideSigns, hidden_at_side, side_solids
@@ -143,10 +143,8 @@ def _coarse(pad: Pad, scale: Scale) -> Pad:
     )
 
 
-def top_block(pad: Pad, shown: dict[str, Measure], scale: Scale, *, with_mouth: bool) -> Block:
-    """The top view with its dimensions, the chamfer of the slot too if wanted, and the cutting plane with its arrows and letters
-    (ISO 128-3).
-    """
+def top_block(pad: Pad, shown: dict[str, Measure], scale: Scale, *, moved: frozenset[str]) -> Block:
+    """The top view with its dimensions, what the section leaves to it, and cutting plane, arrows and letters (ISO 128-3)."""
     coarse = _coarse(pad, scale)
     view = top_view(coarse, over_mm=STYLE.centre_over_mm / scale.factor)
     for letters in _LETTERS:
@@ -154,8 +152,7 @@ def top_block(pad: Pad, shown: dict[str, Measure], scale: Scale, *, with_mouth: 
         _add_cutting_plane(canvas, view.box.right * scale.factor + STYLE.centre_over_mm, *letters)
         with suppress(NoRoomError):
             add_plan_dimensions(canvas, pad, shown, scale)
-            if with_mouth:
-                mouth_on_plan(canvas, coarse, shown, scale)
+            moved_to_plan(canvas, coarse, shown, scale, moved)
             return Block(view, scale, canvas)
     raise NoRoomError(f"no room for the dimensions of the top view at {scale.words}")
 

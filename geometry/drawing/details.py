@@ -27,9 +27,8 @@ _LEAST_IN_GROOVE_MM = 1.0
 """A seat corner that is smaller in the groove's window has one of its own; smaller than on the section, which has more about it."""
 _UP_LEFT = (135.0, 125.0, 145.0, 115.0, 155.0)
 _DOWN_RIGHT = (-45.0, -35.0, -55.0, -25.0, -65.0)
-_NEARLY_DOWN = (-84.0, -87.0)
-_LIP_SHARE = 0.75
-"""A seat that is less high than this part of the window's radius shows the lip beside it."""
+_LIP_SHARE = 1.2
+"""A seat that is less high than this part of the window's radius stands in its middle, with the lip beside it."""
 _AWAY_SHARE = 0.75
 _STEEP = (115.0, 110.0, 120.0, 105.0, 125.0)
 
@@ -165,22 +164,21 @@ def _shows_lip(detail: Detail, pad: Pad) -> bool:
 
 def _corner_detail(pad: Pad, shown: dict[str, Measure], main: Scale, facts: SheetFacts, reach: float) -> Detail:
     """Detail Y: the seat's corner radius, where it is too small on the section, and beside a shallow seat the lip's run-out."""
-    radius = pad.seat_corner_radius_mm
-    detail = _window(pad, "Y", (pad.seat_diameter_mm / 2, 0.0), radius, main, reach)
+    radius, lip = pad.seat_corner_radius_mm, pad.seat_length_mm
+    corner = (pad.seat_diameter_mm / 2, 0.0)
+    detail = _window(pad, "Y", corner, radius, main, reach)
+    is_shallow = _shows_lip(detail, pad)
+    if is_shallow:
+        corner = (corner[0], lip / 2)
+        detail = _window(pad, "Y", corner, radius, main, reach)
     k = detail.scale.factor
-    at = (-radius * k, radius * k)
-    if _shows_lip(detail, pad):
-        pointer = Pointer(
-            shown["seat_corner_radius_mm"], "radius", at, radius * k, _NEARLY_DOWN, _lengths(reach), is_turned=True
-        )
-        place_pointer(detail.canvas, detail.scale, pointer)
-        lip = pad.seat_length_mm
-        seen = min(lip_outer_mm(pad) - pad.seat_diameter_mm / 2, (detail.window_mm**2 - lip**2) ** 0.5)
+    at = (-radius * k, (radius - corner[1]) * k)
+    pointer = Pointer(shown["seat_corner_radius_mm"], "radius", at, radius * k, _DOWN_RIGHT, _lengths(reach))
+    place_pointer(detail.canvas, detail.scale, pointer)
+    if is_shallow:
+        seen = min(lip_outer_mm(pad) - corner[0], (detail.window_mm**2 - (lip / 2) ** 2) ** 0.5)
         frame = tolerance_frame(LIP_RUN_OUT, facts.figure_unit, critical=facts.critical)
-        place_square(detail.canvas, frame, [(seen * 0.6 * k, lip * k)], "lip run-out", up=False, ways=(1,))
-    else:
-        pointer = Pointer(shown["seat_corner_radius_mm"], "radius", at, radius * k, _DOWN_RIGHT, _lengths(reach))
-        place_pointer(detail.canvas, detail.scale, pointer)
+        place_square(detail.canvas, frame, [(seen * 0.6 * k, lip / 2 * k)], "lip run-out", up=False, ways=(1,))
     return _named(detail)
 
 

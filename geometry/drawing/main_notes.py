@@ -26,7 +26,7 @@ def placed_or_moved(
 
     ``is_seen`` says that another view shows its feature. Raises NoRoomError where there is no room and it may not be left out.
     """
-    if not plan.may_move or not is_seen:
+    if name not in plan.may_move or not is_seen:
         place(canvas)
         return
     trial = canvas.copied()
@@ -45,7 +45,7 @@ def mouth_note(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale
     places = (((pad.slot_offset_mm + mouth, z), UP), ((pad.slot_offset_mm - mouth, z), left))
     name = "slot_mouth_chamfer_mm"
     if name in shown:
-        if pad.has_relief and plan.may_move:
+        if pad.has_relief and name in plan.may_move:
             # The section cuts the pocket: the top view shows where the slot itself is.
             canvas.moved |= {name}
             return

@@ -34,8 +34,9 @@ class Plan:
     """The diameter that keeps the pad in its place: its axis is a datum."""
     critical: tuple[str, ...] = ()
     """Dimensions and tolerances that an estimate depends on."""
-    may_move: bool = False
-    """What finds only a troubled place at the section may stand at a view that shows it too."""
+    may_move: frozenset[str] = frozenset()
+    """What may stand at another view that shows it too, where it finds only a troubled place at the section: names of sizes and
+    tolerances."""
 
 
 def half_body(pad: Pad) -> float:

@@ -240,7 +240,7 @@ def place_letter(canvas: Canvas, letter: str, *, centre: Point, radius: float, a
 
 def _letters(letter: str, centre: Point, radius: float, angles_deg: tuple[float, ...]) -> Iterator[tuple[Text, Line]]:
     """Where the letter could stand, and the thin leader to it."""
-    for length, angle in product((6, 9, 12, 16, 20, 26, 32, 40, 50, 60, 75, 90), angles_deg):
+    for length, angle in product((3, 4.5, 6, 9, 12, 16, 20, 26, 32, 40, 50, 60, 75, 90), angles_deg):
         c, s = cos(radians(angle)), sin(radians(angle))
         near = (centre[0] + radius * c, centre[1] + radius * s)
         far = (near[0] + length * c, near[1] + length * s)

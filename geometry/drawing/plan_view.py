@@ -69,17 +69,33 @@ def add_plan_dimensions(canvas: Canvas, pad: Pad, shown: dict[str, Measure], sca
         right = Pointer(shown["plug_corner_radius_mm"], "radius", at, radius * k, _OUTWARD, _LENGTHS)
         place_pointer(canvas, scale, *_in_each_quarter(right))
     if pad.has_flats and "edge_chamfer_mm" in shown:
-        rim = (body - pad.edge_chamfer_mm / 2) * k
-        at = (rim * cos(radians(_AT_RIM_DEG)), rim * sin(radians(_AT_RIM_DEG)))
-        edge = Pointer(shown["edge_chamfer_mm"], "note", at, 0.0, _OFF_RIM, _LENGTHS)
-        place_pointer(canvas, scale, *_in_each_quarter(edge))
+        _edge(canvas, pad, shown, scale)
 
 
-def mouth_on_plan(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale) -> None:
-    """The chamfer of the slot's mouth on a leader to its edge, where the section has no room for it; raises NoRoomError.
+def _edge(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale) -> None:
+    """The chamfer of the body's edge on a leader from outside."""
+    rim = (pad.body_diameter_mm - pad.edge_chamfer_mm) / 2 * scale.factor
+    at = (rim * cos(radians(_AT_RIM_DEG)), rim * sin(radians(_AT_RIM_DEG)))
+    edge = Pointer(shown["edge_chamfer_mm"], "note", at, 0.0, _OFF_RIM, _LENGTHS)
+    place_pointer(canvas, scale, *_in_each_quarter(edge))
+
+
+def moved_to_plan(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, moved: frozenset[str]) -> None:
+    """Chamfers for which the section, and a side view, have no room, on leaders to their edges; raises NoRoomError.
 
     ``pad`` is what the view shows: without a chamfer that is small on paper.
     """
+    if "edge_chamfer_mm" in moved:
+        _edge(canvas, pad, shown, scale)
+    if "slot_mouth_chamfer_mm" in moved:
+        _mouth(canvas, pad, shown, scale)
+
+
+AT_TOP = frozenset({"edge_chamfer_mm", "slot_mouth_chamfer_mm"})
+"""What the section may leave to the top view."""
+
+
+def _mouth(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale) -> None:
     k, rim = scale.factor, pad.body_diameter_mm / 2 - pad.edge_chamfer_mm
     x, begin = (pad.slot_width_mm + pad.slot_mouth_chamfer_mm) / 2, pad.relief_length_mm / 2
     for share in (0.75, 0.6, 0.85):

@@ -17,6 +17,7 @@ from tests.drawing.test_practice import all_words, sheet_of
 from tests.geometry.pads import EVERY_KIND
 
 CANOE, TOOL, POTTERY = "canoe_store_bored_ram", "tool_library_hatchback_stem", "pottery_studio_city_car_pocket"
+BELL = "bell_ringers_wagon_plate_ring"
 
 
 def on_sheet(name: str, units: Units, paper: Paper) -> tuple[Pad, Drawing]:
@@ -49,7 +50,7 @@ def test_the_hole_of_a_pin_is_told_where_it_is_seen_round() -> None:
 
 
 def test_the_run_out_at_the_side_view_meets_the_lips_face_from_below() -> None:
-    pad, drawing = on_sheet(CANOE, "in", "letter")
+    pad, drawing = on_sheet(BELL, "in", "letter")
     side = view_of(drawing, "side")
     heads = [s for s in drawing.shapes if isinstance(s, Arrow) and s.layer is Layer.TOLERANCE and s.direction_deg == 90]
     tips = [in_model(side, head.tip) for head in heads]
@@ -62,6 +63,31 @@ def test_the_mouths_chamfer_is_told_at_the_slots_edge_in_the_top_view() -> None:
     x, y = tip_of(drawing, "slot_mouth_chamfer_mm", "top")
     assert pad.slot_width_mm / 2 <= abs(x) <= pad.slot_width_mm / 2 + pad.slot_mouth_chamfer_mm
     assert hypot(x, y) < pad.body_diameter_mm / 2
+
+
+def test_a_very_shallow_seats_run_out_is_told_in_the_detail_of_its_corner_which_shows_the_lip() -> None:
+    pad, drawing = on_sheet(CANOE, "dual", "letter")
+    detail = view_of(drawing, "Y")
+    heads = [s for s in drawing.shapes if isinstance(s, Arrow) and s.layer is Layer.TOLERANCE and s.direction_deg == 90]
+    (tip,) = [tip for head in heads if hypot(*(tip := in_model(detail, head.tip))) < detail.view.box.right]
+    lip, face = pad.seat_length_mm / 2, -pad.seat_length_mm / 2
+    assert tip[1] == pytest.approx(lip)
+    assert tip[0] > 0
+    assert min(hypot(tip[0], lip), hypot(0.0, face)) < detail.view.box.right
+    (corner,) = (d for d in drawing.dimensions if d.measure.name == "seat_corner_radius_mm")
+    x, z = in_model(detail, corner.arrows[0].tip)
+    radius = pad.seat_corner_radius_mm
+    assert hypot(x + radius, z - face - radius) == pytest.approx(radius)
+
+
+def test_where_no_side_view_has_room_the_top_view_tells_both_chamfers() -> None:
+    pad, sheet = sheet_of(CANOE)
+    drawing = draw(pad, replace(sheet, paper="letter", units="dual", projection="third"))
+    assert "side" not in {placed.view.name for placed in drawing.views}
+    rim = pad.body_diameter_mm / 2
+    assert rim - pad.edge_chamfer_mm <= hypot(*tip_of(drawing, "edge_chamfer_mm", "top")) <= rim
+    x, _ = tip_of(drawing, "slot_mouth_chamfer_mm", "top")
+    assert pad.slot_width_mm / 2 <= abs(x) <= pad.slot_width_mm / 2 + pad.slot_mouth_chamfer_mm
 
 
 def test_the_seats_corner_is_met_at_the_side_view() -> None:

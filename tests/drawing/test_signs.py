@@ -77,7 +77,7 @@ def test_the_words_on_marking_a_pad_with_flats_point_at_what_is_left_of_its_cyli
     assert reach < dot.centre[0] < radius
     assert pad.foot_bottom_mm * factor < dot.centre[1] < pad.body_top_mm * factor
 
-    plain = top_block(pad, measures(pad, facts()), scale, with_mouth=False)
+    plain = top_block(pad, measures(pad, facts()), scale, moved=frozenset())
     top = with_marking(pad, plain, marking_words("mm"))
     (arrow,) = (s for s in top.canvas.shapes if isinstance(s, Arrow) and s not in plain.canvas.shapes)
     assert hypot(*arrow.tip) == pytest.approx(radius)
