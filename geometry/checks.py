@@ -26,7 +26,7 @@ import geometry.heads.slot.seam_checks  # noqa: F401 - importing these rooms reg
 from geometry.case import Case, case_of
 from geometry.conditions import Conditions
 from geometry.pad import Pad
-from geometry.rules import CHECK_RULES, Check, CheckRule, Pointless, Verdict, utilisation
+from geometry.rules import CHECK_RULES, NOT_CHECKED, Check, CheckRule, Pointless, Verdict, utilisation
 from geometry.spread import AS_DRAWN, Spread
 
 _ROUNDING = 1e-9
@@ -60,7 +60,7 @@ def governing_first(checks: tuple[Check, ...]) -> tuple[Check, ...]:
 def _answer(rule: CheckRule, case: Case) -> Check:
     missing = _missing(rule, case)
     if missing:
-        return Check(rule, "not_checked", 0.0, None, f"Not checked: {missing}.", case.c)
+        return Check(rule, "not_checked", 0.0, None, f"{NOT_CHECKED}{missing}.", case.c)
     found = rule.find(case)
     if isinstance(found, Pointless):
         return Check(rule, "not_applicable", 0.0, None, found.words, case.c)

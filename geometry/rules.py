@@ -42,6 +42,8 @@ def serves(kind: str, rooms: Set[str]) -> bool:
 
 Verdict = Literal["pass", "fail", "advice", "not_applicable", "not_checked"]
 Sense = Literal["at_most", "at_least"]
+NOT_CHECKED = "Not checked: "
+"""How the words of a check begin that was not made; where its verdict stands beside them, they are told without."""
 _SIGNS: Mapping[Sense, tuple[str, str]] = {"at_most": ("≤", ">"), "at_least": ("≥", "<")}
 """How a value compares with its limit where it is met, and where it is not."""
 

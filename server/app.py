@@ -38,6 +38,7 @@ from server.protocol import HeadAsGet
 from server.saved_app import BRINGS, add_saving, open_if_named
 from server.security import AccessLog, ForgeryGuard, SecurityHeaders
 from server.settings import Settings
+from server.templating import read_changes
 from server.uploads import BodyLimits
 from server.workers import KernelPool
 
@@ -78,6 +79,8 @@ def create_app(settings: Settings | None = None) -> FastAPI:
         lifespan=_running,
     )
     app.state.settings = chosen
+    if chosen.reload_templates:
+        read_changes()
     kept = open_cache(chosen.model_cache_folder, max_bytes=chosen.model_cache_mb * 2**20)
     app.state.archives = Once(kept)
     app.state.kernel = KernelPool(

@@ -6,10 +6,10 @@ from functools import cache
 from math import isfinite
 
 from geometry.design import Design
-from geometry.letters import lower_first
+from geometry.letters import lower_first, upper_first
 from geometry.measurements import Measurements
 from geometry.quantity import Group
-from geometry.rules import Check
+from geometry.rules import NOT_CHECKED, Check
 from geometry.variants import number_at
 from server import shown
 from server.field_views import LinkView, link_to, title_of
@@ -107,7 +107,7 @@ def _check(
     return CheckView(
         code=check.code,
         title=check.title,
-        words=shown.weights_in(shown.words_in(check.words + _assumed(check), units), units),
+        words=shown.weights_in(shown.words_in(_words(check), units), units),
         verdict=check.verdict,
         verdict_words=verdict_words(check),
         bar=shown.bar_width(min(used, 1.0)) if drawn else "",
@@ -122,6 +122,11 @@ def _check(
         ),
         missing=_missing(check, on_sheet) if check.verdict == "not_checked" else None,
     )
+
+
+def _words(check: Check) -> str:
+    """The sentence of a check; that one was not made is its verdict, and stands beside it with what to do."""
+    return upper_first(check.words.removeprefix(NOT_CHECKED)) + _assumed(check)
 
 
 def _needed(key: str, measurements: Measurements) -> str:

@@ -71,6 +71,8 @@ class Settings:
     """The largest file of saved designs that is taken in."""
     drawing_date: str = ""
     """The day on every drawing, such as ``2026-11-25``; empty for today (UTC). Set it for files equal byte for byte."""
+    reload_templates: int = 0
+    """1 while templates are worked on: each is read anew as soon as it has changed, without a restart."""
 
     @classmethod
     def from_environment(cls, environment: Mapping[str, str] | None = None) -> Self:
@@ -120,6 +122,8 @@ class Settings:
                 raise SettingsError(f"{PREFIX}{name.upper()} is {getattr(self, name)}; it must not be negative.")
         if not 0 <= self.port <= 65535:
             raise SettingsError(f"{PREFIX}PORT is {self.port}; it lies between 0 and 65535.")
+        if self.reload_templates not in {0, 1}:
+            raise SettingsError(f"{PREFIX}RELOAD_TEMPLATES is {self.reload_templates}; it is 0 or 1.")
         if self.drawing_date:
             _require_day(self.drawing_date)
         if self.base_address and not _BASE.fullmatch(self.base_address):

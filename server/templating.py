@@ -26,7 +26,7 @@ def _environment() -> Environment:
         loader=FileSystemLoader(TEMPLATES),
         autoescape=True,
         undefined=StrictUndefined,
-        # What is kept is not made anew where its template changes, so none is asked for at every request whether it did.
+        # None is asked for at every request whether it has changed, unless somebody works on them.
         auto_reload=False,
         trim_blocks=True,
         lstrip_blocks=True,
@@ -45,6 +45,13 @@ def kept(template: str, page: object, place: str = "") -> Markup:
 _ENVIRONMENT = _environment()
 
 
+def read_changes() -> None:
+    """From now on every template that has changed is read anew, and no piece is kept: for whoever works on them."""
+    _ENVIRONMENT.auto_reload = True
+
+
 def render(template: str, page: object) -> str:
     """One page; its context is the only thing that its template knows."""
+    if _ENVIRONMENT.auto_reload:
+        kept.cache_clear()
     return _ENVIRONMENT.get_template(template).render(page=page)

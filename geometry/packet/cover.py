@@ -12,9 +12,8 @@ from geometry.making.wording import Units
 from geometry.packet.cover_picture import section_picture
 from geometry.packet.paper import Data
 from geometry.packet.words import load_words, mass_words, plate_words, shop_units, verdict_of
-from geometry.rules import Check
+from geometry.rules import NOT_CHECKED, Check
 
-NOT_CHECKED = "Not checked: "
 ADVISING = "Nearer, but by their kind only advice, which fails no pad:"
 """What is said before checks that come nearer to their limits than the one that governs."""
 

@@ -172,3 +172,11 @@ def test_what_another_answer_would_ask_for_is_not_called_assumed() -> None:
     assert "Assumed" not in between["tip_bearing"].words
     plugged = checks(sheet(sample("lifeguard_station_pickup_round_plug")))
     assert "Assumed" not in plugged["plug_corner_clear"].words
+
+
+def test_that_an_estimate_was_not_made_is_told_once_with_the_way_to_its_box() -> None:
+    """Oracle: the title of the field that the example leaves empty; “not checked” stands in the verdict alone."""
+    check = checks(sheet(sample("mobile_library_van")))["entry_height_flat"]
+    assert check.verdict_words == "not checked"
+    assert check.missing
+    assert check.words == "Seam edge above ground, tyre flat is not measured."

@@ -32,6 +32,7 @@ def test_each_variable_sets_its_own_setting() -> None:
         ("SEAMREST_KERNEL_TIMEOUT_S", "nan"),
         ("SEAMREST_BODY_LIMIT_BYTES", "-1"),
         ("SEAMREST_DRAWING_DATE", "tomorrow"),
+        ("SEAMREST_RELOAD_TEMPLATES", "2"),
         ("SEAMREST_COLOUR", "blue"),
     ],
 )
