@@ -6,9 +6,13 @@ from functools import cache
 from itertools import product
 from math import cos, radians, sin
 
+import numpy as np
+from numpy.typing import NDArray
+
 from geometry.drawing.canvas import Canvas
 from geometry.drawing.model import Arc, Arrow, Box, Dimension, Layer, Line, Point, Shape, Text
 from geometry.drawing.placing import NoRoomError
+from geometry.drawing.room import Numbers, perhaps_free
 from geometry.drawing.signs import FRAME_MM, Sign, datum
 from geometry.drawing.style import STYLE
 
@@ -18,6 +22,7 @@ _RISES = (5.0, 7.0, 9.0, 12.0, 15.0, 19.0, 24.0, 30.0, 40.0)
 _RUNS = (1.2, 3.0, 6.0, 9.0, 13.0, 18.0, 24.0, 32.0, 42.0, 55.0)
 """Heights at which a leader that stands square on a face turns, and how far it then goes on."""
 _TURN_COST_MM = 2.5
+_SQUARE_DEG = 90.0
 _STEMS_MM = (2.5, 6.0, 9.0)
 """Triangle to frame: longer where a line, like that of a skirt's rim, runs before the face."""
 _SHORT_STEM_MM = 1.2
@@ -60,11 +65,12 @@ def place_callout(
     ``mirrored`` says that the other side of the axis will do as well; ``dotted`` that it points at a face, not at an edge, and
     so ends in a dot (ISO 128-2).
     """
-    tries = (
-        (tip, angle, *_leader(sign, tip, angle, length))
-        for tip, angle, length in _tries(tuple(tips), angles_deg, mirrored=mirrored)
-    )
-    _place_best(canvas, sign, tries, name, dotted=dotted)
+    at = np.array(tuple(tips))
+    which, way, angle, length = _tries(len(at), angles_deg, mirrored)
+    tip = np.column_stack((at[which, 0] * way, at[which, 1]))
+    across, up = np.cos(np.radians(angle)), np.sin(np.radians(angle))
+    elbow = tip + np.column_stack((across, up)) * length[:, None]
+    _place_best(canvas, sign, (tip, angle, elbow, np.where(across >= 0, _LEVEL_MM, -_LEVEL_MM)), name, dotted=dotted)
 
 
 def place_square(
@@ -82,79 +88,72 @@ def place_square(
 
     The leader goes at least so far ``beyond`` the face before it turns aside.
     """
-    angle = 90.0 if up else -90.0
-    places = [(x * side, y) for side in ((1, -1) if mirrored else (1,)) for x, y in tips]
-    tries = (
-        (places[n], angle, *_square_leader(sign, places[n], rise if up else -rise, ways[m] * run))
-        for n, m, rise, run in _square_tries(len(places), len(ways))
-        if rise > beyond
-    )
-    _place_best(canvas, sign, tries, name)
+    at = np.array([(x * side, y) for side in ((1, -1) if mirrored else (1,)) for x, y in tips])
+    which, way, rise, run = _square_tries(len(at), ways)
+    far = rise > beyond
+    tip, turn = at[which[far]], 1.0 if up else -1.0
+    elbow = np.column_stack((tip[:, 0], tip[:, 1] + turn * rise[far]))
+    _place_best(canvas, sign, (tip, np.full(len(tip), turn * _SQUARE_DEG), elbow, (way * run)[far]), name)
 
 
 @cache
-def _square_tries(places: int, ways: int) -> tuple[tuple[int, int, float, float], ...]:
+def _square_tries(places: int, ways: tuple[int, ...]) -> tuple[NDArray[np.intp], Numbers, Numbers, Numbers]:
     """Place, way, rise and run of each square leader worth a try, the most wanted first."""
-    costs = sorted(
+    tries = sorted(
         (rise + run + _TURN_COST_MM * (n + 6 * m), rise, run, n, m)
-        for n, m, rise, run in product(range(places), range(ways), _RISES, _RUNS)
+        for n, m, rise, run in product(range(places), range(len(ways)), _RISES, _RUNS)
     )
-    return tuple((n, m, rise, run) for _, rise, run, n, m in costs)
+    _, rises, runs, which, turns = zip(*tries, strict=True)
+    return np.array(which), np.array([float(ways[m]) for m in turns]), np.array(rises), np.array(runs)
+
+
+@cache
+def _tries(
+    places: int, angles_deg: tuple[float, ...], mirrored: bool
+) -> tuple[NDArray[np.intp], Numbers, Numbers, Numbers]:
+    """Place, side of the axis, direction and length of each leader worth a try, the most wanted first."""
+    tries = sorted(
+        (length + _TURN_COST_MM * (i + 2 * n + 6 * (way < 0)), length, angle if way > 0 else 180 - angle, n, way)
+        for n, way, (i, angle), length in product(
+            range(places), (1, -1) if mirrored else (1,), enumerate(angles_deg), _LENGTHS
+        )
+    )
+    _, lengths, angles, which, ways = zip(*tries, strict=True)
+    return np.array(which), np.array(ways, dtype=float), np.array(angles), np.array(lengths)
 
 
 def _place_best(
-    canvas: Canvas,
-    sign: Sign,
-    tries: Iterable[tuple[Point, float, Point, tuple[Line, ...]]],
-    name: str,
-    *,
-    dotted: bool = False,
+    canvas: Canvas, sign: Sign, tries: tuple[Numbers, Numbers, Numbers, Numbers], name: str, *, dotted: bool = False
 ) -> None:
-    """The place whose leader crosses least."""
+    """The place whose leader crosses least, of many by their tips, directions, bends, and how far the leader then goes on."""
+    tips, angles, elbows, runs = tries
+    left = elbows[:, 0] + np.where(runs > 0, runs, runs - sign.width)
+    free = perhaps_free(canvas, left, elbows[:, 1] - sign.handle, sign.width, sign.height)
+    held = (
+        (number, *_held(sign, tips[number].tolist(), elbows[number].tolist(), float(runs[number]))) for number in free
+    )
     best = canvas.best_of(
-        (canvas.trouble_of_leader(sign.box_at(corner), lines, is_sign=True), (tip, angle, corner, lines))
-        for tip, angle, corner, lines in tries
-        if canvas.has_room(sign.box_at(corner), lines)
+        (canvas.trouble_of_leader(box, lines, is_sign=True), (number, corner, lines))
+        for number, corner, lines in held
+        if canvas.has_room(box := sign.box_at(corner), lines)
     )
     if best is None:
         raise NoRoomError(f"no room for {name}")
-    tip, angle, corner, lines = best
+    number, corner, lines = best
+    tip, angle = lines[0].start, float(angles[number])
     box, shapes, texts = sign.at(corner, from_left=lines[-1].end[0] <= corner[0])
     # A ring as small as its line is thick is a dot.
     end: Shape = Arc(tip, STYLE.thick_mm / 2, 0, 360, Layer.VISIBLE) if dotted else Arrow(tip, angle + 180, _ON)
     canvas.add(box, texts, (end, *shapes), leader=lines)
 
 
-def _tries(
-    tips: tuple[Point, ...], angles_deg: tuple[float, ...], *, mirrored: bool
-) -> list[tuple[Point, float, float]]:
-    """Tip, direction and length of each leader worth a try, the most wanted first."""
-    sides = (1, -1) if mirrored else (1,)
-    costs = [
-        (length + _TURN_COST_MM * (i + 2 * n + 6 * (way < 0)), length, angle if way > 0 else 180 - angle, (way * x, y))
-        for (n, (x, y)), way, (i, angle), length in product(enumerate(tips), sides, enumerate(angles_deg), _LENGTHS)
-    ]
-    return [(tip, angle, length) for _, length, angle, tip in sorted(costs)]
-
-
-def _leader(sign: Sign, tip: Point, angle: float, length: float) -> tuple[Point, tuple[Line, ...]]:
+def _held(sign: Sign, tip: list[float], elbow: list[float], run: float) -> tuple[Point, tuple[Line, ...]]:
     """The sign's corner and the leader that holds it: by its side, or standing on the leader's level end."""
-    c, s = cos(radians(angle)), sin(radians(angle))
-    elbow = (tip[0] + length * c, tip[1] + length * s)
-    return _held(sign, tip, elbow, _LEVEL_MM if c >= 0 else -_LEVEL_MM)
-
-
-def _square_leader(sign: Sign, tip: Point, rise: float, run: float) -> tuple[Point, tuple[Line, ...]]:
-    """The same with a leader that first stands square on a level face."""
-    return _held(sign, tip, (tip[0], tip[1] + rise), run)
-
-
-def _held(sign: Sign, tip: Point, elbow: Point, run: float) -> tuple[Point, tuple[Line, ...]]:
     near = elbow[0] + run
     under = 0.0 if sign.handle else sign.width
-    end = (near + (under if run > 0 else -under), elbow[1])
+    bend, end = (elbow[0], elbow[1]), (near + (under if run > 0 else -under), elbow[1])
     corner = (near if run > 0 else near - sign.width, elbow[1] - sign.handle)
-    return corner, (Line(tip, elbow, _ON), Line(elbow, end, _ON))
+    return corner, (Line((tip[0], tip[1]), bend, _ON), Line(bend, end, _ON))
 
 
 def place_beside(canvas: Canvas, sign: Sign, line: Line, name: str) -> None:

@@ -123,6 +123,11 @@ class Box:
         )
 
 
+TEXT_BELOW, TEXT_ABOVE = 0.30, 1.08
+TEXT_BOX = TEXT_BELOW + TEXT_ABOVE
+"""Of their nominal height letters reach so far below and above the baseline."""
+
+
 @dataclass(frozen=True, slots=True)
 class Text:
     """One line of words; ``at`` is on the baseline, ``turned`` reads upwards (from the right of the sheet)."""
@@ -148,11 +153,13 @@ class Text:
     @property
     def box(self) -> Box:
         """The rectangle that the letters may touch, descenders included."""
-        (x, y), width, height = self.start, self.width_mm, self.height_mm
-        below, above = 0.30 * height, 1.08 * height
+        x, y = self.at
+        width = text_width_mm(self.words, self.height_mm)
+        below, above = TEXT_BELOW * self.height_mm, TEXT_ABOVE * self.height_mm
+        back = 0.0 if self.anchor == "left" else width / 2 if self.anchor == "centre" else width
         if self.turned:
-            return Box(x - above, y, x + below, y + width)
-        return Box(x, y - below, x + width, y + above)
+            return Box(x - above, y - back, x + below, y - back + width)
+        return Box(x - back, y - below, x - back + width, y + above)
 
     def moved(self, by: Point) -> "Text":
         """The same text elsewhere."""

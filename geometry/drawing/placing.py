@@ -2,15 +2,33 @@
 
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import product
 from math import atan2, cos, degrees, radians, sin
 from typing import Literal
+
+import numpy as np
+from numpy.typing import NDArray
 
 from geometry.drawing.canvas import Canvas
 from geometry.drawing.errors import SheetError
 from geometry.drawing.lettering import text_width_mm
 from geometry.drawing.meeting import is_free, length_within
-from geometry.drawing.model import Anchor, Arc, Arrow, Dimension, Kind, Layer, Line, Measure, Point, Text
+from geometry.drawing.model import (
+    TEXT_BELOW,
+    TEXT_BOX,
+    Anchor,
+    Arc,
+    Arrow,
+    Dimension,
+    Kind,
+    Layer,
+    Line,
+    Measure,
+    Point,
+    Text,
+)
+from geometry.drawing.room import Numbers, perhaps_free
 from geometry.drawing.scales import Scale
 from geometry.drawing.style import STYLE
 
@@ -169,11 +187,10 @@ class Pointer:
 
 def place_pointer(canvas: Canvas, scale: Scale, *pointers: Pointer) -> Dimension:
     """Put a leader with its words where there is room, nearer before farther; pointers are equal places on the part."""
-    tries = sorted(
-        (length + _TURN_COST_MM * i + _OTHER_COST_MM * n, n, length, angle)
-        for n, pointer in enumerate(pointers)
-        for length, (i, angle) in product(pointer.lengths, enumerate(pointer.angles_deg))
-    )
+    which, lengths, angles = _pointer_tries(tuple((pointer.lengths, pointer.angles_deg) for pointer in pointers))
+    # Equal places have the same words.
+    words = text_width_mm(pointers[0].measure.words, STYLE.text_mm)
+    left, low = _words_at(pointers, which, lengths, angles, words)
     best = canvas.best_of(
         (
             canvas.trouble_of_leader(dimension.text.box, dimension.lines, is_sign=False)
@@ -181,7 +198,9 @@ def place_pointer(canvas: Canvas, scale: Scale, *pointers: Pointer) -> Dimension
             dimension,
         )
         for n, angle, dimension in (
-            (n, angle, _pointed(pointers[n], scale, angle, length)) for _, n, length, angle in tries
+            (n, angle, _pointed(pointers[n], scale, angle, length))
+            for number in perhaps_free(canvas, left, low, words, TEXT_BOX * STYLE.text_mm)
+            for n, length, angle in ((int(which[number]), float(lengths[number]), float(angles[number])),)
         )
         if canvas.has_room_for(dimension.text, dimension.lines)
     )
@@ -189,6 +208,31 @@ def place_pointer(canvas: Canvas, scale: Scale, *pointers: Pointer) -> Dimension
         raise NoRoomError(f"no room for {pointers[0].measure.name} at {scale.words}")
     canvas.add_dimension(best)
     return best
+
+
+@lru_cache(maxsize=256)
+def _pointer_tries(
+    pointers: tuple[tuple[tuple[float, ...], tuple[float, ...]], ...],
+) -> tuple[NDArray[np.intp], Numbers, Numbers]:
+    """Which of some pointers, given by their lengths and directions, how long and which way: each leader, the most wanted first."""
+    tries = sorted(
+        (length + _TURN_COST_MM * i + _OTHER_COST_MM * n, n, length, angle)
+        for n, (lengths, angles) in enumerate(pointers)
+        for length, (i, angle) in product(lengths, enumerate(angles))
+    )
+    _, which, lengths, angles = zip(*tries, strict=True)
+    return np.array(which), np.array(lengths, dtype=float), np.array(angles, dtype=float)
+
+
+def _words_at(
+    pointers: tuple[Pointer, ...], which: NDArray[np.intp], lengths: Numbers, angles: Numbers, width: float
+) -> tuple[Numbers, Numbers]:
+    """Left and lower ends of the words of such leaders, whose lines are those of ``_pointed``."""
+    each = np.array([(*p.start, -p.radius if p.inner else p.radius, p.is_turned) for p in pointers])[which]
+    across, up = np.cos(np.radians(angles)), np.sin(np.radians(angles))
+    x, y = each[:, 0] + (each[:, 2] + lengths) * across, each[:, 1] + (each[:, 2] + lengths) * up
+    left = np.where((across > 0) != (each[:, 3] > 0), x + 1, x - 1 - width)
+    return left, y + STYLE.text_gap_mm - TEXT_BELOW * STYLE.text_mm
 
 
 def _pointed(pointer: Pointer, scale: Scale, angle: float, length: float) -> Dimension:
