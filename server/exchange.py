@@ -1,5 +1,7 @@
 """What is sent from a saved design's page: remarks, readings, and what its owner changes about it."""
 
+from dataclasses import replace
+
 from fastapi import APIRouter, Request
 from starlette.concurrency import run_in_threadpool
 from starlette.responses import Response
@@ -7,7 +9,9 @@ from starlette.responses import Response
 from geometry.errors import BadMeasurementsError
 from geometry.making.how_measured import measured_names
 from server import saved_api
-from server.forms import read_form
+from server.carried import AS_READ, carried_in
+from server.documents import query_pairs
+from server.forms import Units, read_form
 from server.readings_views import GROUP, judged_readings, questions_in
 from server.saved_api import Letters, Secret
 from server.saved_pages import NotAllowedError, UnusableError, fields_of, private_page, store_of
@@ -46,13 +50,14 @@ async def remark(request: Request, secret: Secret, letters: Letters) -> Response
     """Put a remark beside a revision."""
     sent = await fields_of(request)
     words, name = plain_words(sent.get("words", ""), LONGEST_REMARK), plain_words(sent.get("name", ""), LONGEST_NAME)
+    carried = carried_in(query_pairs(request))
 
     def keep() -> Response:
         access, found = opened_for(store_of(request), secret, letters, need="friend")
         if not words:
             raise UnusableError("The remark is empty. Go back and write something.")
         add_remark(store_of(request), found.id, kind=access.kind, name=name, words=words)
-        return gone_to(secret, letters, "remark")
+        return gone_to(secret, letters, "remark", carried)
 
     return await run_in_threadpool(keep)
 
@@ -64,8 +69,11 @@ async def readings_form(request: Request, secret: Secret, letters: Letters) -> R
     def page() -> Response:
         access, found = opened_for(store_of(request), secret, letters, need="friend")
         wanted = request.query_params.get("units", "")
-        form = read_form([("units", wanted if wanted in {"mm", "in"} else eye_units(facts_of(found)))])
-        return private_page("readings.html", readings_page(access, found, form))
+        units: Units = "in" if (wanted or eye_units(facts_of(found))) == "in" else "mm"
+        carried = carried_in(query_pairs(request), units)
+        typed = [(key, text) for key, text in carried.own.items() if key.startswith(AS_READ)]
+        form = read_form([*typed, ("units", units)])
+        return private_page("readings.html", readings_page(access, found, form, carried))
 
     return await run_in_threadpool(page)
 
@@ -83,16 +91,17 @@ async def readings(request: Request, secret: Secret, letters: Letters) -> Respon
             strike_readings(store_of(request), found.id, struck)
             return gone_to(secret, letters, "struck")
         form = read_form(pairs)
+        carried = replace(carried_in(query_pairs(request), form.units), name=name)
         try:
             kept = judged_readings(found, form, form.units)
         except BadMeasurementsError as error:
             words = "; ".join(problem.message for problem in error.problems)
-            return private_page("readings.html", readings_page(access, found, form, name=name, trouble=words), 422)
+            return private_page("readings.html", readings_page(access, found, form, carried, trouble=words), 422)
         if asked := questions_in(kept, measured_names(pad_of(found.design))):
-            page = readings_page(access, found, form, name=name, questions=asked)
+            page = readings_page(access, found, form, carried, questions=asked)
             return private_page("readings.html", page, 422)
         add_readings(store_of(request), found.id, name=name, taken=kept)
-        return gone_to(secret, letters, "readings")
+        return gone_to(secret, letters, "readings", replace(carried, name=""))
 
     return await run_in_threadpool(keep)
 

@@ -7,15 +7,15 @@ from starlette.concurrency import run_in_threadpool
 from starlette.responses import HTMLResponse, RedirectResponse, Response
 
 from geometry.design import design_pad
-from server import links
+from server.carried import AnotherDay, split_added
 from server.documents import Pairs, query_pairs, read_whole_form
 from server.forms import read_form
-from server.making_case import Case, Kind, case_of
+from server.making_case import Case, Kind, address, case_of
 from server.making_data import DATA
 from server.making_inspection import inspection_page
 from server.making_record import record_page
 from server.making_route import ask_again, route_page
-from server.making_wear import KEY, place_of, split_added, with_added
+from server.making_wear import KEY, place_of, with_added
 from server.openapi import form_parameters
 from server.problems import json_bytes
 from server.templating import render
@@ -34,30 +34,29 @@ _SUMMARIES: dict[Kind, str] = {
 
 
 def _answer(kind: Kind, pairs: Pairs, query: str) -> Response:
-    if kind == "record":
-        pairs, added = split_added(pairs)
-        if any(text.strip() for text in added.values()):
-            return _with_another_day(pairs, added, query)
+    pairs, day = split_added(pairs)
+    if kind == "record" and day.is_to_be_entered:
+        return _with_another_day(pairs, day, query)
     reading = read_form(pairs)
     if any(not text.strip() for _, text in pairs) and not reading.problems:
-        return RedirectResponse(links.pad_address(reading.typed, f"/{kind}", units=reading.units), 303)
-    case = case_of(reading)
-    page = _PAGES[kind](case) if case else ask_again(reading) if kind == "route" else None
+        return RedirectResponse(address(reading, kind, day=day), 303)
+    case = case_of(reading, day)
+    page = _PAGES[kind](case) if case else ask_again(reading, day) if kind == "route" else None
     if page is None:
         # The working sheet says what is missing or wrong; nothing that was typed is left behind.
         return RedirectResponse(f"/pad?{query}", 303)
     return HTMLResponse(render(f"making/{kind}.html", page), 422 if reading.problems else 200)
 
 
-def _with_another_day(pairs: Pairs, added: dict[str, str], query: str) -> Response:
+def _with_another_day(pairs: Pairs, day: AnotherDay, query: str) -> Response:
     """The record's address with another day's readings in it, or the page that says what of them cannot be."""
-    reading, problems = with_added(read_form(pairs), added)
+    reading, problems = with_added(read_form(pairs), day.texts)
     if not problems:
         return RedirectResponse(place_of(reading).at_log(reading.typed[KEY]), 303)
-    case = case_of(reading)
+    case = case_of(reading, day)
     if case is None:
         return RedirectResponse(f"/pad?{query}", 303)
-    return HTMLResponse(render("making/record.html", record_page(case, added, problems)), 422)
+    return HTMLResponse(render("making/record.html", record_page(case, problems)), 422)
 
 
 def _add(kind: Kind) -> None:

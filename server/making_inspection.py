@@ -150,13 +150,19 @@ def inspection_page(case: Case) -> InspectionPage:
         about=about,
         lines=lines,
         further=further,
-        hidden=hidden_of(reading, frozenset(field.key for field in asked)),
+        hidden=hidden_of(reading, frozenset(field.key for field in asked), case.day),
         outcome=outcome_view(made, reading.units) if any(taken.given() for taken in sets_of(design)) else None,
         shows_standing=bool(design.measurements.wear.log) and made.outcome != "do_not_use",
         problems=tuple((field.title, field.id) for field in asked if field.problem),
         sources=tuple((words, str(source)) for words, source in inspection_sources(design.conditions)),
         units=reading.units,
     )
+
+
+def asked_on(page: InspectionPage) -> frozenset[str]:
+    """The keys of every answer that a page asks for."""
+    further = [f for s in page.further for f in (*s.about, *(f for f, _ in s.readings))]
+    return frozenset(f.key for f in (*page.about, *(line.field for line in page.lines if line.field), *further))
 
 
 def lines_of(

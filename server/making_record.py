@@ -67,17 +67,12 @@ class RecordPage:
     sources: tuple[tuple[str, str], ...]
 
 
-def record_page(
-    case: Case,
-    added: Mapping[str, str] | None = None,
-    problems: Mapping[str, str] | None = None,
-    place: Place | None = None,
-) -> RecordPage:
-    """The context of the page; ``added`` is another day's readings as typed, with what of them cannot be.
+def record_page(case: Case, problems: Mapping[str, str] | None = None, place: Place | None = None) -> RecordPage:
+    """The context of the page, with the case's other day as typed and what of it cannot be.
 
     Without a ``place`` the record stands at its design's own address.
     """
-    place = place or place_of(case.reading)
+    place = place or place_of(case.reading, case.day)
     record, is_measured = record_of(case.design)
     units, head = case.reading.units, head_of(case, "record")
     worn = judge_worn(case.design.measurements.wear.entries(), record, case.design.conditions.material)
@@ -101,7 +96,7 @@ def record_page(
         kept=place.kept,
         save=place.save,
         worn=worn_view(worn, case.reading, record, place),
-        add=add_view(case.reading, added or {}, problems or {}, record, place),
+        add=add_view(case.reading, case.day.texts, problems or {}, record, place),
         columns=_columns(record, units) if record.limits else (),
         rows=range(EMPTY_ROWS),
         sources=tuple((words, str(source)) for words, source in record_sources(has_slot=record.has_slot)),

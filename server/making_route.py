@@ -16,6 +16,7 @@ from geometry.making.sources import route_sources
 from geometry.pad import DIMENSIONS, Pad
 from geometry.route import RouteCard, route_card
 from server import links, shown
+from server.carried import NO_DAY, AnotherDay
 from server.forms import FormReading
 from server.making_case import Case, Head, head_of
 from server.making_pictures import picture_svg
@@ -121,7 +122,7 @@ def route_page(case: Case) -> RoutePage:
     """The context of the page."""
     design, reading = case.design, case.reading
     card = route_card(design.pad, design.conditions, design.measurements.shop)
-    form = shop_form(reading)
+    form = shop_form(reading, case.day)
     head = head_of(case, "route", title=card.title)
     return RoutePage(
         head=head,
@@ -239,9 +240,9 @@ def _leaves(o: Operation, pad: Pad, eye: Eye) -> str:
     return "; ".join(f"{words} {eye.length(size)}" for words, size in left_sizes(o.leaves_mm, pad))
 
 
-def ask_again(reading: FormReading) -> RoutePage | None:
+def ask_again(reading: FormReading, day: AnotherDay = NO_DAY) -> RoutePage | None:
     """The shop's questions alone, where their answers do not go together; None where anything else is wrong."""
-    form = shop_form(reading)
+    form = shop_form(reading, day)
     asked = {field.key for group in form.groups for field in group.fields}
     if reading.missing or not reading.problems or not all(p.field in asked for p in reading.problems):
         return None

@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 
 from geometry.document.shop import LATHE_SPEEDS_RPM, MILL_SPEEDS_RPM
 from geometry.kinds import USUAL_HEAD
+from server.carried import NO_DAY, AnotherDay
 from server.field_views import FieldView, field_view
 from server.fields import FIELDS
 from server.forms import FormReading
@@ -70,7 +71,7 @@ class ShopForm:
     is_open: bool
 
 
-def shop_form(reading: FormReading) -> ShopForm:
+def shop_form(reading: FormReading, day: AnotherDay = NO_DAY) -> ShopForm:
     """The questions that matter for the chosen way of making, and any other of the shop that was answered."""
     process = reading.typed.get("make.process", str(FIELDS["make.process"].default))
     plan: tuple[tuple[str, tuple[str, ...]], ...] = (("How", _WAYS),)
@@ -88,7 +89,7 @@ def shop_form(reading: FormReading) -> ShopForm:
     return ShopForm(
         line=_line({field.key: field for field in every}, process),
         groups=groups,
-        hidden=hidden_of(reading, frozenset(field.key for field in every)),
+        hidden=hidden_of(reading, frozenset(field.key for field in every), day),
         is_open=any(field.problem for field in every),
     )
 

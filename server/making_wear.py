@@ -10,17 +10,15 @@ from geometry.making.wording import Units
 from geometry.service_life import ServiceRecord
 from geometry.worn import Verdict, Worn, WornDay, WornSize, title_of
 from server import links, shown
-from server.documents import Pairs
+from server.carried import ADDED, AS_READ, NO_DAY, AnotherDay
 from server.field_views import LinkView
 from server.fields import FIELDS
 from server.forms import FormReading, read_form
 from server.making_case import hidden_of
 from server.making_views import in_units
 
-KEY, ADDED = "wear.log", "added."
-"""The log's own key, and what stands before the keys of another day's readings."""
-_AS_READ = "as_made."
-"""Sizes are read as those of the new part are: in the viewer's unit, one or several."""
+KEY = "wear.log"
+"""The log's own key."""
 VERDICT_WORDS: Mapping[Verdict, str] = {
     "inside": "inside its limits",
     "near": "nearly at its limit",
@@ -39,17 +37,23 @@ class Place:
     """The address of this record with another log."""
     hidden: tuple[tuple[str, str], ...]
     """What its forms carry along."""
+    day: tuple[tuple[str, str], ...]
+    """The same of another day's readings, where a form does not ask for these."""
     kept: str
     """What becomes of the readings."""
     save: LinkView | None
     """Where the readings are kept; None where none are new, or their reader may keep none."""
 
 
-def place_of(reading: FormReading) -> Place:
-    """The place of a record whose readings stand in a design's address."""
+def place_of(reading: FormReading, day: AnotherDay = NO_DAY) -> Place:
+    """The place of a record whose readings stand in a design's address; another ``day`` that is not entered goes along."""
+    carried = day.keys(reading.units, reading.units)
     return Place(
-        lambda log: links.pad_address(reading.typed | {KEY: log}, "/record", units=reading.units) + "#dates",
+        lambda log: (
+            links.pad_address(reading.typed | {KEY: log}, "/record", units=reading.units, view=carried) + "#dates"
+        ),
         hidden_of(reading, frozenset()),
+        tuple(carried.items()),
         "They stand in this page’s address, and so in the file and in the saved design that are made from it.",
         LinkView("Save the design with these readings", links.save_address(reading.typed, units=reading.units))
         if KEY in reading.typed
@@ -75,6 +79,10 @@ class AddView:
     """The form for another day's readings."""
 
     hidden: tuple[tuple[str, str], ...]
+    typed: tuple[tuple[str, str], ...]
+    """What of it another form has to carry along."""
+    is_waiting: bool
+    """Whether something is typed that nobody asked to enter."""
     day: BoxView
     sizes: tuple[BoxView, ...]
     wall: str
@@ -140,12 +148,6 @@ def _line(size: WornSize, units: Units) -> tuple[str, str, str]:
     return read, VERDICT_WORDS[size.verdict], in_units(size.words, units)
 
 
-def split_added(pairs: Pairs) -> tuple[Pairs, dict[str, str]]:
-    """The pairs of an address without another day's readings, and those by what they read."""
-    added = {key.removeprefix(ADDED): text for key, text in pairs if key.startswith(ADDED)}
-    return [pair for pair in pairs if not pair[0].startswith(ADDED)], added
-
-
 def add_view(
     reading: FormReading, added: Mapping[str, str], problems: Mapping[str, str], record: ServiceRecord, place: Place
 ) -> AddView:
@@ -159,6 +161,8 @@ def add_view(
 
     return AddView(
         hidden=place.hidden,
+        typed=place.day,
+        is_waiting=bool(added) and not problems,
         day=box("day", "Day", ""),
         sizes=tuple(
             box(word, title_of(name, record), reading.units, how.get(name, ""))
@@ -207,9 +211,9 @@ def _entry_text(day: str, sizes: Mapping[str, float], added: Mapping[str, str]) 
 
 def _sizes(added: Mapping[str, str], units: Units) -> tuple[dict[str, list[float]], dict[str, str]]:
     """The sizes of another day in mm, and what cannot be read of them."""
-    pairs = [(f"{_AS_READ}{DIMENSION_OF[word]}", added[word]) for word in DIMENSION_OF if added.get(word, "").strip()]
+    pairs = [(f"{AS_READ}{DIMENSION_OF[word]}", added[word]) for word in DIMENSION_OF if added.get(word, "").strip()]
     read = read_form([*pairs, ("units", units)])
-    given = read.document.get(_AS_READ.removesuffix("."), {})
+    given = read.document.get(AS_READ.removesuffix("."), {})
     of = {name: word for word, name in DIMENSION_OF.items()}
     problems = {
         of[name]: problem.message

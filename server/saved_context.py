@@ -72,6 +72,10 @@ class SavedPage:
     models: tuple[FileView, ...]
     confirm: tuple[str, str]
     making: tuple[Way, ...]
+    has_typed: bool
+    """Whether this address carries what was typed on those pages and is not kept."""
+    remark: str
+    """Where a remark is sent to."""
     sheet: str
     try_it: str
     entries: tuple[EntryView, ...]

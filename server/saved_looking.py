@@ -10,7 +10,6 @@ from starlette.responses import HTMLResponse, Response
 from geometry.cautions import ONE_LINE
 from geometry.drawing.frame import NOT_FIT
 from server.drawn import drawers
-from server.links import saved_address
 from server.packet_views import LAYERS
 from server.saved_api import Letters, Secret
 from server.saved_pages import PRIVATE, store_of
@@ -50,7 +49,7 @@ async def saved_drawing(request: Request, secret: Secret, letters: Letters) -> R
         title=f"{access.design.title or found.design['title'] or 'Lifting pad'}, revision {found.letters}",
         verdict=found.design["verdict"],
         unfit="" if facts.fit_to_make else NOT_FIT,
-        back=Way(f"Back to revision {found.letters}", saved_address(secret, found.letters, "", **viewer.keys())),
+        back=Way(f"Back to revision {found.letters}", viewer.at(secret, found.letters)),
         picture=Markup(drawn.picture),  # noqa: S704 - our own drawing; what was typed is escaped by the library that writes it
         paper=facts.paper.lower(),
         layers=LAYERS,

@@ -8,7 +8,9 @@ from urllib.parse import urlencode
 
 from geometry.drawing.facts import Projection, SheetFacts
 from geometry.drawing.facts import Units as SheetUnits
+from server.carried import NOTHING, Carried, carried_in
 from server.design_views import SIGNAL_WORDS, CautionGroup
+from server.forms import Units
 from server.links import saved_address
 from server.making_case import TITLES
 from server.making_case import Kind as ShopKind
@@ -34,12 +36,19 @@ class Viewer:
 
     units: SheetUnits | None = None
     projection: Projection | None = None
+    carried: Carried = NOTHING
+    """What was typed on the pages of the shop, its bare numbers in mm."""
 
     @classmethod
     def of(cls, query: Mapping[str, str]) -> "Viewer":
         """The choices in an address; what is none of them counts as not chosen."""
         units = next((u for u in get_args(SheetUnits) if u == query.get("units")), None)
-        return cls(units, next((p for p in get_args(Projection) if p == query.get("projection")), None))
+        projection = next((p for p in get_args(Projection) if p == query.get("projection")), None)
+        return cls(units, projection, carried_in(query.items()))
+
+    def at(self, secret: str, letters: str, suffix: str = "", **changes: str) -> str:
+        """The address of a page of the revision with these choices, and with what was typed."""
+        return self.carried.on(saved_address(secret, letters, suffix, **self.keys(**changes)), "mm", has_units=False)
 
     def keys(self, **changes: str) -> dict[str, str]:
         """The choices as keys of an address."""
@@ -86,7 +95,7 @@ class ProposalView:
     sheet: str
 
 
-def eye_units(facts: SheetFacts) -> str:
+def eye_units(facts: SheetFacts) -> Units:
     """The units of figures in a sentence: a sheet may show both, a sentence shows one."""
     return "in" if facts.units in {"in", "in_fraction"} else "mm"
 
@@ -146,15 +155,16 @@ def shop_address(access: Access, letters: str, kind: ShopKind, units: str = "") 
     return saved_address(access.secret, letters, f"/{name}", units=units)
 
 
-def making_of(access: Access, letters: str, units: str) -> tuple[Way, ...]:
-    """The pages of the shop for a revision, each with what it tells."""
+def making_of(access: Access, letters: str, viewer: Viewer, eye: Units) -> tuple[Way, ...]:
+    """The pages of the shop for a revision, each with what it tells; what was typed on them goes along."""
     keeps = "every limit with a box for what you read" + (", which is kept here" if access.may_add else "")
     words: Mapping[ShopKind, str] = {
         "route": "stock, tools, and every operation in order",
         "inspection": keeps,
         "record": "what to look for in use, and how far it may wear",
     }
-    return tuple(Way(TITLES[k], shop_address(access, letters, k, units), note=words[k]) for k in TITLES)
+    units, on = eye if viewer.units else "", viewer.carried.on
+    return tuple(Way(TITLES[k], on(shop_address(access, letters, k, units), eye), note=words[k]) for k in TITLES)
 
 
 def entry_view(access: Access, entry: Entry, here: str) -> EntryView:

@@ -1,12 +1,13 @@
 """The inspection sheet of a saved revision, whose readings are kept: limits beside the boxes, in the order of the first part."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from geometry.cautions import ONE_LINE
 from geometry.conditions import conditions_of
 from geometry.errors import BadMeasurementsError
 from geometry.inspection import inspection_sheet
 from geometry.measurements import read_measurements
+from server.carried import AS_READ, Carried
 from server.field_views import FieldView
 from server.forms import FormReading
 from server.making_case import SETS, Head
@@ -22,6 +23,8 @@ class ReadingsPage:
     """The sheet with a box for every reading, and the button that keeps them."""
 
     head: Head
+    action: str
+    """Where the form is sent to, with what was typed on other pages."""
     back: str
     kept: str
     notes: tuple[str, ...]
@@ -39,17 +42,18 @@ def readings_page(
     access: Access,
     found: Revision,
     form: FormReading,
+    carried: Carried,
     *,
-    name: str = "",
     trouble: str = "",
     questions: tuple[str, ...] = (),
 ) -> ReadingsPage:
-    """The sheet with what was typed into it, and what of that cannot be kept as it is."""
-    head = head_as_saved(access, found, {}, "inspection", form.units)
+    """The sheet with what was typed into it and on other pages of the shop, and what of it cannot be kept as it is."""
+    head = head_as_saved(access, found, replace(carried, own={**carried.own, **form.typed}), "inspection")
     lines, notes, gone = _sheet(found, form)
     who = "whoever has a link to the design" if access.is_owner else "its owner"
     return ReadingsPage(
         head=head,
+        action=carried.on(head.here, form.units, without=AS_READ),
         back=head.back,
         kept=f"What you type here is judged and kept beside revision {found.letters}, where {who} finds it. Enter what you read"
         " off the part, not what the drawing says; what was not read may stay empty.",
@@ -57,7 +61,7 @@ def readings_page(
         about=tuple(f for f in about_set(SETS[0], form) if not f.key.endswith(".sure")),
         lines=lines,
         units=form.units,
-        name=name,
+        name=carried.name,
         trouble=trouble or gone,
         questions=questions,
     )

@@ -8,18 +8,18 @@ from starlette.concurrency import run_in_threadpool
 from starlette.responses import HTMLResponse, RedirectResponse, Response
 
 from server import links
+from server.carried import NO_DAY, Carried, carried_in
 from server.design_views import conflict_words
 from server.documents import Pairs, query_pairs
 from server.field_views import with_units_spelled_out
-from server.fields import FIELDS
 from server.forms import FormReading, Units, read_form
 from server.making_case import Case, Kind, case_of
-from server.making_inspection import InspectionPage, inspection_page
+from server.making_inspection import InspectionPage, asked_on, inspection_page
 from server.making_record import RecordPage, record_page
 from server.making_route import RoutePage, route_page
-from server.making_shop import shop_form
+from server.making_shop import ShopForm, shop_form
 from server.making_views import Standing
-from server.making_wear import KEY, Place, split_added, with_added
+from server.making_wear import KEY, Place, with_added
 from server.outcome import outcome_of
 from server.readings_views import failed_standing
 from server.saved_api import Letters, Secret
@@ -58,32 +58,40 @@ async def saved_record(request: Request, secret: Secret, letters: Letters) -> Re
 
 
 async def _page(request: Request, secret: str, letters: str, kind: Kind) -> Response:
-    asked, added = split_added(query_pairs(request))
+    asked = query_pairs(request)
 
     def answer() -> Response:
         access, found = opened(store_of(request), secret, letters)
-        reading, own = reading_with(found, asked)
-        place, problems = record_place(access, found.letters, own, reading.units), dict[str, str]()
-        if any(text.strip() for text in added.values()):
-            reading, problems = with_added(reading, added)
+        reading, carried = reading_with(found, asked)
+        problems = dict[str, str]()
+        if kind == "record" and carried.day.is_to_be_entered:
+            reading, problems = with_added(reading, carried.day.texts)
             if not problems:
+                place = record_place(access, found, replace(carried, day=NO_DAY))
                 return RedirectResponse(place.at_log(reading.typed[KEY]), 303, headers=PRIVATE)
         if kind == "inspection" and access.may_add:
-            return RedirectResponse(shop_address(access, found.letters, kind, reading.units), 303, headers=PRIVATE)
-        case = case_of(reading)
-        if case is None and kind == "route" and own:
-            return HTMLResponse(
-                render("making/route.html", _asked_again(access, found, reading, own)), 422, headers=PRIVATE
-            )
+            at = carried.on(shop_address(access, found.letters, kind, reading.units), reading.units)
+            return RedirectResponse(at, 303, headers=PRIVATE)
+        case = case_of(reading, carried.day)
         if case is None:
-            # Today's program has no such pad; the working sheet says why.
-            return RedirectResponse(links.pad_address(reading.typed, units=reading.units), 303, headers=PRIVATE)
-        made = _made(kind, case, added, problems, place)
-        page = _marked(_under(made, access, found, own, kind), _failed(store_of(request), found, reading.units))
+            return _without_a_pad(kind, access, found, reading, carried)
+        made = _made(kind, case, problems, record_place(access, found, carried))
+        page = _marked(_under(made, access, found, carried, kind), _failed(store_of(request), found, reading.units))
         status = 422 if reading.problems or problems else 200
         return HTMLResponse(render(f"making/{kind}.html", page), status, headers=PRIVATE)
 
     return await run_in_threadpool(answer)
+
+
+def _without_a_pad(kind: Kind, access: Access, found: Revision, reading: FormReading, carried: Carried) -> Response:
+    """Where answers of the address leave no pad, the shop's questions under the link; else what the program of today says."""
+    if not carried.own:
+        return RedirectResponse(links.pad_address(reading.typed, units=reading.units), 303, headers=PRIVATE)
+    if kind != "route":
+        at = carried.on(shop_address(access, found.letters, "route", reading.units), reading.units)
+        return RedirectResponse(at, 303, headers=PRIVATE)
+    page = _asked_again(access, found, reading, carried)
+    return HTMLResponse(render("making/route.html", page), 422, headers=PRIVATE)
 
 
 def _failed(database: Database, found: Revision, units: Units) -> Standing | None:
@@ -103,22 +111,25 @@ def _marked(page: ShopPage, failed: Standing | None) -> ShopPage:
     return replace(page, head=head)
 
 
-def reading_with(found: Revision, asked: Pairs) -> tuple[FormReading, dict[str, str]]:
-    """A revision's answers with those that an address adds or takes away, and the latter alone."""
+def reading_with(found: Revision, asked: Pairs) -> tuple[FormReading, Carried]:
+    """A revision's answers with those that an address adds or takes away, and what the address carries beside the revision."""
     kept = reading_of_address(found.address)
     units: Units = next((u for u in ("mm", "in") for key, text in asked if (key, text) == ("units", u)), kept.units)
-    own = {key: text for key, text in asked if key in FIELDS}
-    typed = with_units_spelled_out(kept.typed, kept.units, units) | own
-    return read_form([*((key, text) for key, text in typed.items() if text.strip()), ("units", units)]), own
+    as_kept, sent = with_units_spelled_out(kept.typed, kept.units, units), carried_in(asked, units)
+    # What a form sends as the revision has it adds nothing to an address, and takes nothing away.
+    own = {key: text for key, text in sent.own.items() if text.strip() != as_kept.get(key, "").strip()}
+    typed = as_kept | own
+    reading = read_form([*((key, text) for key, text in typed.items() if text.strip()), ("units", units)])
+    return reading, replace(sent, own=own)
 
 
-def _made(kind: Kind, case: Case, added: Mapping[str, str], problems: Mapping[str, str], place: Place) -> ShopPage:
+def _made(kind: Kind, case: Case, problems: Mapping[str, str], place: Place) -> ShopPage:
     if kind == "route":
         return route_page(case)
-    return inspection_page(case) if kind == "inspection" else record_page(case, added, problems, place)
+    return inspection_page(case) if kind == "inspection" else record_page(case, problems, place)
 
 
-def _asked_again(access: Access, found: Revision, reading: FormReading, own: Mapping[str, str]) -> RoutePage:
+def _asked_again(access: Access, found: Revision, reading: FormReading, carried: Carried) -> RoutePage:
     """The shop's questions alone, where answers of this address leave no pad to write a card for."""
     outcome = outcome_of(reading)
     form = shop_form(outcome.reading)
@@ -126,10 +137,10 @@ def _asked_again(access: Access, found: Revision, reading: FormReading, own: Map
     troubles = [problem.message for problem in outcome.reading.problems if problem.field not in asked]
     if outcome.conflict:
         troubles.append(conflict_words(outcome.conflict, reading.units))
-    head = head_as_saved(access, found, own, "route", reading.units)
+    head = head_as_saved(access, found, carried, "route")
     return RoutePage(
         head=head,
-        shop=replace(form, hidden=(("units", head.units),), is_open=True),
+        shop=replace(_carrying(form, carried), is_open=True),
         card=None,
         has_problem=True,
         back=head.back,
@@ -138,12 +149,17 @@ def _asked_again(access: Access, found: Revision, reading: FormReading, own: Map
     )
 
 
-def _under(page: ShopPage, access: Access, found: Revision, own: Mapping[str, str], kind: Kind) -> ShopPage:
+def _carrying(form: ShopForm, carried: Carried) -> ShopForm:
+    """The shop's questions in a form that takes along what was typed elsewhere, and nothing that the revision holds."""
+    return replace(form, hidden=carried.hidden(field.key for group in form.groups for field in group.fields))
+
+
+def _under(page: ShopPage, access: Access, found: Revision, carried: Carried, kind: Kind) -> ShopPage:
     """The page with its ways under the link; its form carries nothing that the revision holds."""
     assert page.head is not None  # noqa: S101 - a page of a case has one
-    head = belonging(page.head, access, found, own, kind)
+    head = belonging(page.head, access, found, carried, kind)
     if isinstance(page, RoutePage):
-        return replace(page, head=head, shop=replace(page.shop, hidden=(("units", head.units),)))
+        return replace(page, head=head, shop=_carrying(page.shop, carried))
     if isinstance(page, InspectionPage):
-        return replace(page, head=head, hidden=(("units", head.units),), kept=NOT_KEPT)
+        return replace(page, head=head, hidden=carried.hidden(asked_on(page)), kept=NOT_KEPT)
     return replace(page, head=head)

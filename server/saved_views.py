@@ -102,7 +102,7 @@ def saved_page(access: Access, revision: Revision, beside: Beside, viewer: Viewe
         kind=access.kind,
         is_owner=access.is_owner,
         may_add=access.may_add,
-        here=saved_address(secret, letters, "", **viewer.keys()),
+        here=viewer.at(secret, letters),
         saved_line=f"Revision {letters}, saved {day_words(revision.created_at)}. Design {design['design_id']}.",
         note=revision.note,
         verdict=design["verdict"],
@@ -121,19 +121,23 @@ def saved_page(access: Access, revision: Revision, beside: Beside, viewer: Viewe
         sizes=_sizes(revision, facts),
         tolerance=f"{GENERAL} (medium) for every size that carries no tolerance of its own. Sizes at 20 °C.",
         drawing=saved_address(secret, letters, ".svg", **viewer.keys()),
-        look_closely=saved_address(secret, letters, "/drawing", **viewer.keys()),
+        look_closely=viewer.at(secret, letters, "/drawing"),
         files=files_of(access, letters, viewer),
         papers=papers_of(access, revision, viewer, beside.kept, failed),
         models=models_of(access, letters),
         confirm=(CONFIRM_KEY, CONFIRM_NOT_FIT),
-        making=making_of(access, letters, eye if viewer.units else ""),
+        making=making_of(access, letters, viewer, eye),
+        has_typed=bool(viewer.carried.keys("mm")),
+        remark=viewer.at(secret, letters, "/remarks"),
         sheet=revision.address,
         try_it=saved_address(secret, letters, "/try", units=eye if viewer.units else ""),
         entries=tuple(entry_view(access, e, letters) for e in beside.entries),
         remarks=tuple(RemarkView(by_words(r.name or r.kind, r.created_at), r.words) for r in beside.remarks),
         proposals=tuple(proposal_view(access, letters, p) for p in beside.proposals),
         readings=tuple(reading_view(r, by_words(r.name, r.created_at), eye, sizes) for r in beside.readings),
-        take_readings=saved_address(secret, letters, "/readings", units=eye if viewer.units else ""),
+        take_readings=viewer.carried.on(
+            saved_address(secret, letters, "/readings", units=eye if viewer.units else ""), eye
+        ),
         cautions=kept_cautions(design["cautions"]),
         caution_line=ONE_LINE,
         path=at,
@@ -197,14 +201,14 @@ def _today(access: Access, revision: Revision, eye: str) -> TodayView | None:
 
 def _units(access: Access, letters: str, facts: SheetFacts, viewer: Viewer) -> tuple[Way, ...]:
     return tuple(
-        Way(words, saved_address(access.secret, letters, "", **viewer.keys(units=units)), units == facts.units)
+        Way(words, viewer.at(access.secret, letters, units=units), units == facts.units)
         for units, words in _UNITS_WORDS.items()
     )
 
 
 def _projections(access: Access, letters: str, facts: SheetFacts, viewer: Viewer) -> tuple[Way, ...]:
     return tuple(
-        Way(words, saved_address(access.secret, letters, "", **viewer.keys(projection=p)), p == facts.projection)
+        Way(words, viewer.at(access.secret, letters, projection=p), p == facts.projection)
         for p, words in _PROJECTION_WORDS.items()
     )
 

@@ -13,6 +13,7 @@ from geometry.design import design_pad
 from geometry.errors import BadMeasurementsError, NoPadFitsError
 from geometry.measurements import Measurements
 from server import links, saved_api
+from server.carried import NOTHING, Carried
 from server.difference import Difference, difference
 from server.documents import query_pairs
 from server.forms import FormReading, read_form
@@ -172,9 +173,10 @@ def link_parts(link: str) -> tuple[str, str]:
     return parts[1], parts[2].partition(".")[0] if len(parts) > 2 else ""
 
 
-def gone_to(secret: str, letters: str, said: str) -> Response:
-    """The way to a page after something was sent."""
-    return RedirectResponse(links.saved_address(secret, letters, said=said), 303, headers=PRIVATE)
+def gone_to(secret: str, letters: str, said: str, carried: Carried = NOTHING) -> Response:
+    """The way to a page after something was sent; what was typed beside it on other pages of the shop goes along."""
+    at = carried.on(links.saved_address(secret, letters, said=said), "mm", has_units=False)
+    return RedirectResponse(at, 303, headers=PRIVATE)
 
 
 def _behind(database: Database, secret: str) -> tuple[Access, int]:

@@ -107,8 +107,9 @@ async def newest(request: Request, secret: Secret) -> Response:
         with store_of(request).reading() as connection:
             return letters_of(newest_number(connection, open_link(connection, secret).design.id))
 
-    keys = Viewer.of(request.query_params).keys(said=request.query_params.get("said", ""))
-    return RedirectResponse(saved_address(secret, await run_in_threadpool(look), "", **keys), 303, headers=PRIVATE)
+    viewer, said = Viewer.of(request.query_params), request.query_params.get("said", "")
+    at = viewer.at(secret, await run_in_threadpool(look), said=said)
+    return RedirectResponse(at, 303, headers=PRIVATE)
 
 
 @router.get("/saved/{secret}/{name}", **saved_api.REVISION)

@@ -46,7 +46,7 @@ async def test_a_day_that_cannot_be_read_is_asked_for_again_under_the_link(askin
     link = await link_of(asking, "friend")
     answer = await asking.get(f"{link}/record?added.web=18.4&units=mm")
     assert answer.status_code == 422
-    assert f'<a class="way-back" href="{link}">' in answer.text
+    assert f'<a class="way-back" href="{link}?added.web=18.4&amp;added.later=yes">' in answer.text
     assert 'name="added.web" type="text" inputmode="decimal" autocomplete="off" value="18.4"' in answer.text
     assert "Say on which day it was read." in words_of(answer.text)
 
