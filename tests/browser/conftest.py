@@ -26,6 +26,12 @@ FLAGS = [
     "--disable-background-networking",
     "--disable-component-update",
     "--disable-sync",
+    # Of such a flag the last one counts, so what Playwright leaves out is left out here too; then the lists under the address
+    # box, which nobody sees: each window would load two pages for them before its own.
+    "--disable-features=AvoidUnnecessaryBeforeUnloadCheckSync,DestroyProfileOnBrowserClose,HttpsUpgrades,"
+    "HttpsFirstBalancedModeAutoEnable,LensOverlay,MediaRouter,PaintHolding,ThirdPartyStoragePartitioning,"
+    "AvoidCorsURLLoaderRestartOnRedirect,OptimizationHints,NetworkTimeServiceQuerying,AimEnabled,PreconnectToSearch,"
+    "WebUIOmniboxPopup,WebUIOmniboxAimPopup",
 ]
 PHONE, DESKTOP = (390, 844), (1440, 900)
 
