@@ -13,7 +13,7 @@ from geometry.inspection import MAKING, REFERENCE_C
 from geometry.letters import upper_first
 from geometry.making.bench import REST_HOURS
 from geometry.making.how_measured import dimension_title, height_parts, measured_names
-from geometry.making.wording import Sentence, said
+from geometry.making.wording import Sentence, said, said_of_marked
 from geometry.pad import DIMENSIONS, Pad
 from geometry.readings import Judged, Verdict, judge_readings, size_at_20_c
 from geometry.rules import Check
@@ -155,7 +155,7 @@ def _outcome(
 ) -> tuple[Outcome, tuple[Sentence, ...]]:
     """What may be done with the part, and why."""
     taken = [j for j in judged if j.is_taken]
-    failing = tuple(Sentence(_plain(f"{c.title}: {c.words}")) for c in checks if c.verdict == "fail")
+    failing = tuple(said_of_marked(f"{c.title}: {c.marked}") for c in checks if c.verdict == "fail")
     off = tuple(
         Sentence(f"{j.title}: {j.words.template}", j.words.lengths_mm)
         for j in judged

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Literal
 
 from geometry import formulas
 from geometry.provenance import Source
+from geometry.told import unmarked
 
 if TYPE_CHECKING:
     from geometry.case import Case
@@ -180,9 +181,14 @@ class Check:
         return self.rule.code
 
     @property
-    def words(self) -> str:
-        """One sentence for the owner."""
+    def marked(self) -> str:
+        """One sentence for the owner, its lengths marked so that they can be told in any unit."""
         return self.c.said(self.finding.words() if self.finding else self.reason)
+
+    @property
+    def words(self) -> str:
+        """The same as it is written, its lengths in mm."""
+        return unmarked(self.marked)
 
     @property
     def value(self) -> float | None:

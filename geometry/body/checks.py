@@ -5,6 +5,7 @@ from geometry.body.bounds import ENTRY_CLEARANCE_MM, STOCK_ALLOWANCE_MM, WORST_H
 from geometry.case import Case
 from geometry.provenance import derived, found
 from geometry.rules import Finding, Pointless, check
+from geometry.told import mm
 
 MOST_SLENDERNESS = 1.2
 
@@ -26,7 +27,7 @@ def _slenderness(k: Case) -> Finding:
         height,
         most,
         lambda: (
-            f"The pad stands {height:g} mm tall on a flat of {flat:g} mm; up to {most:.1f} mm it is a pad and not a post."
+            f"The pad stands {mm(height)} tall on a flat of {mm(flat)}; up to {mm(most, '.1f')} it is a pad and not a post."
             " Never make up height with a second pad or a block."
         ),
         {"h": height, "seat_flat": flat, "seat": k.pad.seat_diameter_mm},
@@ -44,9 +45,9 @@ def _entry(k: Case, edge_mm: float, flat: bool) -> Finding:
         gap,
         ENTRY_CLEARANCE_MM,
         lambda: (
-            f"Jack and pad pass {gap:.0f} mm under the seam's edge{tyre} at worst; {ENTRY_CLEARANCE_MM:g} mm is wanted."
+            f"Jack and pad pass {mm(gap, '.0f')} under the seam's edge{tyre} at worst; {mm(ENTRY_CLEARANCE_MM)} is wanted."
             if gap >= 0
-            else f"Jack and pad may be {-gap:.0f} mm too tall to pass under the seam's edge{tyre}."
+            else f"Jack and pad may be {mm(-gap, '.0f')} too tall to pass under the seam's edge{tyre}."
         ),
         {
             "edge": edge_mm,
@@ -116,7 +117,9 @@ def _lift_height(k: Case) -> Finding:
     return Finding(
         reached,
         c.lift_needed_mm,
-        lambda: f"With this pad the jack lifts the seam {reached:.0f} mm at worst; {c.lift_needed_mm:g} mm is wanted.",
+        lambda: (
+            f"With this pad the jack lifts the seam {mm(reached, '.0f')} at worst; {mm(c.lift_needed_mm)} is wanted."
+        ),
         {
             "rim_high": high,
             "u_g": c.u_g,
@@ -196,9 +199,9 @@ def _stock(k: Case) -> Finding | Pointless:
         needed,
         bar,
         lambda: (
-            f"The body comes out of a {bar:g} mm bar."
+            f"The body comes out of a {mm(bar)} bar."
             if needed <= bar
-            else f"A bar of at least {needed:g} mm is needed; the largest to hand is {bar:g} mm."
+            else f"A bar of at least {mm(needed)} is needed; the largest to hand is {mm(bar)}."
         ),
         {"body": k.pad.body_diameter_mm, "stock": bar},
         utilisation=_yes_or_no(needed, bar),

@@ -8,6 +8,7 @@ from geometry.elastomer import is_elastomer, shape_factor, stiffening
 from geometry.provenance import derived, recomputed
 from geometry.rules import Finding, Pointless, check
 from geometry.seat import disc_bending_mpa
+from geometry.told import mm
 
 EDGE_PEAK = 1.5
 
@@ -66,7 +67,8 @@ def _cup_floor_bearing(k: Case) -> Finding | Pointless:
         edge,
         EDGE_PEAK * sigma,
         lambda: (
-            f"Play, side load and a slot off the axis put the load {cup.eccentricity_mm:.1f} mm off the seat's middle: its edge"
+            f"Play, side load and a slot off the axis put the load {mm(cup.eccentricity_mm, '.1f')} off the seat's"
+            " middle: its edge"
             f" presses {edge:.1f} MPa on the cup's floor; {k.c.material.short_name} stands {EDGE_PEAK * sigma:.1f} MPa there."
         ),
         numbers,
@@ -142,8 +144,9 @@ def _tipping(k: Case) -> Finding:
         k.foot.eccentricity_mm,
         limit,
         lambda: (
-            f"Play, side load and a slot off the axis put the load {k.foot.eccentricity_mm:.1f} mm from the middle of the seat;"
-            f" up to {limit:.1f} mm the pad stays down in the cup."
+            f"Play, side load and a slot off the axis put the load {mm(k.foot.eccentricity_mm, '.1f')} from the middle"
+            " of the seat;"
+            f" up to {mm(limit, '.1f')} the pad stays down in the cup."
         ),
         {
             "play": max(0.0, k.foot.play_mm),

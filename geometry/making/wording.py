@@ -4,6 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from geometry.letters import lower_first
+from geometry.told import told
 from geometry.units import LengthUnit, Zone, in_unit, mm_to_inch
 
 Units = LengthUnit
@@ -52,6 +53,8 @@ class Sentence:
 
     template: str
     lengths_mm: Mapping[str, float] = field(default_factory=dict)
+    figures_mm: Mapping[str, str] = field(default_factory=dict)
+    """How the sentence has a length in mm, where it rounds it in a way of its own."""
 
     def shown(self, units: Units = "mm") -> str:
         """The words with their lengths; a length below zero has the sign of a number, which is no hyphen.
@@ -59,9 +62,10 @@ class Sentence:
         >>> said("It moved by {by}.", by=-0.4).shown()
         'It moved by −0.4 mm.'
         """
-        return self.template.format_map(
-            {k: length_shown(v, units).replace("-", "−") for k, v in self.lengths_mm.items()}
-        )
+        shown = {k: length_shown(v, units).replace("-", "−") for k, v in self.lengths_mm.items()}
+        if units == "mm":
+            shown |= {k: f"{figures} mm" for k, figures in self.figures_mm.items()}
+        return self.template.format_map(shown)
 
     def __str__(self) -> str:
         return self.shown()
@@ -74,6 +78,25 @@ def said(template: str, **lengths_mm: float) -> Sentence:
     'Let the bar stand out 1.378 in.'
     """
     return Sentence(template, lengths_mm)
+
+
+def said_of_marked(words: str) -> Sentence:
+    """A sentence whose lengths are marked, as one with its lengths left open.
+
+    >>> from geometry.told import mm
+    >>> said_of_marked(f"It is {mm(12.7, '.2f')} {{deep}}.").shown(), said_of_marked(f"It is {mm(12.7)} deep.").shown("in")
+    ('It is 12.70 mm {deep}.', 'It is 0.500 in deep.')
+    """
+    lengths: dict[str, float] = {}
+    figures: dict[str, str] = {}
+
+    def opened(length_mm: float, text: str) -> str:
+        name = f"n{len(lengths)}"
+        lengths[name], figures[name] = length_mm, text
+        return f"{{{name}}}"
+
+    template = told(words.replace("{", "{{").replace("}", "}}"), opened)
+    return Sentence(template, lengths, figures)
 
 
 def joined(sentences: Sequence[Sentence]) -> Sentence:

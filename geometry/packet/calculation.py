@@ -7,11 +7,12 @@ from geometry.calculation.book import Line
 from geometry.calculation.clearances import Clearance, Figure
 from geometry.calculation.opening import not_covered_by, scope_of
 from geometry.calculation.sheet import CHECKS_ORDER, PARTS, CalculationSheet, CheckPart, LedgerPart
+from geometry.drawing.facts import Units as SheetUnits
 from geometry.ledger import Bound
 from geometry.making.wording import Units
 from geometry.mathml import typst_math
 from geometry.packet.paper import Data
-from geometry.packet.words import verdict_of
+from geometry.packet.words import check_words, verdict_of
 from geometry.provenance import Source
 
 
@@ -28,15 +29,16 @@ class Tags:
 
 LENGTHS: dict[Units, str] = {
     "mm": "Lengths in mm.",
-    "in": "Lengths in mm, though the drawing is in inches: every formula and every table behind them is in mm (25.4 mm = 1 in).",
+    "in": "Lengths in mm, though the drawing is in inches: every formula and every table behind them is in mm (25.4 mm = 1 in)."
+    " What each check says in its sentence is in inches.",
 }
 
 
-def calculation_data(sheet: CalculationSheet, units: Units = "mm") -> Data:
+def calculation_data(sheet: CalculationSheet, units: SheetUnits = "mm") -> Data:
     """Every line that it takes to redo the design by hand."""
     tags = Tags(sheet)
     return {
-        "lengths": LENGTHS[units],
+        "lengths": LENGTHS["in" if units in {"in", "in_fraction"} else "mm"],
         "scope": scope_of(sheet.design),
         "not_covered": list(not_covered_by(sheet.design)),
         "factors": [[f.value, f.place, str(f.source)] for f in sheet.factors],
@@ -53,7 +55,7 @@ def calculation_data(sheet: CalculationSheet, units: Units = "mm") -> Data:
         "ledger": [_ledger(part, tags) for part in sheet.ledger],
         "fits": [_fit(c) for c in sheet.clearances],
         "checks_order": CHECKS_ORDER,
-        "checks": [_check(part, tags) for part in sheet.checks],
+        "checks": [_check(part, tags, units) for part in sheet.checks],
         "sensitivities": [f"{found.check.title}: {found.words}" for found in sheet.sensitivities],
     }
 
@@ -129,13 +131,13 @@ def _figure(words: str, figure: Figure) -> Data:
     }
 
 
-def _check(part: CheckPart, tags: Tags) -> Data:
+def _check(part: CheckPart, tags: Tags, units: SheetUnits) -> Data:
     check = part.check
     return {
         "title": check.title,
         "governs": part.is_governing,
         "verdict": verdict_of(check),
-        "words": check.words,
+        "words": check_words(check, units),
         "asked": "at most" if check.rule.sense == "at_most" else "at least",
         "sides": [
             [None if formula == result else _formula(formula), _numbers(numbers, result), with_unit(result, part.unit)]

@@ -7,6 +7,7 @@ from geometry.calculation.inputs import write_inputs
 from geometry.cautions import SignalWord
 from geometry.design import Design
 from geometry.drawing.facts import SheetFacts
+from geometry.drawing.facts import Units as SheetUnits
 from geometry.letters import upper_first
 from geometry.making.own_words import car_words, jack_words
 from geometry.making.wording import Units, length_shown
@@ -15,7 +16,7 @@ from geometry.packet.failed import banner_of, failed_part
 from geometry.packet.measured import car_measures, jack_measures
 from geometry.packet.paper import Data, pdf_of
 from geometry.packet.record import discard_words, drawn_look, limit_rows
-from geometry.packet.words import height_words, load_words, plate_words, shop_units
+from geometry.packet.words import check_words, height_words, load_words, plate_words, shop_units
 from geometry.standing import PartStanding, record_of
 
 TITLE = "Lifting card"
@@ -58,7 +59,7 @@ def card_data(design: Design, facts: SheetFacts, failed: PartStanding | None = N
         "load": list(_load(design, units)) if may_be_used else [],
         "steps": list(_steps(design, units)) if may_be_used else [],
         "no_steps": _UNFIT if failed is None else _FAILED,
-        "failures": _failures(design, failed, units),
+        "failures": _failures(design, failed, facts.units),
         "instead": "" if may_be_used else _INSTEAD if failed is None else _DISCARD,
         "cautions": [
             [signal, [c.text for c in said if c.signal == signal]]
@@ -77,10 +78,11 @@ def _in_place(design: Design) -> str:
     return f"{stands}, {car_words(design.conditions).lies}"
 
 
-def _failures(design: Design, failed: PartStanding | None, units: Units) -> list[str]:
+def _failures(design: Design, failed: PartStanding | None, units: SheetUnits) -> list[str]:
     """What the readings say and what of the design fails, each once."""
-    drawn = (f"{check.title}: {check.words}" for check in design.failures)
-    return list(dict.fromkeys((*(reason.shown(units) for reason in (failed.reasons if failed else ())), *drawn)))
+    eye: Units = "in" if units in {"in", "in_fraction"} else "mm"
+    drawn = (f"{check.title}: {check_words(check, units)}" for check in design.failures)
+    return list(dict.fromkeys((*(reason.shown(eye) for reason in (failed.reasons if failed else ())), *drawn)))
 
 
 def _assumed(design: Design) -> frozenset[str]:

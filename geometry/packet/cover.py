@@ -3,6 +3,7 @@
 from geometry.calculation.sheet import CalculationSheet
 from geometry.design import Design
 from geometry.drawing.facts import CRITICAL_MARK, SheetFacts
+from geometry.drawing.facts import Units as SheetUnits
 from geometry.drawing.figures import limit_words
 from geometry.drawing.measures import measures
 from geometry.drawing.table import words_of
@@ -11,7 +12,7 @@ from geometry.making.own_words import way_of
 from geometry.making.wording import Units
 from geometry.packet.cover_picture import section_picture
 from geometry.packet.paper import Data
-from geometry.packet.words import load_words, mass_words, plate_words, shop_units, verdict_of
+from geometry.packet.words import check_words, load_words, mass_words, plate_words, shop_units, verdict_of
 from geometry.rules import NOT_CHECKED, Check
 
 ADVISING = "Nearer, but by their kind only advice, which fails no pad:"
@@ -27,12 +28,13 @@ def cover_data(design: Design, facts: SheetFacts, sheet: CalculationSheet) -> Da
         "section_alt": "The assembled job in section: jack, pad and car, each measurement with a number.",
         "verdict": design.verdict_words,
         "dangers": [c.text for c in design.cautions if c.signal == "DANGER"],
-        "governing": governing_words(nearest, is_failing=bool(design.failures)),
+        "governing": governing_words(nearest, facts.units, is_failing=bool(design.failures)),
         "advice": advice_words(design),
         "not_checked": [
-            f"{check.title}: {check.words.removeprefix(NOT_CHECKED)}" for check in design.with_verdict("not_checked")
+            f"{check.title}: {check_words(check, facts.units).removeprefix(NOT_CHECKED)}"
+            for check in design.with_verdict("not_checked")
         ],
-        "failures": [f"{check.title}: {check.words}" for check in design.failures],
+        "failures": [f"{check.title}: {check_words(check, facts.units)}" for check in design.failures],
         "sizes": _sizes(design, facts),
         "facts": [
             *_loads(design, units),
@@ -45,9 +47,10 @@ def cover_data(design: Design, facts: SheetFacts, sheet: CalculationSheet) -> Da
     }
 
 
-def governing_words(check: Check, *, is_failing: bool) -> str:
+def governing_words(check: Check, units: SheetUnits, *, is_failing: bool) -> str:
     """The check that decides, and whether it is the worst of those that fail or the nearest of those that pass."""
-    return f"{'Worst' if is_failing else 'Nearest its limit'}: {check.title}: {verdict_of(check)}. {check.words}"
+    which = "Worst" if is_failing else "Nearest its limit"
+    return f"{which}: {check.title}: {verdict_of(check)}. {check_words(check, units)}"
 
 
 def advice_words(design: Design) -> str:

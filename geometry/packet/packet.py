@@ -13,7 +13,6 @@ from geometry.packet.failed import banner_of, failed_part
 from geometry.packet.making import inspection_data, making_data, source_rows
 from geometry.packet.paper import pdf_of, placed_page
 from geometry.packet.record import record_data
-from geometry.packet.words import shop_units
 from geometry.standing import PartStanding
 
 TITLE = "Lifting pad packet"
@@ -44,7 +43,7 @@ def packet_pdf(design: Design, facts: SheetFacts, *, failed: PartStanding | None
             texts=all_texts(drawing),
             alt=f"Part drawing {facts.design_id}, main scale {drawing.scale.words}. {sizes}.",
         ),
-        "calculation": calculation_data(sheet, shop_units(facts)),
+        "calculation": calculation_data(sheet, facts.units),
         "route": making_data(design, facts) if design.fit_to_make and found is None else None,
         "inspection": inspection_data(design, facts) if design.fit_to_make else None,
         "card": card_data(design, facts, found),

@@ -5,12 +5,13 @@ from types import MappingProxyType
 
 from geometry.drawing.facts import SheetFacts
 from geometry.drawing.facts import Units as SheetUnits
-from geometry.drawing.figures import length_words, limit_shown
+from geometry.drawing.figures import NEARLY, length_words, limit_shown
 from geometry.making.gauge_limits import second_slot_gauge
 from geometry.making.own_words import JACKS
 from geometry.making.wording import Units
 from geometry.pad import Pad
 from geometry.rules import Check
+from geometry.told import told
 from geometry.units import STANDARD_GRAVITY, LowerLimit, UpperLimit, kg_to_pound, mm_to_inch
 
 VERDICTS = {
@@ -22,6 +23,8 @@ VERDICTS = {
 }
 
 
+_SMALL_MM = 2.0
+"""Below this a gap or a play is told in tenths of a thousandth of an inch."""
 _UNIT: Mapping[SheetUnits, str] = MappingProxyType({"mm": "mm", "in": "in", "in_fraction": "in", "dual": "mm [in]"})
 
 
@@ -84,6 +87,29 @@ def verdict_of(check: Check) -> str:
     words = VERDICTS[check.verdict]
     has_share = check.finding is not None and 0 < check.utilisation < 100
     return f"{words}, {check.utilisation:.2f} of its limit" if has_share else words
+
+
+def check_words(check: Check, units: SheetUnits) -> str:
+    """The sentence of a check with its lengths as the drawing has them; where this shows both units, in mm."""
+    if units not in {"in", "in_fraction"}:
+        return check.words
+    return told(check.marked, lambda length_mm, figures: f"{_inch_figures(length_mm, figures, units)} in")
+
+
+def _inch_figures(length_mm: float, figures: str, units: SheetUnits) -> str:
+    """A length of a sentence in inches, no coarser than the sentence has it in mm; a size as the drawing has it.
+
+    >>> _inch_figures(19.05, "19.05", "in_fraction"), _inch_figures(67.2, "67.2", "in"), _inch_figures(0.2, "0.2", "in")
+    ('3/4', '2.646', '0.0079')
+    >>> _inch_figures(0.4567, "0.46", "in"), _inch_figures(21.34, "21.3", "in"), _inch_figures(332.2, "332", "in")
+    ('0.0180', '0.840', '13.08')
+    """
+    if abs(float(figures) - length_mm) < NEARLY and abs(length_mm) >= _SMALL_MM:
+        return length_words(length_mm, units)
+    decimals = len(figures.partition(".")[2]) + 2
+    return f"{mm_to_inch(length_mm):.{4 if abs(length_mm) < _SMALL_MM and decimals > 2 else decimals}f}".replace(
+        "-", "−"
+    )
 
 
 def sizes(units: SheetUnits, *lengths_mm: float) -> str:

@@ -20,7 +20,6 @@ from geometry.packet.cover import cover_data
 from geometry.packet.gauge_outlines import gauges_of
 from geometry.packet.making import inspection_data, making_data, source_rows
 from geometry.packet.record import record_data
-from geometry.packet.words import shop_units
 from geometry.sheet_facts import sheet_facts
 from server.making_data import DATA
 from tests.geometry.feet.post_documents import posted
@@ -75,7 +74,7 @@ PAPERS: Mapping[str, Callable[[Design, SheetFacts, CalculationSheet], Any]] = {
     "cover": cover_data,
     "card": lambda design, facts, _: card_data(design, facts),
     "record": lambda design, facts, _: record_data(design, facts),
-    "calculation": lambda _, facts, sheet: calculation_data(sheet, shop_units(facts)),
+    "calculation": lambda _, facts, sheet: calculation_data(sheet, facts.units),
     "route": lambda design, facts, _: making_data(design, facts),
     "inspection": lambda design, facts, _: inspection_data(design, facts),
     "sources": lambda design, _, sheet: source_rows(design, sheet),

@@ -16,6 +16,7 @@ FLOORS: dict[str, int] = {
     "geometry.provenance": 0,
     "geometry.formulas": 0,
     "geometry.letters": 0,
+    "geometry.told": 0,
     "geometry.quantity": 1,
     "geometry.series": 1,
     "geometry.materials": 1,

@@ -6,6 +6,7 @@ from geometry.draft import Draft
 from geometry.provenance import derived, recomputed
 from geometry.rules import Finding, Numbers, Pointless, check
 from geometry.seat import disc_thickness_mm
+from geometry.told import mm
 
 LEAST_BOSS_GAP_MM = 0.5
 LEAST_FACE_MM = 3.0
@@ -147,13 +148,13 @@ def _boss_clear(k: Case) -> Finding | Pointless:
         return Finding(
             side,
             LEAST_BOSS_GAP_MM,
-            lambda: f"Beside the boss the recess leaves {side:.2f} mm at worst; {LEAST_BOSS_GAP_MM} mm is needed.",
+            lambda: f"Beside the boss the recess leaves {mm(side, '.2f')} at worst; {mm(LEAST_BOSS_GAP_MM)} is needed.",
             numbers,
         )
     return Finding(
         above,
         LEAST_BOSS_GAP_MM,
-        lambda: f"Above the boss the recess leaves {above:.2f} mm at worst; {LEAST_BOSS_GAP_MM} mm is needed.",
+        lambda: f"Above the boss the recess leaves {mm(above, '.2f')} at worst; {mm(LEAST_BOSS_GAP_MM)} is needed.",
         numbers,
         formula="(recess_depth - tol) * (1 + g_cold) - boss - u - squash",
     )

@@ -6,6 +6,7 @@ from geometry.case import Case
 from geometry.provenance import derived
 from geometry.rules import Finding, Pointless, check
 from geometry.spread import WORST_FIT
+from geometry.told import mm
 
 LEAST_SEAT_CLEARANCE_MM = 0.1
 MOST_PLAY_SHARE = 0.10
@@ -31,9 +32,9 @@ def _seat_fit_tight(k: Case) -> Finding:
         gap,
         LEAST_SEAT_CLEARANCE_MM,
         lambda: (
-            f"Hot and at its largest the seat leaves {gap:.2f} mm in the cup; {LEAST_SEAT_CLEARANCE_MM} mm is needed."
+            f"Hot and at its largest the seat leaves {mm(gap, '.2f')} in the cup; {mm(LEAST_SEAT_CLEARANCE_MM)} is needed."
             if gap >= 0
-            else f"Hot and at its largest the seat is {-gap:.2f} mm too big for the cup."
+            else f"Hot and at its largest the seat is {mm(-gap, '.2f')} too big for the cup."
         ),
         {"cup_bore": c.foot.bore_mm, "u": c.u, "seat": seat, "tol": tol, "g_hot": c.g_hot},
     )
@@ -55,7 +56,8 @@ def _seat_fit_loose(k: Case) -> Finding:
         k.foot.play_mm,
         limit,
         lambda: (
-            f"Cold and at its smallest the seat has {k.foot.play_mm:.2f} mm of play in the cup; up to {limit:.1f} mm will do."
+            f"Cold and at its smallest the seat has {mm(k.foot.play_mm, '.2f')} of play in the cup; up to"
+            f" {mm(limit, '.1f')} will do."
         ),
         {
             "cup_bore": c.foot.bore_mm,
@@ -101,7 +103,7 @@ def _stem_clear(k: Case) -> Finding | Pointless:
             side,
             LEAST_STEM_CLEARANCE_MM,
             lambda: (
-                f"The stem keeps {side:.2f} mm from the hole's side at worst; {LEAST_STEM_CLEARANCE_MM} mm is needed."
+                f"The stem keeps {mm(side, '.2f')} from the hole's side at worst; {mm(LEAST_STEM_CLEARANCE_MM)} is needed."
             ),
             numbers,
         )
@@ -109,7 +111,7 @@ def _stem_clear(k: Case) -> Finding | Pointless:
         below,
         LEAST_STEM_CLEARANCE_MM,
         lambda: (
-            f"The stem ends {below:.2f} mm above the hole's bottom at worst; {LEAST_STEM_CLEARANCE_MM} mm is needed."
+            f"The stem ends {mm(below, '.2f')} above the hole's bottom at worst; {mm(LEAST_STEM_CLEARANCE_MM)} is needed."
         ),
         numbers | {"tol": tol_l},
         formula="hole_depth - u - (length + tol) * (1 + g_hot)",
@@ -135,9 +137,9 @@ def _lip_gap(k: Case) -> Finding:
         gap,
         LEAST_LIP_GAP_MM,
         lambda: (
-            f"Under load the lip stays {gap:.2f} mm above the cup's rim; {LEAST_LIP_GAP_MM} mm is needed."
+            f"Under load the lip stays {mm(gap, '.2f')} above the cup's rim; {mm(LEAST_LIP_GAP_MM)} is needed."
             if gap >= 0
-            else f"Under load the lip would press on the cup's rim: it is {-gap:.2f} mm too low."
+            else f"Under load the lip would press on the cup's rim: it is {mm(-gap, '.2f')} too low."
         ),
         {
             "seat_length": length,
@@ -170,9 +172,9 @@ def _corner_clear(k: Case) -> Finding:
         spare,
         0.0,
         lambda: (
-            f"The pad's corner is at least {spare:.2f} mm rounder than the cup's, so the pad stands on the floor."
+            f"The pad's corner is at least {mm(spare, '.2f')} rounder than the cup's, so the pad stands on the floor."
             if spare >= 0
-            else f"The pad's corner may be {-spare:.2f} mm sharper than the cup's: it would ride on the radius."
+            else f"The pad's corner may be {mm(-spare, '.2f')} sharper than the cup's: it would ride on the radius."
         ),
         {"r": r, "tol": tol, "cup_corner": c.foot.corner_radius_mm, "u": c.u},
     )
@@ -195,9 +197,9 @@ def _arm_clear(k: Case) -> Finding:
         body,
         rim + 30,
         lambda: (
-            f"The body of {body:g} mm stands over the rim of {rim:g} mm by little enough to clear the jack's arm."
+            f"The body of {mm(body)} stands over the rim of {mm(rim)} by little enough to clear the jack's arm."
             if body <= rim + 30
-            else f"The body of {body:g} mm stands far over the rim of {rim:g} mm: measure the arm and its lugs below the rim."
+            else f"The body of {mm(body)} stands far over the rim of {mm(rim)}: measure the arm and its lugs below the rim."
         ),
         {"body": body, "rim_d": rim},
     )
@@ -222,7 +224,7 @@ def _cup_floor_flat(k: Case) -> Finding:
         boss,
         recess,
         lambda: (
-            f"The recess, {recess:g} mm deep, takes the boss of {boss:g} mm; keep the floor around it free of grit and let water"
+            f"The recess, {mm(recess)} deep, takes the boss of {mm(boss)}; keep the floor around it free of grit and let water"
             " drain."
             if boss
             else "You found no boss on the cup's floor; keep it free of grit and let water drain."

@@ -5,6 +5,7 @@ from geometry.feet.post.bounds import LEAST_SHARE_OF_BORE, LENGTH_SHARES
 from geometry.provenance import practice
 from geometry.rules import Finding, Pointless, check
 from geometry.spread import WORST_FIT
+from geometry.told import mm
 
 LEAST_CLEARANCE_MM = 0.1
 LEAST_BOTTOM_MM = 0.5
@@ -32,9 +33,9 @@ def _post_fit_tight(k: Case) -> Finding | Pointless:
         gap,
         LEAST_CLEARANCE_MM,
         lambda: (
-            f"Hot and at its largest the stem leaves {gap:.2f} mm in the bore; {LEAST_CLEARANCE_MM} mm is needed."
+            f"Hot and at its largest the stem leaves {mm(gap, '.2f')} in the bore; {mm(LEAST_CLEARANCE_MM)} is needed."
             if gap >= 0
-            else f"Hot and at its largest the stem is {-gap:.2f} mm too thick for the bore."
+            else f"Hot and at its largest the stem is {mm(-gap, '.2f')} too thick for the bore."
         ),
         {"bore": c.foot.bore_mm, "u": c.u, "stem": stem, "tol": tol, "g_hot": c.g_hot},
     )
@@ -56,7 +57,8 @@ def _post_fit_loose(k: Case) -> Finding:
         k.foot.play_mm,
         limit,
         lambda: (
-            f"Cold and at its smallest the stem has {k.foot.play_mm:.2f} mm of play in the bore; up to {limit:.1f} mm will do."
+            f"Cold and at its smallest the stem has {mm(k.foot.play_mm, '.2f')} of play in the bore; up to"
+            f" {mm(limit, '.1f')} will do."
             " A bore that is worn oval has more than was measured: measure it in two directions."
         ),
         {
@@ -92,9 +94,9 @@ def _post_bottom(k: Case) -> Finding | Pointless:
         gap,
         LEAST_BOTTOM_MM,
         lambda: (
-            f"The stem ends {gap:.2f} mm above the bore's bottom at worst; {LEAST_BOTTOM_MM} mm is needed."
+            f"The stem ends {mm(gap, '.2f')} above the bore's bottom at worst; {mm(LEAST_BOTTOM_MM)} is needed."
             if gap >= 0
-            else f"The stem may be {-gap:.2f} mm too long for the bore: it would stand on the bottom, the seat on nothing."
+            else f"The stem may be {mm(-gap, '.2f')} too long for the bore: it would stand on the bottom, the seat on nothing."
         ),
         {"bore_depth": depth, "u": c.u, "length": length, "tol": tol, "g_hot": c.g_hot},
     )
@@ -119,7 +121,8 @@ def _post_guided(k: Case) -> Finding:
         guided,
         limit,
         lambda: (
-            f"The bore guides the stem over {max(0.0, guided):.1f} mm at worst; half of its thickness, {limit:.1f} mm, is needed."
+            f"The bore guides the stem over {mm(max(0.0, guided), '.1f')} at worst; half of its thickness,"
+            f" {mm(limit, '.1f')}, is needed."
         ),
         {
             "length": pad.stem_length_mm,

@@ -14,6 +14,7 @@ from geometry.feet.post.places import (
 )
 from geometry.provenance import derived
 from geometry.rules import Finding, Numbers, Pointless, check
+from geometry.told import mm
 
 _NEEDS = ("jack.pin_diameter_mm", "jack.pin_distance_mm", "jack.post_bore_mm", "make.measured_with")
 _FIT = derived("Worst case of measurement, growth, play and tolerance (ISO 2768-1 m), the hole 0.3 mm off the middle")
@@ -148,9 +149,9 @@ def _pin_meets(k: Case) -> Finding | Pointless:
         least,
         0.0,
         lambda: (
-            f"With the seat on the bore's rim the hole leaves {least:.2f} mm {where} the pin at worst."
+            f"With the seat on the bore's rim the hole leaves {mm(least, '.2f')} {where} the pin at worst."
             if least >= 0
-            else f"With the seat on the bore's rim the pin may miss its hole by {-least:.2f} mm."
+            else f"With the seat on the bore's rim the pin may miss its hole by {mm(-least, '.2f')}."
         ),
         n,
         formula=_ABOVE if above <= below else _BELOW,
@@ -181,10 +182,12 @@ def _pin_free(k: Case) -> Finding | Pointless:
         least,
         0.0,
         lambda: (
-            f"Under the load the stem sinks by {n['sink']:.2f} mm and moves by its play: {least:.2f} mm stay free {where} the"
+            f"Under the load the stem sinks by {mm(n['sink'], '.2f')} and moves by its play: {mm(least, '.2f')} stay"
+            f" free {where} the"
             " pin, which carries nothing."
             if least >= 0
-            else f"Under the load the stem would press on the pin: {-least:.2f} mm are missing {where} it, and a pin that carries"
+            else f"Under the load the stem would press on the pin: {mm(-least, '.2f')} are missing {where} it, and a"
+            " pin that carries"
             " shears the stem. Use a thinner pin, or none."
         ),
         n,

@@ -6,6 +6,7 @@ from geometry.case import Case
 from geometry.feet.post.pin import NO_PIN, pinned, pinned_numbers
 from geometry.provenance import derived, recomputed
 from geometry.rules import Finding, Pointless, check
+from geometry.told import mm
 
 
 @check(
@@ -60,7 +61,8 @@ def _pin_tear_out(k: Case) -> Finding | Pointless:
         stress,
         limit,
         lambda: (
-            f"Pulled out with as much as the side load, the {left:.1f} mm of stem below the pin's hole shear at {stress:.1f} MPa;"
+            f"Pulled out with as much as the side load, the {mm(left, '.1f')} of stem below the pin's hole shear at"
+            f" {stress:.1f} MPa;"
             f" {k.c.material.short_name} stands {limit:.1f} MPa."
             if left > 0
             else "Nothing of the stem is left below the pin's hole."

@@ -5,6 +5,7 @@ from math import inf, pi, sqrt
 from geometry.case import Case
 from geometry.provenance import derived, practice, recomputed
 from geometry.rules import Finding, check
+from geometry.told import mm
 
 LEAST_RIM_MM = 1.5
 THIN_RIM_MM = 3.0
@@ -132,7 +133,7 @@ def _rim_face(k: Case) -> Finding:
         width,
         LEAST_RIM_MM,
         lambda: (
-            f"At its narrowest place {width:.1f} mm of the bore's rim carry the seat; {LEAST_RIM_MM} mm is needed."
+            f"At its narrowest place {mm(width, '.1f')} of the bore's rim carry the seat; {mm(LEAST_RIM_MM)} is needed."
             if width >= 0
             else "On one side of the bore the seat stands on nothing."
         ),
@@ -167,9 +168,10 @@ def _rim_thin(k: Case) -> Finding:
         width,
         THIN_RIM_MM,
         lambda: (
-            f"The bore's rim is {width:.1f} mm wide: enough to stand on."
+            f"The bore's rim is {mm(width, '.1f')} wide: enough to stand on."
             if width >= THIN_RIM_MM
-            else f"A bore's rim {width:.1f} mm wide cuts into the seat as the pad works on it: look at the seat after each lift,"
+            else f"A bore's rim {mm(width, '.1f')} wide cuts into the seat as the pad works on it: look at the seat"
+            " after each lift,"
             " and use no pad where the tube's edge is sharp or bent."
         ),
         {"rim_b": k.c.foot.contact_diameter_mm, "bore": k.c.foot.bore_mm},

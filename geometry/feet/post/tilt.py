@@ -6,6 +6,7 @@ from geometry.case import Case
 from geometry.feet.standing import EDGE_PEAK
 from geometry.provenance import derived, recomputed
 from geometry.rules import Finding, Pointless, check
+from geometry.told import mm
 
 _TILT = "1.1 * min(F_d / A * k_e, 1.5 * sigma_allow) * web / (E_hold * R)"
 MOST_SWAY_SHARE = 0.05
@@ -40,10 +41,12 @@ def _stem_tilt(k: Case) -> Finding | Pointless:
         stress,
         c.allowable_mpa,
         lambda: (
-            f"As the seat gives way the stem's end moves {moved:.2f} mm sideways; the tightest fit leaves {gap:.2f} mm, so the"
+            f"As the seat gives way the stem's end moves {mm(moved, '.2f')} sideways; the tightest fit leaves"
+            f" {mm(gap, '.2f')}, so the"
             " stem takes nothing of the couple."
             if stress <= 0
-            else f"As the seat gives way the stem's end is held back by {moved - gap:.2f} mm: that bends it to {stress:.1f} MPa;"
+            else f"As the seat gives way the stem's end is held back by {mm(moved - gap, '.2f')}: that bends it to"
+            f" {stress:.1f} MPa;"
             f" {c.material.short_name} stands {c.allowable_mpa:.1f} MPa."
         ),
         {
@@ -89,7 +92,8 @@ def _stem_sway(k: Case) -> Finding | Pointless:
         sway,
         limit,
         lambda: (
-            f"The side load bends the stem's end {sway:.2f} mm aside at most; up to {limit:.1f} mm it keeps the pad in place."
+            f"The side load bends the stem's end {mm(sway, '.2f')} aside at most; up to {mm(limit, '.1f')} it keeps the"
+            " pad in place."
         ),
         {"H": force, "length": length, "E_hold": k.c.modulus_mpa, "stem": stem},
     )

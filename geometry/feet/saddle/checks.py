@@ -7,6 +7,7 @@ from geometry.feet.saddle.fields import SaddleFacts
 from geometry.feet.saddle.tips import carried_width_mm, tooth_factor
 from geometry.provenance import derived
 from geometry.rules import Finding, Pointless, check
+from geometry.told import mm
 
 _ONE_TOOTH = "F_d / (n_t * tip_l * reach) * (1 + 2 * e_F / R_t)"
 
@@ -44,7 +45,7 @@ def _tip_bearing(k: Case) -> Finding | Pointless:
         stress,
         sigma,
         lambda: (
-            f"The tooth under the load presses {stress:.1f} MPa into the seat with {reach:.1f} mm of its tip;"
+            f"The tooth under the load presses {stress:.1f} MPa into the seat with {mm(reach, '.1f')} of its tip;"
             f" {k.c.material.short_name} stands {sigma:.1f} MPa. Tips mark plastic even so: turn the pad to its old marks."
             if area > 0
             else "The seat ends inside the teeth's tips: nothing carries it."

@@ -6,6 +6,7 @@ from geometry.feet.skirt.wall import push_n_per_mm, root_strength_mpa, root_stre
 from geometry.provenance import derived
 from geometry.rules import Finding, check
 from geometry.spread import WORST_FIT
+from geometry.told import mm
 
 LEAST_CLEARANCE_MM = 0.2
 LEAST_OVERLAP_MM = 3.0
@@ -31,9 +32,10 @@ def _skirt_fit_tight(k: Case) -> Finding:
         gap,
         LEAST_CLEARANCE_MM,
         lambda: (
-            f"Cold and at its narrowest the skirt leaves {gap:.2f} mm around the plate's edge; {LEAST_CLEARANCE_MM} mm is needed."
+            f"Cold and at its narrowest the skirt leaves {mm(gap, '.2f')} around the plate's edge;"
+            f" {mm(LEAST_CLEARANCE_MM)} is needed."
             if gap >= 0
-            else f"Cold and at its narrowest the skirt is {-gap:.2f} mm too narrow to go over the plate's edge."
+            else f"Cold and at its narrowest the skirt is {mm(-gap, '.2f')} too narrow to go over the plate's edge."
         ),
         {"skirt": skirt, "tol": tol, "g_cold": c.g_cold, "around": c.foot.bore_mm, "u": c.u},
     )
@@ -55,7 +57,8 @@ def _skirt_fit_loose(k: Case) -> Finding:
         k.foot.play_mm,
         limit,
         lambda: (
-            f"Hot and at its widest the skirt has {k.foot.play_mm:.2f} mm of play around the plate's edge; up to {limit:.1f} mm"
+            f"Hot and at its widest the skirt has {mm(k.foot.play_mm, '.2f')} of play around the plate's edge; up to"
+            f" {mm(limit, '.1f')}"
             " will do."
         ),
         {
@@ -85,7 +88,7 @@ def _skirt_overlap(k: Case) -> Finding:
         over,
         LEAST_OVERLAP_MM,
         lambda: (
-            f"The skirt reaches {over:.1f} mm over the plate's edge at worst; {LEAST_OVERLAP_MM:g} mm is needed."
+            f"The skirt reaches {mm(over, '.1f')} over the plate's edge at worst; {mm(LEAST_OVERLAP_MM)} is needed."
             if over >= 0
             else "The skirt does not reach over the plate's edge at all."
         ),
@@ -111,9 +114,10 @@ def _skirt_clear(k: Case) -> Finding:
         gap,
         LEAST_FREE_MM,
         lambda: (
-            f"The skirt ends {gap:.1f} mm above what stands out below the plate's edge at worst; {LEAST_FREE_MM:g} mm is needed."
+            f"The skirt ends {mm(gap, '.1f')} above what stands out below the plate's edge at worst;"
+            f" {mm(LEAST_FREE_MM)} is needed."
             if gap >= 0
-            else f"The skirt may be {-gap:.1f} mm too long: it would stand on what is below the plate's edge, and not"
+            else f"The skirt may be {mm(-gap, '.1f')} too long: it would stand on what is below the plate's edge, and not"
             " the seat on its face."
         ),
         {**_lengths(k), "free": c.foot.free_edge_mm, "u": c.u, "g_hot": c.g_hot},

@@ -5,6 +5,7 @@ from geometry.elastomer import allowed_strain, is_elastomer, small_strain_modulu
 from geometry.heads.cushion.bounds import SHAPE
 from geometry.provenance import derived, memory
 from geometry.rules import Finding, Pointless, check
+from geometry.told import mm
 
 LEAST_BESIDE_MM = 2.0
 _PRESSED = ("rail.face_width_mm", "rail.face_length_mm", "car.gross_mass_kg", "make.material")
@@ -146,9 +147,9 @@ def _cushion_clear(k: Case) -> Finding | Pointless:
         gap,
         LEAST_BESIDE_MM,
         lambda: (
-            f"Under load the top stays {gap:.1f} mm clear of what stands beside the face; {LEAST_BESIDE_MM:g} mm is wanted."
+            f"Under load the top stays {mm(gap, '.1f')} clear of what stands beside the face; {mm(LEAST_BESIDE_MM)} is wanted."
             if gap >= 0
-            else f"Under load the top meets what stands beside the face: {-gap:.1f} mm too much."
+            else f"Under load the top meets what stands beside the face: {mm(-gap, '.1f')} too much."
         ),
         {"clear_b": clear, "u": k.c.u, "delta": s.indentation_mm},
     )

@@ -7,6 +7,7 @@ from geometry.heads.loading import FaceLoading
 from geometry.heads.over_rim import GAP, LEAST_RIM_GAP_MM, gap_over_rim
 from geometry.provenance import derived
 from geometry.rules import Finding, Pointless, check
+from geometry.told import mm
 
 _NEEDS = ("seam.thickness_mm", "jack.cup_bore_mm", "car.gross_mass_kg", "make.material")
 _WITHIN = "The car's face presses within the seat's circle: nothing stands out beyond it."
@@ -98,9 +99,9 @@ def _face_rim_clear(k: Case) -> Finding | Pointless:
         gap,
         LEAST_RIM_GAP_MM,
         lambda: (
-            f"Under load the car's face stays {gap:.1f} mm above the cup's rim; {LEAST_RIM_GAP_MM:g} mm is needed."
+            f"Under load the car's face stays {mm(gap, '.1f')} above the cup's rim; {mm(LEAST_RIM_GAP_MM)} is needed."
             if gap >= 0
-            else f"Under load the car's face would meet the cup's rim: it lies {-gap:.1f} mm below it."
+            else f"Under load the car's face would meet the cup's rim: it lies {mm(-gap, '.1f')} below it."
         ),
         numbers,
     )
@@ -124,9 +125,9 @@ def _face_centring(k: Case) -> Finding:
         found,
         limit,
         lambda: (
-            f"The car's face may arrive {head.off_centre_mm:.1f} mm off the pad's middle; with play and side load that makes"
-            f" {found:.1f} mm, and up to {limit:.1f} mm the pad stays down on the jack."
-            + (f" Place the jack so that the face is no further off than {room:.0f} mm." if room > 0 else "")
+            f"The car's face may arrive {mm(head.off_centre_mm, '.1f')} off the pad's middle; with play and side load that makes"
+            f" {mm(found, '.1f')}, and up to {mm(limit, '.1f')} the pad stays down on the jack."
+            + (f" Place the jack so that the face is no further off than {mm(room, '.0f')}." if room > 0 else "")
         ),
         {"e_F": k.foot.eccentricity_mm, "e_c": head.off_centre_mm, "R": k.foot.flat_radius_mm},
     )
@@ -155,7 +156,8 @@ def _face_lean(k: Case) -> Finding:
             + (
                 ""
                 if lean <= tilt + gives
-                else f" Beyond that one edge of the face carries it all, up to {head.contact_width_mm / 2:.0f} mm off the middle:"
+                else f" Beyond that one edge of the face carries it all, up to {mm(head.contact_width_mm / 2, '.0f')}"
+                " off the middle:"
                 " lift less, in stages, and watch that edge."
             )
         ),

@@ -9,6 +9,7 @@ from geometry.heads.plug.loading import sides_mm
 from geometry.provenance import derived
 from geometry.rules import Finding, Pointless, check
 from geometry.spread import WORST_FIT
+from geometry.told import mm
 
 LEAST_PLAY_MM = 0.5
 LEAST_ABOVE_MM = 0.5
@@ -66,9 +67,9 @@ def _plug_fit_tight(k: Case) -> Finding:
         play,
         LEAST_PLAY_MM,
         lambda: (
-            f"Hot and at its largest the plug leaves {play:.2f} mm in its hole; {LEAST_PLAY_MM:g} mm is needed."
+            f"Hot and at its largest the plug leaves {mm(play, '.2f')} in its hole; {mm(LEAST_PLAY_MM)} is needed."
             if play >= 0
-            else f"Hot and at its largest the plug may be {-play:.2f} mm too big for its hole."
+            else f"Hot and at its largest the plug may be {mm(-play, '.2f')} too big for its hole."
         ),
         {"w_h": hole, "u": k.c.u, "plug_w": plug, "tol": k.tolerance_mm(name), "g_hot": k.c.g_hot},
     )
@@ -96,7 +97,9 @@ def _plug_fit_loose(k: Case) -> Finding:
     return Finding(
         play,
         most,
-        lambda: f"Cold and at its smallest the plug plays {play:.1f} mm in its hole; up to {most:.1f} mm will do.",
+        lambda: (
+            f"Cold and at its smallest the plug plays {mm(play, '.1f')} in its hole; up to {mm(most, '.1f')} will do."
+        ),
         {"w_h": side, "u": k.c.u, "plug_w": plug, "tol": tol, "g_cold": k.c.g_cold},
     )
 
@@ -124,9 +127,9 @@ def _plug_corner_clear(k: Case) -> Finding | Pointless:
         gap,
         0.0,
         lambda: (
-            f"Across its corners the plug stays {gap:.2f} mm clear of the hole's."
+            f"Across its corners the plug stays {mm(gap, '.2f')} clear of the hole's."
             if gap >= 0
-            else f"Across its corners the plug may be {-gap:.2f} mm too sharp for the hole's."
+            else f"Across its corners the plug may be {mm(-gap, '.2f')} too sharp for the hole's."
         ),
         {
             "play_h": play,
@@ -164,10 +167,11 @@ def _plug_clear_above(k: Case) -> Finding:
         gap,
         LEAST_ABOVE_MM,
         lambda: (
-            f"Under load the plug stays {gap:.1f} mm below what is above it; {LEAST_ABOVE_MM:g} mm is needed, for the rim carries"
+            f"Under load the plug stays {mm(gap, '.1f')} below what is above it; {mm(LEAST_ABOVE_MM)} is needed, for"
+            " the rim carries"
             " the car and not the plug."
             if gap >= 0
-            else f"Under load the plug may meet what is above it: it is up to {-gap:.1f} mm too tall."
+            else f"Under load the plug may meet what is above it: it is up to {mm(-gap, '.1f')} too tall."
         ),
         {
             "d_h": k.c.pocket.hole_depth_mm,
@@ -198,7 +202,7 @@ def _plug_reach(k: Case) -> Finding:
         reach,
         LEAST_HOLD_MM,
         lambda: (
-            f"Beyond its chamfer {reach:.1f} mm of plug stand in the hole at least; {LEAST_HOLD_MM:g} mm keep the car from"
+            f"Beyond its chamfer {mm(reach, '.1f')} of plug stand in the hole at least; {mm(LEAST_HOLD_MM)} keep the car from"
             " sliding off the shoulder."
         ),
         {"plug_h": k.pad.plug_height_mm, "tol": tol, "g_cold": k.c.g_cold, "c_e": k.pad.edge_chamfer_mm},
@@ -223,7 +227,7 @@ def _plug_rim(k: Case) -> Finding:
         rim,
         KNOWN_RIM_MM,
         lambda: (
-            f"The flat rim around the hole is {'' if told else 'taken as '}{rim:g} mm wide. What the car's sheet stands there is"
+            f"The flat rim around the hole is {'' if told else 'taken as '}{mm(rim)} wide. What the car's sheet stands there is"
             " not known and not checked: use the hole only if the vehicle's manual names it as a lifting point."
         ),
         {"w_r": rim},

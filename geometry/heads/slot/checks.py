@@ -6,6 +6,7 @@ from geometry.letters import upper_first
 from geometry.provenance import derived, memory
 from geometry.rules import Finding, Pointless, check
 from geometry.spread import WORST_FIT
+from geometry.told import mm
 
 LEAST_SIDE_PLAY_MM = 0.3
 LEAST_SILL_GAP_MM = 2.0
@@ -30,9 +31,9 @@ def _slot_fit_tight(k: Case) -> Finding:
         gap,
         LEAST_SIDE_PLAY_MM,
         lambda: (
-            f"Cold and at its narrowest the slot leaves the seam {gap:.2f} mm; {LEAST_SIDE_PLAY_MM} mm is needed."
+            f"Cold and at its narrowest the slot leaves the seam {mm(gap, '.2f')}; {mm(LEAST_SIDE_PLAY_MM)} is needed."
             if gap >= 0
-            else f"Cold and at its narrowest the slot is {-gap:.2f} mm too narrow for the seam."
+            else f"Cold and at its narrowest the slot is {mm(-gap, '.2f')} too narrow for the seam."
         ),
         {
             "slot": k.pad.slot_width_mm,
@@ -62,7 +63,8 @@ def _slot_fit_loose(k: Case) -> Finding:
         play,
         limit,
         lambda: (
-            f"Hot and at its widest the slot leaves the seam {play:.2f} mm of side play; up to {limit:.1f} mm keeps it upright."
+            f"Hot and at its widest the slot leaves the seam {mm(play, '.2f')} of side play; up to {mm(limit, '.1f')}"
+            " keeps it upright."
         ),
         {
             "slot": width,
@@ -94,9 +96,9 @@ def _sill_clear(k: Case) -> Finding:
         gap,
         LEAST_SILL_GAP_MM,
         lambda: (
-            f"The slot is {depth:g} mm deep, so the sill clears the walls by {gap:.1f} mm; {LEAST_SILL_GAP_MM:g} mm is needed."
+            f"The slot is {mm(depth)} deep, so the sill clears the walls by {mm(gap, '.1f')}; {mm(LEAST_SILL_GAP_MM)} is needed."
             if gap >= 0
-            else f"The slot is {depth:g} mm deep, so the walls would press into the sill by {-gap:.1f} mm."
+            else f"The slot is {mm(depth)} deep, so the walls would press into the sill by {mm(-gap, '.1f')}."
         ),
         {
             "clear": seam.least_clear_mm,
@@ -127,9 +129,9 @@ def _rim_clear(k: Case) -> Finding:
         gap,
         LEAST_RIM_GAP_MM,
         lambda: (
-            f"Under load the seam's edge runs {gap:.1f} mm above the cup's rim; {LEAST_RIM_GAP_MM:g} mm is needed."
+            f"Under load the seam's edge runs {mm(gap, '.1f')} above the cup's rim; {mm(LEAST_RIM_GAP_MM)} is needed."
             if gap >= 0
-            else f"Under load the seam's edge would meet the cup's rim: it lies {-gap:.1f} mm below it."
+            else f"Under load the seam's edge would meet the cup's rim: it lies {mm(-gap, '.1f')} below it."
         ),
         numbers,
     )
@@ -182,9 +184,9 @@ def _slot_end_foul(k: Case) -> Finding:
         straight,
         body,
         lambda: (
-            f"The seam is straight for {straight:g} mm{assumed}: {than} the pad is wide."
+            f"The seam is straight for {mm(straight)}{assumed}: {than} the pad is wide."
             if straight >= body
-            else f"The seam is straight for only {straight:g} mm{assumed}, and the pad is {body:g} mm wide: a notch or bend may"
+            else f"The seam is straight for only {mm(straight)}{assumed}, and the pad is {mm(body)} wide: a notch or bend may"
             " stand in the slot. Look at it with the pad held up by hand first."
         ),
         {"straight": straight, "body": body},
@@ -220,10 +222,10 @@ def _frost(k: Case) -> Finding | Pointless:
         radius,
         FROST_RADIUS_MM,
         lambda: (
-            f"In frost {chosen.short_name} is notch-brittle; the slot's corners are rounded to {radius:g} mm."
+            f"In frost {chosen.short_name} is notch-brittle; the slot's corners are rounded to {mm(radius)}."
             if radius >= FROST_RADIUS_MM
-            else f"At {_shown_c(low)} {chosen.short_name} is notch-brittle, and a slot corner of {radius:g} mm is sharp:"
-            f" {FROST_RADIUS_MM} mm would be better. Warm the pad before use."
+            else f"At {_shown_c(low)} {chosen.short_name} is notch-brittle, and a slot corner of {mm(radius)} is sharp:"
+            f" {mm(FROST_RADIUS_MM)} would be better. Warm the pad before use."
         ),
         {"r_f": radius},
     )

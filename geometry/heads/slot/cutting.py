@@ -3,6 +3,7 @@
 from geometry.case import Case
 from geometry.provenance import practice
 from geometry.rules import Finding, Pointless, check
+from geometry.told import mm
 
 
 @check(
@@ -24,9 +25,9 @@ def _cutter(k: Case) -> Finding | Pointless:
         cutter,
         width,
         lambda: (
-            f"A {cutter:g} mm cutter enters the {width:g} mm slot."
+            f"A {mm(cutter)} cutter enters the {mm(width)} slot."
             if cutter <= width
-            else f"The smallest cutter to hand, {cutter:g} mm, is wider than the {width:g} mm slot."
+            else f"The smallest cutter to hand, {mm(cutter)}, is wider than the {mm(width)} slot."
         ),
         {"d_c": cutter, "slot": width},
         utilisation=0.0 if cutter <= width else cutter / width,
@@ -53,9 +54,9 @@ def _cutter_reach(k: Case) -> Finding | Pointless:
         depth,
         4 * largest,
         lambda: (
-            f"A {largest:g} mm cutter reaches {depth:g} mm down without trouble."
+            f"A {mm(largest)} cutter reaches {mm(depth)} down without trouble."
             if depth <= 4 * largest
-            else f"{depth:g} mm deep is more than four times the {largest:g} mm cutter: take a long one, light cuts, and measure."
+            else f"{mm(depth)} deep is more than four times the {mm(largest)} cutter: take a long one, light cuts, and measure."
         ),
         {"slot_depth": depth, "d_c": largest},
     )

@@ -7,6 +7,7 @@ from geometry.provenance import derived
 from geometry.rules import Finding, check
 from geometry.side_load import LEAN_LEVER_MM
 from geometry.stability import free_lean_deg, pitched_edge_pressure_mpa
+from geometry.told import mm
 
 
 @check(
@@ -30,7 +31,8 @@ def _seam_lean(k: Case) -> Finding:
         k.c.lean_deg,
         lambda: (
             f"The car leans {k.c.lean_deg:.1f}° at the wanted lift; play and saddle follow up to {free:.1f}°"
-            f"{'' if touch is None else f', reached when the seam has risen {touch:.0f} mm'}."
+            + ("" if touch is None else f", reached when the seam has risen {mm(touch, '.0f')}")
+            + "."
             + (
                 ""
                 if free >= k.c.lean_deg

@@ -7,6 +7,7 @@ from geometry.case import Case
 from geometry.draft import Draft
 from geometry.provenance import derived
 from geometry.rules import Finding, Numbers, Pointless, check
+from geometry.told import mm
 
 LEAST_RELIEF_GAP_MM = 0.5
 RELIEF_WALL_MM = 6.0
@@ -205,7 +206,8 @@ def _relief_clear(k: Case) -> Finding | Pointless:
         gaps[where],
         LEAST_RELIEF_GAP_MM,
         lambda: (
-            f"{sides[where]} the thick place the pocket leaves {gaps[where]:.2f} mm at worst; {LEAST_RELIEF_GAP_MM} mm is needed."
+            f"{sides[where]} the thick place the pocket leaves {mm(gaps[where], '.2f')} at worst;"
+            f" {mm(LEAST_RELIEF_GAP_MM)} is needed."
         ),
         {
             "relief": pad.relief_width_mm,
@@ -241,6 +243,6 @@ def _slot_offset_fit(k: Case) -> Finding | Pointless:
     return Finding(
         abs(cut - wanted),
         1.0,
-        lambda: f"The slot is {cut:g} mm off the pad's middle; the seam passes {wanted:g} mm beside the jack's axis.",
+        lambda: f"The slot is {mm(cut)} off the pad's middle; the seam passes {mm(wanted)} beside the jack's axis.",
         {"slot_off": cut, "off": wanted},
     )
