@@ -129,7 +129,7 @@ def _trouble(reading: FormReading, design: Design, check: Check) -> Trouble:
     is_advice = check.verdict == "advice"
     then = "this keeps within its limit" if is_advice else "this no longer fails"
     found = _remedies(reading, remedies_for_check(design, check), then)
-    return Trouble(check.title, shown.words_in(check.words, reading.units), found, is_advice)
+    return Trouble(check.title, shown.check_words(check, reading.units), found, is_advice)
 
 
 def _remedies(

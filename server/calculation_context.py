@@ -151,6 +151,8 @@ class CalculationPage:
     title: str
     verdict: str
     identity: str
+    lengths: str
+    """The units of the lengths."""
     back: str
     data: str
     scope: str

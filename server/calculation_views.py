@@ -32,7 +32,12 @@ from server.calculation_context import (
 )
 from server.check_views import verdict_words
 from server.design_views import caution_groups
-from server.forms import FormReading
+from server.forms import FormReading, Units
+
+_LENGTHS: dict[Units, str] = {
+    "mm": "Lengths in mm",
+    "in": "Lengths in mm, and in inches in what a check says in its sentence",
+}
 
 
 class _Tags:
@@ -55,6 +60,7 @@ def calculation_page(sheet: CalculationSheet, reading: FormReading) -> Calculati
         title=design.measurements.title or "Lifting pad",
         verdict=design.verdict_words,
         identity=f"design {design.design_id}, engine {ENGINE_VERSION}",
+        lengths=_LENGTHS[units],
         back=links.pad_address(reading.typed, units=units),
         data=links.pad_address(reading.typed, "/calculation.json", units=units),
         scope=scope_of(sheet.design),
@@ -166,7 +172,7 @@ def _check(part: CheckPart, tags: _Tags, units: str) -> CheckView:
         code=check.code,
         title=check.title,
         verdict=verdict_words(check),
-        words=shown.with_customary(check.words, units),
+        words=shown.check_words(check, units),
         sides=tuple(
             SideView(_symbol(f), numbers, shown.with_customary(f"{result} {part.unit}".rstrip(), units))
             for f, numbers, result in part.sides

@@ -107,7 +107,7 @@ def _check(
     return CheckView(
         code=check.code,
         title=check.title,
-        words=shown.weights_in(shown.words_in(_words(check), units), units),
+        words=shown.weights_in(_words(check, units), units),
         verdict=check.verdict,
         verdict_words=verdict_words(check),
         bar=shown.bar_width(min(used, 1.0)) if drawn else "",
@@ -124,9 +124,10 @@ def _check(
     )
 
 
-def _words(check: Check) -> str:
+def _words(check: Check, units: str) -> str:
     """The sentence of a check; that one was not made is its verdict, and stands beside it with what to do."""
-    return upper_first(check.words.removeprefix(NOT_CHECKED)) + _assumed(check)
+    told = shown.check_words(check, units).removeprefix(NOT_CHECKED)
+    return upper_first(told) + shown.words_in(_assumed(check), units)
 
 
 def _needed(key: str, measurements: Measurements) -> str:

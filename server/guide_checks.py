@@ -82,5 +82,4 @@ def _meanings(rule: CheckRule) -> tuple[MeaningView, ...]:
 
 def _example(rule: CheckRule, example: Design, units: str) -> str:
     """What the check says of the worked example."""
-    words = next((check.words for check in example.checks if check.code == rule.code), "")
-    return shown.words_in(words, units)
+    return next((shown.check_words(check, units) for check in example.checks if check.code == rule.code), "")

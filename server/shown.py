@@ -4,6 +4,8 @@ import re
 from math import isfinite
 
 from geometry.provenance import Mark, Source
+from geometry.rules import Check
+from geometry.told import told
 from geometry.units import STANDARD_GRAVITY, celsius_to_fahrenheit, in_unit, kg_to_pound, mpa_to_psi
 
 _MINUS = "−"
@@ -136,6 +138,13 @@ def words_in(words: str, units: str) -> str:
     if units != "in":
         return words
     return with_customary(_LENGTH_IN_WORDS.sub(_in_inches, words), units)
+
+
+def check_words(check: Check, units: str) -> str:
+    """The sentence of a check for its reader: in inches every length is told from its own value, °F and psi beside °C and MPa."""
+    if units != "in":
+        return check.words
+    return with_customary(told(check.marked, lambda length_mm, _: length_with_unit(length_mm, units)), units)
 
 
 def _in_inches(found: re.Match[str]) -> str:

@@ -18,7 +18,7 @@ from server.guide_context import GuidePage
 from server.guide_view import guide_page
 from server.links import typed_of_document
 from server.materials_page import MaterialsPage, materials_page
-from tests.documents import sample, van
+from tests.documents import designed, sample, van
 
 ALONE = re.compile(r"\d[ \u00a0](?:°C|MPa)(?! \(|, −?\d)(?![\w²/·])")
 """A temperature or a stress with nothing beside it."""
@@ -124,3 +124,12 @@ def test_the_least_margin_to_a_greatest_temperature_is_no_temperature() -> None:
     page = calculation_page(calculation_sheet(design_pad(reading.measurements)), reading)
     margin = next(check.margin for check in page.checks if check.code == "temperature")
     assert margin.endswith("°C")
+
+
+def test_the_sentences_of_checks_on_sheet_and_calculation_are_in_inches() -> None:
+    """Oracle: 25.4 mm to the inch for the pad's own depth of slot; no length in mm is left in any sentence."""
+    design = designed(sample("repair_cafe_people_carrier"))
+    words = {check.code: shown.check_words(check, "in") for check in design.checks}
+    assert f"The slot is {design.pad.slot_depth_mm / 25.4:.3f} in deep" in words["sill_clear"]
+    assert not [text for text in words.values() if re.search(r"\d mm(?![²/])", text)]
+    assert all(shown.check_words(check, "mm") == check.words for check in design.checks)
