@@ -9,7 +9,6 @@ from typing import Any
 from geometry.calculation.as_data import sheet_data
 from geometry.calculation.sheet import CalculationSheet
 from geometry.design import Design, design_pad
-from geometry.drawing import draw
 from geometry.drawing.facts import SheetFacts
 from geometry.drawing.svg import all_texts
 from geometry.drawing.table import dimension_table
@@ -22,6 +21,7 @@ from geometry.packet.making import inspection_data, making_data, source_rows
 from geometry.packet.record import record_data
 from geometry.sheet_facts import sheet_facts
 from server.making_data import DATA
+from tests.drawing.pads import laid_out
 from tests.geometry.feet.post_documents import posted
 from tests.geometry.feet.round_documents import WAYS, standing
 from tests.geometry.heads.documents import OBLONG, on_a_rail
@@ -61,7 +61,7 @@ def facts_of(design: Design) -> SheetFacts:
 
 def drawn(design: Design, facts: SheetFacts) -> Any:
     """The words of the drawing and of its table of dimensions."""
-    drawing = draw(design.pad, facts)
+    drawing = laid_out(design.pad, facts)
     rows = [row.words for row in dimension_table(drawing)]
     return [*rows, *(text.words for text in all_texts(drawing))]
 

@@ -113,9 +113,14 @@ MARKED = (
 
 
 @cache
+def laid_out(pad: Pad, sheet: SheetFacts) -> Drawing:
+    """The drawing of a pad on a sheet, laid out once for all who only look at it: one may take some seconds."""
+    return draw(pad, sheet)
+
+
 def drawn(pad: Pad, **changes: object) -> Drawing:
-    """The sheet of a pad with such facts, drawn once for all who only look at it: each takes a third of a second."""
-    return draw(pad, facts(**changes))
+    """The same with such facts."""
+    return laid_out(pad, facts(**changes))
 
 
 def _step(low: float, high: float, step: float = 0.1) -> st.SearchStrategy[float]:

@@ -12,7 +12,7 @@ from geometry.drawing.model import Arc, Curve, Layer, Line, Shape, View
 from geometry.drawing.plan import top_view, underside_view
 from geometry.drawing.side import side_view
 from geometry.drawing.views import section_view
-from tests.drawing.kernel_views import Points, kernel_lines
+from tests.drawing.kernel_views import Points, apart_mm, kernel_lines
 from tests.drawing.pads import KNOWN
 from tests.geometry.pads import EVERY_KIND, ORDINARY
 
@@ -54,8 +54,7 @@ def _points(shape: Shape) -> Iterator[Points]:
 
 def far_from(points: Points, others: Points) -> Points:
     """Those of the points that are far from all others: farther than a step along a line and what is near."""
-    apart = np.hypot(points[:, None, 0] - others[None, :, 0], points[:, None, 1] - others[None, :, 1]).min(axis=1)
-    return np.asarray(points[apart > APART_MM / 2 + NEAR_MM])
+    return np.asarray(points[apart_mm(points, others) > APART_MM / 2 + NEAR_MM])
 
 
 @cache

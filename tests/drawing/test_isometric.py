@@ -14,7 +14,7 @@ from geometry.drawing.isometric import isometric_view
 from geometry.drawing.model import Curve, Line
 from geometry.levels import cross_section_area_mm2
 from geometry.pad import Pad
-from tests.drawing.kernel_views import Points, kernel_lines
+from tests.drawing.kernel_views import Points, apart_mm, kernel_lines
 from tests.drawing.pads import KNOWN
 from tests.examples import examples
 from tests.geometry.pads import EVERY_KIND, pads_of_any_kind
@@ -41,7 +41,7 @@ def _drawn(pad: Pad) -> Iterator[Points]:
 
 def farthest_mm(points: Points, others: Points) -> float:
     """How far any of the points is from the nearest of the others."""
-    return float(max(np.hypot(*(others - point).T).min() for point in points))
+    return float(apart_mm(points, others).max())
 
 
 @pytest.mark.parametrize("name", PADS)

@@ -38,15 +38,23 @@ def covered_by_solid(pad: Pad, xs: NDArray[np.float64], ys: NDArray[np.float64])
     x, y, z = np.array([vertex.toTuple() for vertex in vertices]).T
     flat = np.stack(((x + y) / sqrt(2), (2 * z - x + y) / sqrt(6)), axis=1)
     covered = np.zeros((len(ys), len(xs)), dtype=bool)
-    for a, b, c in flat[np.array(triangles)]:
-        # Only the points in the box around a triangle are looked at.
-        low, high = np.minimum(np.minimum(a, b), c), np.maximum(np.maximum(a, b), c)
-        columns, rows = (slice(*np.searchsorted(v, (low[i], high[i]))) for i, v in enumerate((xs, ys)))
+    corners = flat[np.array(triangles)]
+    # What turns its back lies behind what turns to the eye: a solid's skin is closed. The largest come first.
+    doubled = cross((corners[:, 1] - corners[:, 0]).T, corners[:, 2] - corners[:, 0])
+    # Only the points in the box around a triangle are looked at.
+    low, high = corners.min(axis=1), corners.max(axis=1)
+    (left, lowest), (right, highest) = (
+        [np.searchsorted(v, ends[:, i]) for i, v in enumerate((xs, ys))] for ends in (low, high)
+    )
+    for at in np.argsort(-doubled):
+        if doubled[at] <= 0:
+            break
+        rows, columns = slice(lowest[at], highest[at]), slice(left[at], right[at])
         if covered[rows, columns].all():
             continue
         points = np.stack(np.meshgrid(xs[columns], ys[rows]), axis=-1)
-        sides = [cross(q - p, points - p) for p, q in ((a, b), (b, c), (c, a))]
-        covered[rows, columns] |= np.all([s >= 0 for s in sides], axis=0) | np.all([s <= 0 for s in sides], axis=0)
+        a, b, c = corners[at]
+        covered[rows, columns] |= np.all([cross(q - p, points - p) >= 0 for p, q in ((a, b), (b, c), (c, a))], axis=0)
     return covered.ravel()
 
 

@@ -27,16 +27,13 @@ def test_nothing_overlaps_on_sheets_of_well_known_proportions(name: str, units: 
 
 @examples(20, many=3000)
 @given(pad=pads(), sheet=sheets())
-def test_nothing_overlaps_on_the_sheet_of_any_pad(pad: Pad, sheet: SheetFacts) -> None:
+def test_on_the_sheet_of_any_pad_nothing_overlaps_and_every_dimension_is_shown_once(
+    pad: Pad, sheet: SheetFacts
+) -> None:
     drawing = draw(pad, sheet)
     assert faults(drawing) == []
     assert overlapping_views(drawing) == []
-
-
-@examples(10, many=1000)
-@given(pad=pads(), sheet=sheets())
-def test_every_dimension_of_any_pad_is_shown_once(pad: Pad, sheet: SheetFacts) -> None:
-    shown = sorted((d.measure.name, d.measure.nominal_mm) for d in draw(pad, sheet).dimensions)
+    shown = sorted((d.measure.name, d.measure.nominal_mm) for d in drawing.dimensions)
     assert shown == sorted(shown_sizes(pad).items())
 
 

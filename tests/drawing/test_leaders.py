@@ -14,7 +14,7 @@ from geometry.drawing.meeting import cost_among, is_met, length_within, rival
 from geometry.drawing.model import Box, Layer, Line
 from geometry.pad import Pad
 from tests.drawing.faults import crossed_leaders, faults, lines_beside_others
-from tests.drawing.pads import TINY, TYPICAL, drawn, pads, sheets
+from tests.drawing.pads import TINY, TYPICAL, drawn, laid_out, pads, sheets
 from tests.drawing.test_practice import SAMPLES, sheet_of
 from tests.examples import examples
 
@@ -42,7 +42,7 @@ def turned(number: int, name: str) -> tuple[Pad, SheetFacts]:
 @pytest.mark.parametrize(("number", "name"), list(enumerate(NAMES)))
 def test_no_leader_shelf_or_frame_of_a_sample_runs_along_a_line_of_something_else(number: int, name: str) -> None:
     """A run-out's leader once lay on the extension line of the stem's end, and read as the run-out of that."""
-    assert lines_beside_others(draw(*turned(number, name))) == []
+    assert lines_beside_others(laid_out(*turned(number, name))) == []
 
 
 @pytest.mark.full
@@ -99,7 +99,7 @@ def test_a_leader_had_better_go_round_the_part_than_through_it() -> None:
 
 def test_a_narrow_groove_and_the_corner_in_it_share_one_detail() -> None:
     """Three lines within 1.5 mm could not be told apart: the run-out's arrow between two extension lines."""
-    views = {placed.view.name for placed in draw(*sheet_of("puppet_theatre_van_plate_edge")).views}
+    views = {placed.view.name for placed in laid_out(*sheet_of("puppet_theatre_van_plate_edge")).views}
     assert "Z" in views
     assert "Y" not in views
 
@@ -109,7 +109,7 @@ def test_a_pad_of_common_size_is_drawn_at_half_size_at_least_in_all_units(units:
     for name in ("canoe_store_bored_ram", "kayak_club_estate_drain", "seed_library_estate_teeth_only"):
         pad, sheet = sheet_of(name)
         paper: Paper = "letter" if units == "in" else "A4"
-        assert draw(pad, replace(sheet, units=units, paper=paper)).scale.factor >= 0.5
+        assert laid_out(pad, replace(sheet, units=units, paper=paper)).scale.factor >= 0.5
     assert draw(TYPICAL, drawn(TYPICAL, units=units).facts).scale.factor >= 0.5
 
 

@@ -20,7 +20,7 @@ from geometry.measurements import read_measurements
 from geometry.pad import Pad
 from geometry.sheet_facts import sheet_facts
 from tests.drawing.faults import crossed_leaders, words_of
-from tests.drawing.pads import DEEP, HUGE, KNOWN, LONG_STEM, TINY, TYPICAL, drawn, facts
+from tests.drawing.pads import DEEP, HUGE, KNOWN, LONG_STEM, TINY, TYPICAL, drawn, facts, laid_out
 from tests.geometry.pads import EVERY_KIND
 
 SAMPLES = Path(__file__).parents[2] / "sample_data"
@@ -107,7 +107,7 @@ def test_a_part_whose_side_is_too_low_to_mark_gets_a_tag() -> None:
 
 
 def test_a_printed_pads_sheet_speaks_of_a_print() -> None:
-    words = all_words(draw(*sheet_of("choir_minibus_printed")))
+    words = all_words(laid_out(*sheet_of("choir_minibus_printed")))
     assert "printed, foot on the bed, axis upright, layers square to the axis, 100 % infill" in words
     assert "slot floor and seat face (datum A) dressed to Ra 6.3 µm" in words
     assert "machined" not in words
@@ -117,7 +117,7 @@ def test_a_printed_pads_sheet_speaks_of_a_print() -> None:
 
 def test_a_machined_pads_surfaces_carry_their_signs() -> None:
     """Seat face, slot floor, and what has no sign of its own at the title block."""
-    words = [text.words for text in words_of(draw(*sheet_of("mobile_library_van")))]
+    words = [text.words for text in words_of(laid_out(*sheet_of("mobile_library_van")))]
     assert sorted(w for w in words if w.startswith("Ra ")) == ["Ra 3.2", "Ra 3.2", "Ra 6.3"]
 
 
@@ -130,7 +130,7 @@ def test_what_is_drawn_in_the_middle_has_a_symmetry_and_the_notes_give_it() -> N
 
 
 def test_nobody_is_named_where_nobody_signed_and_no_empty_box_is_left() -> None:
-    words = all_words(draw(*sheet_of("mobile_library_van")))
+    words = all_words(laid_out(*sheet_of("mobile_library_van")))
     assert "Created by Approved by" in words.replace("Legal owner ", "")
     assert "Saved design" not in words
     assert "−10 to 40 °C" in words
@@ -158,7 +158,7 @@ def test_a_dual_sheet_on_letter_paper_keeps_a_scale_at_which_the_slot_can_be_see
 @pytest.mark.parametrize("name", sorted(path.stem for path in SAMPLES.glob("*.json") if "no_pad" not in path.stem))
 def test_a_sample_is_drawn_at_half_size_at_least(name: str) -> None:
     """The slot of the drain's sample, off the axis and with a relief, once left no room for a length beside a letter."""
-    assert draw(*sheet_of(name)).scale.factor >= 0.5
+    assert laid_out(*sheet_of(name)).scale.factor >= 0.5
 
 
 def test_the_detail_of_a_slot_floor_is_hatched_as_the_section_is() -> None:
@@ -221,4 +221,4 @@ def test_a_slot_is_drawn_at_half_size_at_least_though_the_sheet_is_crowded(
     """At 1:5 a slot of 4 mm is 0.8 mm wide on paper."""
     pad, sheet = sheet_of(name, units)
     projection: Projection = "third" if paper == "letter" else "first"
-    assert draw(pad, replace(sheet, paper=paper, projection=projection)).scale.factor >= 0.5
+    assert laid_out(pad, replace(sheet, paper=paper, projection=projection)).scale.factor >= 0.5

@@ -13,7 +13,7 @@ from geometry.drawing.measures import measures
 from geometry.drawing.notes import OnLeader, note_words
 from geometry.pad import Pad
 from tests.drawing.faults import words_of
-from tests.drawing.pads import TYPICAL, drawn, facts
+from tests.drawing.pads import TYPICAL, drawn, facts, laid_out
 from tests.drawing.test_practice import all_words, sheet_of
 from tests.examples import examples
 from tests.geometry.pads import pads_of_any_kind
@@ -21,12 +21,12 @@ from tests.geometry.pads import pads_of_any_kind
 
 def test_converted_sizes_are_true_to_a_thousandth_of_an_inch_or_a_hundredth_of_a_millimetre() -> None:
     """4 1/16 in is 103.1875 mm, 46.5 mm is 1.8307 in, 17 mm 0.6693 in; oracle: 25.4 mm are an inch."""
-    drawing = draw(*sheet_of("allotment_estate_inch_shop", "mm"))
+    drawing = laid_out(*sheet_of("allotment_estate_inch_shop", "mm"))
     assert "⌀103.19" in {d.text.words.removeprefix("◆ ") for d in drawing.dimensions}
     assert "Sizes in mm, converted from inches." in all_words(drawing)
     inch = measures(TYPICAL.with_(web_mm=46.5, slot_depth_mm=17.0), facts(units="in"))
     assert (inch["web_mm"].words, inch["slot_depth_mm"].words) == ("1.831", "0.669")
-    assert "converted" not in all_words(draw(*sheet_of("allotment_estate_inch_shop")))
+    assert "converted" not in all_words(laid_out(*sheet_of("allotment_estate_inch_shop")))
 
 
 @examples(60, many=1000)

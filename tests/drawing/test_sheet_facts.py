@@ -11,7 +11,7 @@ from geometry.checks import judge
 from geometry.conditions import Conditions
 from geometry.design import design_pad
 from geometry.document.shop import Shop
-from geometry.drawing import SheetFacts, draw
+from geometry.drawing import SheetFacts
 from geometry.drawing.facts import CRITICAL_MARK
 from geometry.drawing.measures import measures
 from geometry.drawing.model import Arrow, Layer
@@ -24,7 +24,7 @@ from geometry.sheet_facts import sheet_facts
 from geometry.spread import Spread
 from tests.documents import van
 from tests.drawing.kinds_on_paper import EVERY, design_of, facts_of
-from tests.drawing.pads import facts
+from tests.drawing.pads import facts, laid_out
 from tests.drawing.test_practice import SAMPLES
 from tests.examples import examples
 from tests.geometry.shops import jobs
@@ -73,7 +73,7 @@ def test_the_axis_datum_stands_at_the_diameter_that_goes_into_or_around_the_jack
     Oracle: the jack's own shape: what a bore takes in, or what hangs around an edge.
     """
     design = design_of(foot, head)
-    drawing = draw(design.pad, facts_of(design))
+    drawing = laid_out(design.pad, facts_of(design))
     triangles = [s for s in drawing.shapes if isinstance(s, Arrow) and s.width_mm == STYLE.arrow_mm]
     (across,) = (arrow.tip for arrow in triangles if arrow.direction_deg % 180 == 0)
     letters = [
@@ -104,7 +104,7 @@ def test_frames_are_marked_before_the_frame_where_the_inspection_sheet_says_that
     design = design_of(foot, head)
     lines = inspection_sheet(design.pad, design.conditions).characteristics
     moving = [line for line in lines if line.checks and line.nominal_mm is None]
-    texts = [text for text in draw(design.pad, facts_of(design)).texts if text.layer == Layer.TOLERANCE]
+    texts = [text for text in laid_out(design.pad, facts_of(design)).texts if text.layer == Layer.TOLERANCE]
     assert sum(text.words.startswith(CRITICAL_MARK) for text in texts) == len(moving)
     assert not any(CRITICAL_MARK in text.words and any(c.isdigit() for c in text.words) for text in texts)
 

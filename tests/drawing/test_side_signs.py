@@ -11,7 +11,7 @@ from geometry.drawing.facts import Paper, Units
 from geometry.drawing.model import Arrow, Layer, Line, PlacedView, Point
 from geometry.pad import Pad
 from tests.drawing.faults import crossed_leaders, faults, overlapping_views
-from tests.drawing.pads import TYPICAL, drawn
+from tests.drawing.pads import TYPICAL, drawn, laid_out
 from tests.drawing.test_leaders import NAMES, SHEETS, turned
 from tests.drawing.test_practice import all_words, sheet_of
 from tests.geometry.pads import EVERY_KIND
@@ -23,7 +23,7 @@ BELL = "bell_ringers_wagon_plate_ring"
 def on_sheet(name: str, units: Units, paper: Paper) -> tuple[Pad, Drawing]:
     """A sample on a paper in some units."""
     pad, sheet = sheet_of(name)
-    return pad, draw(pad, replace(sheet, paper=paper, units=units))
+    return pad, laid_out(pad, replace(sheet, paper=paper, units=units))
 
 
 def view_of(drawing: Drawing, name: str) -> PlacedView:
@@ -124,7 +124,7 @@ def test_a_side_view_in_projection_has_no_letter() -> None:
 def assert_told_just_once(name: str, at: int) -> None:
     """On a leader at the section or the side view, or in the notes: roots, lead-in, the seat's texture beside the top's."""
     pad, sheet = turned(at, name)
-    words = all_words(draw(pad, sheet))
+    words = all_words(laid_out(pad, sheet))
     assert len(re.findall(r"R0\.\d+ to R0", words)) == pad.has_stem + pad.has_plug
     assert len(re.findall(r"(?<!× )\b0\.(?:5|020) × 45°", words)) == pad.has_stem
     assert len(re.findall(r"Ra 3\.2|\(datum A\) 3\.2", words)) == (0 if sheet.as_printed else 2)
@@ -144,7 +144,7 @@ def test_it_is_on_every_paper_and_in_all_units(name: str, at: int) -> None:
 
 @pytest.mark.parametrize(("number", "name"), list(enumerate(NAMES)))
 def test_no_leader_of_a_sample_crosses_a_dimension_line(number: int, name: str) -> None:
-    assert crossed_leaders(draw(*turned(number, name))) == []
+    assert crossed_leaders(laid_out(*turned(number, name))) == []
 
 
 @pytest.mark.full
@@ -204,7 +204,7 @@ def test_a_section_between_flats_is_no_wider_than_it_is_drawn() -> None:
 
 def test_words_at_half_a_side_view_stay_right_of_its_axis() -> None:
     for at, name in ((2, CANOE), (1, POTTERY), (1, CANOE)):
-        drawing = draw(*turned(at, name))
+        drawing = laid_out(*turned(at, name))
         side = view_of(drawing, "side")
         if side.view.box.left == 0:
             strokes = [s for s in side.view.shapes if isinstance(s, Line) and s.layer is Layer.THIN]
