@@ -57,8 +57,13 @@ def written(database: Database, secrets: Sequence[str]) -> dict[str, Any]:
     Raises UnusableError where it is too much for one file, else what opening a link raises.
     """
     found, seen = [], set()
+    if len(secrets) > MOST_LINKS:
+        many = (
+            f"These are {len(secrets)} links; at most {MOST_LINKS} go into one file. Take the designs in several files."
+        )
+        raise UnusableError(many)
     with database.reading() as connection:
-        for secret in secrets[:MOST_LINKS]:
+        for secret in secrets:
             access = open_link(connection, secret)
             if access.design.id not in seen:
                 seen.add(access.design.id)

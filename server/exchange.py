@@ -18,7 +18,7 @@ from server.saved_pages import NotAllowedError, UnusableError, fields_of, privat
 from server.saved_parts import eye_units
 from server.saved_readings import readings_page
 from server.saving import LONGEST_NAME, LONGEST_NOTE, LONGEST_REMARK, LONGEST_TITLE, gone_to
-from server.sharing import opened
+from server.sharing import RemarkAsked, design_page, opened
 from server.store.database import Database
 from server.store.designs import Revision, rename
 from server.store.exchange import add_readings, add_remark, strike_readings
@@ -55,7 +55,8 @@ async def remark(request: Request, secret: Secret, letters: Letters) -> Response
     def keep() -> Response:
         access, found = opened_for(store_of(request), secret, letters, need="friend")
         if not words:
-            raise UnusableError("The remark is empty. Go back and write something.")
+            empty = RemarkAsked(words, name, "The remark is empty, so nothing is kept. Write something, then add it.")
+            return design_page(request, access, found, empty)
         add_remark(store_of(request), found.id, kind=access.kind, name=name, words=words)
         return gone_to(secret, letters, "remark", carried)
 

@@ -18,8 +18,10 @@ from server.documents import parse_json, query_pairs
 from server.fields import FIELDS, group_models
 from server.forms import read_form
 from server.problems import AnsweredError, json_bytes
-from server.saved_pages import PRIVATE, UnusableError, fields_of, private_page, store_of
-from server.saving import link_parts
+from server.saved_pages import PRIVATE, UnusableError, fields_of, private_page, status_of, store_of
+from server.saving import OF_THE_LINK, link_parts
+from server.store.database import Database
+from server.store.links import open_link
 
 router = APIRouter(default_response_class=Response)
 
@@ -28,6 +30,9 @@ router = APIRouter(default_response_class=Response)
 class MinePage:
     """The page of links that this browser has opened; which they are, only the browser knows."""
 
+    links: str = ""
+    """Links from which nothing could be taken, as typed."""
+    problem: str = ""
     caution_line: str = ONE_LINE
 
 
@@ -50,13 +55,28 @@ async def mine() -> Response:
 async def take(request: Request) -> Response:
     """Everything behind some links, as one file."""
     sent = await fields_of(request)
-    lines = [line.strip() for line in sent.get("links", "").splitlines() if line.strip()]
-    if not lines:
-        raise UnusableError("There is no link to take anything from. Put one on each line.")
-    secrets = [link_parts(line)[0] for line in lines]
-    content = await run_in_threadpool(lambda: json_bytes(written(store_of(request), secrets)))
+    typed = sent.get("links", "")
+    lines = [line.strip() for line in typed.splitlines() if line.strip()]
+    try:
+        if not lines:
+            raise UnusableError("There is no link to take anything from. Put one on each line.")
+        secrets = await run_in_threadpool(lambda: [_secret_of(store_of(request), line) for line in lines])
+        content = await run_in_threadpool(lambda: json_bytes(written(store_of(request), secrets)))
+    except OF_THE_LINK as error:
+        return private_page("mine.html", MinePage(typed, str(error)), status_of(error)[0])
     headers = PRIVATE | {"Content-Disposition": 'attachment; filename="seamrest-designs.json"'}
     return Response(content, headers=headers, media_type="application/json")
+
+
+def _secret_of(database: Database, line: str) -> str:
+    """The secret of a link that opens something; which line is wrong is said with what is wrong with it."""
+    try:
+        secret = link_parts(line)[0]
+        with database.reading() as connection:
+            open_link(connection, secret)
+    except OF_THE_LINK as error:
+        raise UnusableError(f"“{line[:120]}”: {error}") from None
+    return secret
 
 
 @router.post("/mine/import", **saved_api.IMPORT)

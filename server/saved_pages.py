@@ -22,14 +22,6 @@ from server.templating import render
 PRIVATE = {"X-Robots-Tag": "noindex, nofollow, noarchive", "Cache-Control": "private, no-cache"}
 """On every answer about a saved design: it is for whoever has the link, and for no search engine."""
 _MOST_FIELDS = 40
-_STATUS: tuple[tuple[type[StoreError], int, str], ...] = (
-    (NoSuchLinkError, 404, "There is nothing here"),
-    (NoSuchRevisionError, 404, "There is nothing here"),
-    (TakenBackError, 410, "This link was taken back"),
-    (FullError, 409, "No more can be kept here"),
-    (NewerRevisionError, 409, "There is a newer revision"),
-    (StoreError, 503, "What is saved cannot be reached"),
-)
 
 
 class NotAllowedError(StoreError):
@@ -42,6 +34,19 @@ class WithheldError(StoreError):
 
 class UnusableError(StoreError):
     """What was sent cannot be used; the message says what to do."""
+
+
+_STATUS: tuple[tuple[type[StoreError], int, str], ...] = (
+    (NotAllowedError, 403, "Not with this link"),
+    (WithheldError, 409, "Not given out"),
+    (UnusableError, 422, "This cannot be used"),
+    (NoSuchLinkError, 404, "There is nothing here"),
+    (NoSuchRevisionError, 404, "There is nothing here"),
+    (TakenBackError, 410, "This link was taken back"),
+    (FullError, 409, "No more can be kept here"),
+    (NewerRevisionError, 409, "There is a newer revision"),
+    (StoreError, 503, "What is saved cannot be reached"),
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,15 +87,14 @@ async def fields_of(request: Request) -> Mapping[str, str]:
         raise UnusableError(f"At most {_MOST_FIELDS} fields are read.") from None
 
 
+def status_of(error: Exception) -> tuple[int, str]:
+    """The status of an answer that says what did not work, and its heading."""
+    return next((status, heading) for kind, status, heading in _STATUS if isinstance(error, kind))
+
+
 async def answer_store_error(_: Request, error: Exception) -> Response:
     """A page that says in words what did not work."""
-    if isinstance(error, NotAllowedError):
-        return private_page("trouble.html", Trouble("Not with this link", str(error)), 403)
-    if isinstance(error, WithheldError):
-        return private_page("trouble.html", Trouble("Not given out", str(error)), 409)
-    if isinstance(error, UnusableError):
-        return private_page("trouble.html", Trouble("This cannot be used", str(error)), 422)
-    status, heading = next((status, heading) for kind, status, heading in _STATUS if isinstance(error, kind))
+    status, heading = status_of(error)
     answer = private_page("trouble.html", Trouble(heading, str(error)), status)
     if status == 503:
         answer.headers["Retry-After"] = "60"

@@ -24,12 +24,13 @@ from server.saved_pages import (
     UnusableError,
     fields_of,
     private_page,
+    status_of,
     store_of,
 )
 from server.saved_parts import Way, eye_units
 from server.store.database import Database
 from server.store.designs import Kept, Revision, add_design, add_revision, newest_number, next_revision, revision
-from server.store.errors import NewerRevisionError, StoreError
+from server.store.errors import NewerRevisionError, NoSuchLinkError, NoSuchRevisionError, StoreError, TakenBackError
 from server.store.exchange import add_proposal
 from server.store.keys import letters_of, number_of
 from server.store.links import Access, add_links, open_link
@@ -50,6 +51,8 @@ class SavePage:
     trouble: str = ""
     """Why this cannot be saved; empty where it can."""
     to: str = ""
+    to_problem: str = ""
+    """What is wrong with the link that it is to belong to."""
     note: str = ""
     name: str = ""
     caution_line: str = ONE_LINE
@@ -109,6 +112,14 @@ async def save(request: Request) -> Response:
         return await _saved(request, page, reading, measurements)
     except (BadMeasurementsError, NoPadFitsError) as error:
         return private_page("save.html", _troubled(page, error), 422)
+    except OF_THE_LINK as error:
+        verdict = (await run_in_threadpool(design_pad, measurements)).verdict_words
+        asked = replace(page, verdict=verdict, to_problem=f"Nothing is saved yet. {error}")
+        return private_page("save.html", asked, status_of(error)[0])
+
+
+OF_THE_LINK = (UnusableError, NotAllowedError, NoSuchLinkError, NoSuchRevisionError, TakenBackError)
+"""What can be wrong with a link that somebody typed; it is said beside its box, and nothing else that was typed is lost."""
 
 
 def _named(page: SavePage) -> str:

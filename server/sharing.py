@@ -61,6 +61,18 @@ class Meta:
 
 
 @dataclass(frozen=True, slots=True)
+class RemarkAsked:
+    """A remark as typed, and why it is not kept."""
+
+    words: str = ""
+    name: str = ""
+    problem: str = ""
+
+
+NO_REMARK = RemarkAsked()
+
+
+@dataclass(frozen=True, slots=True)
 class DesignPage:
     """One revision for the holder of one link, with the links to pass on."""
 
@@ -69,6 +81,7 @@ class DesignPage:
     missing: tuple[Kind, ...]
     """Kinds of links that the owner has taken back."""
     meta: Meta
+    remark: RemarkAsked
     caution_line: str = ONE_LINE
 
 
@@ -118,11 +131,12 @@ async def revision_or_file(request: Request, secret: Secret, name: Name) -> Resp
     letters, _, ending = name.partition(".")
     access, found = await run_in_threadpool(opened, store_of(request), secret, letters)
     if not ending:
-        return await run_in_threadpool(_page, request, access, found)
+        return await run_in_threadpool(design_page, request, access, found)
     return await file_of_revision(request, access, found, ending)
 
 
-def _page(request: Request, access: Access, found: Revision) -> Response:
+def design_page(request: Request, access: Access, found: Revision, remark: RemarkAsked = NO_REMARK) -> Response:
+    """The page of a revision, with a remark that is asked for again where it could not be kept."""
     with store_of(request).reading() as connection:
         beside = Beside(
             entries(connection, access.design.id),
@@ -138,8 +152,8 @@ def _page(request: Request, access: Access, found: Revision) -> Response:
     secrets = {**given, access.kind: access.secret}
     shares = tuple(_share(request, kind, secret, found.letters) for kind, secret in secrets.items())
     missing = tuple(kind for kind in GIVEN_KINDS if access.is_owner and kind not in given)
-    page = DesignPage(saved, shares, missing, _meta(request, saved, access))
-    return private_page("design.html", page)
+    page = DesignPage(saved, shares, missing, _meta(request, saved, access), remark)
+    return private_page("design.html", page, 422 if remark.problem else 200)
 
 
 def _share(request: Request, kind: Kind, secret: str, letters: str) -> ShareView:

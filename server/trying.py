@@ -1,7 +1,7 @@
 """A copy of a revision with other answers, worked out again: a friend sends it as a proposal, its owner saves it as the next."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from fastapi import APIRouter, Request
 from starlette.concurrency import run_in_threadpool
@@ -31,6 +31,7 @@ from server.store.links import Access
 from server.working_out import changed_address, facts_of, plain_words, reading_of_address, whole_reading, worked_out
 
 router = APIRouter(default_response_class=Response)
+_Pairs = tuple[tuple[str, str], ...]
 AT_HAND = (
     "make.material",
     "make.process",
@@ -54,6 +55,29 @@ class Copy:
 
 
 @dataclass(frozen=True, slots=True)
+class Beside:
+    """What was typed to go with a copy, and why the copy is not passed on yet."""
+
+    words: str = ""
+    """The note of an owner, the words of a friend."""
+    name: str = ""
+    problem: str = ""
+
+    @classmethod
+    def of(cls, sent: Mapping[str, str]) -> "Beside":
+        """What a form or an address holds of it."""
+        words = plain_words(sent.get("words", "") or sent.get("note", ""), LONGEST_REMARK)
+        again = _WORKED_OUT_AGAIN if sent.get("again") else ""
+        return cls(words, plain_words(sent.get("name", ""), LONGEST_NAME), again)
+
+
+_WORKED_OUT_AGAIN = (
+    "Nothing is sent yet: you had changed something since the copy was last worked out. Here it is worked out again; look at"
+    " what came of it first."
+)
+
+
+@dataclass(frozen=True, slots=True)
 class ChangePage:
     """A copy of a revision with everything that the working sheet asks, for its owner to save as the next one.
 
@@ -69,6 +93,7 @@ class ChangePage:
     hidden: tuple[tuple[str, str], ...]
     """Readings in service that were all taken out: no question stands for them then."""
     came: Copy
+    beside: Beside
     caution_line: str = ONE_LINE
 
 
@@ -84,6 +109,7 @@ class TryPage:
     hidden: tuple[tuple[str, str], ...]
     """The units, and readings in service that go with the proposal."""
     came: Copy
+    beside: Beside
     caution_line: str = ONE_LINE
 
 
@@ -91,18 +117,17 @@ class TryPage:
 async def try_it(request: Request, secret: Secret, letters: Letters) -> Response:
     """The copy, with what was changed in it so far; the revision itself stays as it is."""
     changes = {key: text for key, text in query_pairs(request) if key in (*AT_HAND, LOG)}
-    wanted = request.query_params.get("units", "")
+    wanted, beside = request.query_params.get("units", ""), Beside.of(request.query_params)
 
     def page() -> Response:
         access, found = opened_for(store_of(request), secret, letters, need="friend")
-        return private_page("try.html", _try_page(access, found, changes, wanted))
+        inputs = changed_address(_in_units(found.address, wanted), tuple(_that_go_together(found, changes).items()))
+        return private_page("try.html", _try_page(access, found, inputs, _log_in(changes), beside))
 
     return await run_in_threadpool(page)
 
 
-def _try_page(access: Access, found: Revision, changes: Mapping[str, str], wanted: str) -> TryPage:
-    as_wanted = _in_units(found.address, wanted)
-    inputs = changed_address(as_wanted, tuple(_that_go_together(found, changes).items()))
+def _try_page(access: Access, found: Revision, inputs: str, log: _Pairs, beside: Beside) -> TryPage:
     reading = reading_of_address(inputs)
     came = _came_of(found, inputs)
     at = links.saved_address(access.secret, found.letters)
@@ -112,12 +137,13 @@ def _try_page(access: Access, found: Revision, changes: Mapping[str, str], wante
         path=at,
         back=Way(f"Back to revision {found.letters}", at),
         fields=tuple(field_view(key, reading, {}) for key in AT_HAND),
-        hidden=(("units", reading.units), *_log_in(changes)),
+        hidden=(("units", reading.units), *log),
         came=came,
+        beside=beside,
     )
 
 
-def _log_in(changes: Mapping[str, str]) -> tuple[tuple[str, str], ...]:
+def _log_in(changes: Mapping[str, str]) -> _Pairs:
     """The readings in service among some changes."""
     return ((LOG, changes[LOG]),) if LOG in changes else ()
 
@@ -147,15 +173,16 @@ def _came_of(found: Revision, inputs: str) -> Copy:
 async def change_it(request: Request, secret: Secret, letters: Letters) -> Response:
     """The copy with all its questions; nothing is saved by looking at it."""
     changes = {key: text for key, text in query_pairs(request) if key in FIELDS}
+    beside = Beside.of(request.query_params)
 
     def page() -> Response:
         access, found = opened_for(store_of(request), secret, letters, need="owner")
-        return private_page("change.html", _change_page(access, found, changes))
+        return private_page("change.html", _change_page(access, found, changes, beside))
 
     return await run_in_threadpool(page)
 
 
-def _change_page(access: Access, found: Revision, changes: Mapping[str, str]) -> ChangePage:
+def _change_page(access: Access, found: Revision, changes: Mapping[str, str], beside: Beside) -> ChangePage:
     inputs = changed_address(found.address, tuple(_that_go_together(found, changes).items()))
     reading, came = reading_of_address(inputs), _came_of(found, inputs)
 
@@ -181,6 +208,7 @@ def _change_page(access: Access, found: Revision, changes: Mapping[str, str]) ->
         groups=groups,
         hidden=() if LOG in asked else _log_in(changes),
         came=came,
+        beside=beside,
     )
 
 
@@ -207,15 +235,26 @@ def _that_go_together(found: Revision, changes: Mapping[str, str]) -> dict[str, 
 async def propose(request: Request, secret: Secret, letters: Letters) -> Response:
     """Put a copy, worked out again, beside the revision it was made from."""
     sent = await fields_of(request)
-    name, words = plain_words(sent.get("name", ""), LONGEST_NAME), plain_words(sent.get("words", ""), LONGEST_REMARK)
+    beside, inputs = Beside.of(sent), sent.get("inputs", "")
     database, issued = store_of(request), request.app.state.settings.drawing_day()
-    _, found = await run_in_threadpool(lambda: opened_for(database, secret, letters, need="friend"))
+    access, found = await run_in_threadpool(lambda: opened_for(database, secret, letters, need="friend"))
+
+    def again(problem: str) -> Response:
+        log = _log_in(reading_of_address(inputs).typed)
+        page = _try_page(access, found, inputs, log, replace(beside, problem=problem))
+        return private_page("try.html", page, 422)
+
     try:
-        reading, measurements = whole_reading(sent.get("inputs", ""))
+        reading, measurements = whole_reading(inputs)
         kept = await run_in_threadpool(worked_out, reading, measurements, number=found.number, issued=issued)
     except (BadMeasurementsError, NoPadFitsError) as error:
-        raise UnusableError(f"This cannot be worked out, so it was not sent: {error}") from None
+        if isinstance(error, BadMeasurementsError) and any(p.field == "inputs" for p in error.problems):
+            raise UnusableError(str(error)) from None
+        return await run_in_threadpool(again, f"This cannot be worked out, so it was not sent: {error}")
     if kept.document == found.document:
-        raise UnusableError("Nothing is different from the revision. Change the material, a bar or a cutter first.")
-    await run_in_threadpool(lambda: add_proposal(database, found.id, kept, name=name, words=words))
+        words = (
+            "Nothing is different from the revision, so nothing was sent. Change the material, a bar or a cutter first."
+        )
+        return await run_in_threadpool(again, words)
+    await run_in_threadpool(lambda: add_proposal(database, found.id, kept, name=beside.name, words=beside.words))
     return gone_to(secret, letters, "proposal")

@@ -68,7 +68,8 @@
       item.append(link, may, forget);
       list.append(item);
     });
-    const fill = () => { one("[data-mine-links]").value = load().map((entry) => location.origin + entry.href).join("\n"); };
+    const box = one("[data-mine-links]");
+    const fill = () => { if (box) box.value = load().map((entry) => location.origin + entry.href).join("\n"); };
     fill();
   }
 
@@ -128,6 +129,33 @@
       boxes[boxes.indexOf(event.target) + 1].focus();
     });
   });
+
+  /* A copy and the form that passes it on: what was typed into one is not lost by sending the other. */
+
+  const copy = one("form[data-answers]");
+  const passed = one("form[data-passed-on]");
+  if (copy && passed) {
+    passed.querySelectorAll(".unsent").forEach((line) => line.remove());
+    const asSent = (box) => (box.matches("select")
+      ? ([...box.options].find((option) => option.defaultSelected) || box.options[0]).value : box.defaultValue);
+    const isChanged = () => [...copy.elements].some((box) => (
+      box.matches("input:not([type=hidden]), select") && box.value !== asSent(box)));
+    const along = (name, value) => {
+      const box = document.createElement("input");
+      Object.assign(box, { type: "hidden", name, value });
+      copy.append(box);
+    };
+    const takeAlong = () => passed.querySelectorAll("textarea, input[type=text]").forEach((box) => {
+      if (box.value) along(box.name, box.value);
+    });
+    copy.addEventListener("submit", takeAlong);
+    passed.addEventListener("submit", (event) => {
+      if (!isChanged()) return;
+      event.preventDefault();
+      along("again", "yes");
+      copy.requestSubmit();
+    });
+  }
 
   /* A second press while the first is under way would send everything twice. */
 

@@ -85,3 +85,28 @@ def test_before_what_was_typed_is_lost_the_browser_asks(reader: Page, view: str)
 def test_without_scripts_the_page_says_what_is_lost(still: Page, van: Links) -> None:
     still.goto(f"{van.friend}/readings")
     expect(still.get_by_text("what is typed and not sent is lost")).to_be_visible()
+
+
+def test_what_was_changed_after_the_copy_was_worked_out_is_seen_before_it_is_saved(owner: Page, address: str) -> None:
+    """Oracle: pressing the button that saves works the copy out again first, with the note; the next press saves it."""
+    mine = save(owner, address)
+    owner.goto(f"{mine}/change?seam.height_mm=22")
+    owner.get_by_label("Note").fill("Measured again")
+    owner.locator("#field-seam-height_mm").fill("23")
+    owner.get_by_role("button", name="Save it as the next revision").click()
+    expect(owner.get_by_text("Nothing is sent yet")).to_be_visible()
+    expect(owner.get_by_label("Note")).to_have_value("Measured again")
+    expect(owner.locator("#came-of-it")).to_contain_text("23 mm")
+    owner.get_by_role("button", name="Save it as the next revision").click()
+    owner.wait_for_url("**/B?said=saved")
+    expect(owner.locator("main")).to_contain_text("Measured again")
+
+
+def test_words_are_not_lost_when_the_copy_is_worked_out_again(friend: Page, van: Links) -> None:
+    friend.goto(f"{van.friend}/try?make.material=pa66")
+    friend.get_by_label("Words to go with it").fill("I have nylon.")
+    friend.get_by_label("Your name").fill("Ada")
+    friend.get_by_role("button", name="Work it out again").click()
+    friend.wait_for_url("**words=**")
+    expect(friend.get_by_label("Words to go with it")).to_have_value("I have nylon.")
+    expect(friend.get_by_label("Your name")).to_have_value("Ada")
