@@ -8,8 +8,8 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
+from geometry import drawing
 from geometry.design import Design, design_pad
-from geometry.drawing import draw, to_dxf, to_pdf, to_svg
 from geometry.errors import BadMeasurementsError, NoPadFitsError, SeamrestError
 from geometry.measurements import read_measurements
 from geometry.model_label import file_stem
@@ -92,12 +92,13 @@ def _write(design: Design, folder: Path) -> list[Path]:
     """Every file of a design, light ones first, each announced as it is made."""
     folder.mkdir(parents=True, exist_ok=True)
     label = model_label(design)
-    drawing = draw(design.pad, sheet_facts(design, issued=date.today()))
+    # What draws is loaded here: whoever is told what is wrong with a document does not wait for it.
+    sheet = drawing.draw(design.pad, sheet_facts(design, issued=date.today()))
     made: dict[str, Callable[[], str | bytes]] = {
         "json": lambda: json.dumps(design.to_dict(), indent=2, ensure_ascii=False, allow_nan=False),
-        "svg": lambda: to_svg(drawing),
-        "dxf": lambda: to_dxf(drawing),
-        "pdf": lambda: to_pdf(drawing),
+        "svg": lambda: drawing.to_svg(sheet),
+        "dxf": lambda: drawing.to_dxf(sheet),
+        "pdf": lambda: drawing.to_pdf(sheet),
     }
     paths = []
     for ending, make in made.items():
