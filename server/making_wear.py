@@ -19,6 +19,7 @@ from server.making_views import in_units
 
 KEY = "wear.log"
 """The log's own key."""
+_ANY_DAY = "2000-01-01"
 VERDICT_WORDS: Mapping[Verdict, str] = {
     "inside": "inside its limits",
     "near": "nearly at its limit",
@@ -185,8 +186,7 @@ def with_added(reading: FormReading, added: Mapping[str, str]) -> tuple[FormRead
     """The reading with another day in its log, and what of that day cannot be, by what it reads."""
     sizes, problems = _sizes(added, reading.units)
     day = added.get("day", "").strip()
-    if not day:
-        problems["day"] = "Say on which day it was read."
+    problems |= _wrong_beside_sizes(day, added.get("at", "").strip())
     if problems:
         return reading, problems
     # Of several readings the smallest and the largest count: wear ends a pad at the one, swelling at the other.
@@ -196,6 +196,19 @@ def with_added(reading: FormReading, added: Mapping[str, str]) -> tuple[FormRead
     whole = read_form([*(reading.typed | {KEY: log}).items(), ("units", reading.units)])
     wrong = " ".join(p.message for p in whole.problems if p.field == KEY)
     return (reading, {"day": wrong}) if wrong else (_tidy(whole), {})
+
+
+def _wrong_beside_sizes(day: str, at: str) -> dict[str, str]:
+    """What of the day and of the temperature cannot be, each tried in an entry that is right otherwise."""
+    problems = {} if day else {"day": "Say on which day it was read."}
+    for name, text, entry in (("day", day, f"{day} wall clean"), ("at", at, f"{_ANY_DAY} wall clean at {at}")):
+        try:
+            is_one = not text or len(read_log(entry)) == 1
+        except ValueError as error:
+            problems[name] = str(error)
+        else:
+            problems |= {} if is_one else {name: f"“{text[:40]}” is more than one answer. Give one."}
+    return problems
 
 
 def _tidy(reading: FormReading) -> FormReading:

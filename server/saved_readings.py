@@ -33,6 +33,8 @@ class ReadingsPage:
     units: str
     name: str
     trouble: str
+    wrong: tuple[FieldView, ...]
+    """The boxes that hold what cannot be kept."""
     questions: tuple[str, ...]
     """What looks like a slip, and is not kept before somebody says that it is right."""
     caution_line: str = ONE_LINE
@@ -51,6 +53,7 @@ def readings_page(
     head = head_as_saved(access, found, replace(carried, own={**carried.own, **form.typed}), "inspection")
     lines, notes, gone = _sheet(found, form)
     who = "whoever has a link to the design" if access.is_owner else "its owner"
+    about = tuple(f for f in about_set(SETS[0], form) if not f.key.endswith(".sure"))
     return ReadingsPage(
         head=head,
         action=carried.on(head.here, form.units, without=AS_READ),
@@ -58,11 +61,12 @@ def readings_page(
         kept=f"What you type here is judged and kept beside revision {found.letters}, where {who} finds it. Enter what you read"
         " off the part, not what the drawing says; what was not read may stay empty.",
         notes=notes,
-        about=tuple(f for f in about_set(SETS[0], form) if not f.key.endswith(".sure")),
+        about=about,
         lines=lines,
         units=form.units,
         name=carried.name,
         trouble=trouble or gone,
+        wrong=tuple(f for f in (*about, *(line.field for line in lines if line.field)) if f.problem),
         questions=questions,
     )
 

@@ -108,3 +108,24 @@ async def test_the_data_of_a_failed_part_has_no_limits_of_wear(client: AsyncClie
     good = (await client.get(address_of_document(FITTING, "/record.json"))).json()
     bad = (await client.get(address_of_document(with_(FITTING, **TOO_BIG), "/record.json"))).json()
     assert (len(good["limits"]), bad["limits"], bad["mark"]) == (6, [], DO_NOT_USE)
+
+
+@pytest.mark.parametrize(
+    ("sent", "box", "said"),
+    [
+        ("added.day=2026-03-01&added.at=warm", "added-at", "is not a number"),
+        ("added.day=2026-03-01&added.at=80", "added-at", "80 °C is outside 0 to"),
+        ("added.day=2026-03-01&added.at=20;+2026-03-02+wall+white", "added-at", "more than one answer"),
+        ("added.at=20&added.day=yesterday", "added-day", "is not a day such as 2026-03-01"),
+        ("added.at=20", "added-day", "Say on which day it was read."),
+    ],
+)
+async def test_what_is_wrong_with_a_day_stands_beside_the_box_that_holds_it(
+    client: AsyncClient, sent: str, box: str, said: str
+) -> None:
+    """Oracle: the one note that is a problem, by the id of its box."""
+    answer = await client.get(f"{address_of_document(FITTING, '/record')}&added.web=18.4&{sent}")
+    assert answer.status_code == 422
+    found = re.findall(r'<p class="quiet" id="([^"]+)-note"><strong>(.*?)</strong>', answer.text)
+    assert [name for name, _ in found] == [box]
+    assert said in unescape(found[0][1])

@@ -104,6 +104,7 @@ async def test_wrong_readings_come_back_with_all_that_was_typed_beside_them(aski
     assert 'value="18500"' in beside[0]
     assert "18500" in words_of(beside[0])
     assert "mm" in words_of(beside[0])
+    assert '<a href="#field-as_made-web_mm">To its box: Web, as read</a>' in answer.text
     typed = {key: value for key, value in sent.items() if key != "units"}
     assert keys(ways(answer.text)["Route card"]).items() >= (others | typed).items()
     again = re.search(r'method="post" action="([^"]+)"', answer.text)
