@@ -84,7 +84,8 @@ async def readings(request: Request, secret: Secret, letters: Letters) -> Respon
     """Judge a set of readings against the revision as saved, and put both beside it; or strike one out that is there."""
     sent = await fields_of(request)
     name, struck = plain_words(sent.get("name", ""), LONGEST_NAME), sent.get("strike", "")
-    pairs = [(k, plain_words(t, LONGEST_NOTE)) for k, t in sent.items() if k.startswith(f"{GROUP}.") or k == "units"]
+    # Nothing is cut: half a number would be another one. What is too long is refused beside its box.
+    pairs = [(k, plain_words(t, len(t))) for k, t in sent.items() if k.startswith(f"{GROUP}.") or k == "units"]
 
     def keep() -> Response:
         access, found = opened_for(store_of(request), secret, letters, need="owner" if struck else "friend")

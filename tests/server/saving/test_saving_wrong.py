@@ -108,3 +108,16 @@ async def test_more_links_than_one_file_takes_are_refused_and_none_is_left_out_u
     assert str(MOST_LINKS + 1) in said
     assert f"at most {MOST_LINKS}" in said
     assert (await send(asking, "/mine/export", links="\n".join([owner] * MOST_LINKS))).status_code == 200
+
+
+@pytest.mark.parametrize(("times", "says"), [(99, "between 1 and 8 readings, not 100"), (170, "at most 1000 are read")])
+async def test_a_long_row_of_readings_comes_back_whole(asking: AsyncClient, times: int, says: str) -> None:
+    """Oracle: what was typed, to the last figure; half of a number would be another number."""
+    owner = await save(asking)
+    typed = "; ".join(["18.96"] * times + ["19.04"])
+    answer = await send(asking, f"{owner}/readings", **{"as_made.web_mm": typed, "units": "mm"})
+    assert answer.status_code == 422
+    assert f'value="{typed}"' in answer.text
+    found = re.search(r'<div class="reading has-problem.*?</div>', answer.text, re.S)
+    assert found
+    assert says in words_of(found[0])
