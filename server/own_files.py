@@ -33,6 +33,10 @@ class MinePage:
     links: str = ""
     """Links from which nothing could be taken, as typed."""
     problem: str = ""
+    file_problem: str = ""
+    """Why a file of saved designs was not taken in."""
+    document_problem: str = ""
+    """Why a measurement document was not opened."""
     caution_line: str = ONE_LINE
 
 
@@ -82,9 +86,12 @@ def _secret_of(database: Database, line: str) -> str:
 @router.post("/mine/import", **saved_api.IMPORT)
 async def bring(request: Request) -> Response:
     """Take in a file of saved designs; each becomes a new design with new links."""
-    file = await _uploaded_json(request)
     issued = request.app.state.settings.drawing_day()
-    found = await run_in_threadpool(lambda: taken_in(store_of(request), file, issued=issued))
+    try:
+        file = await _uploaded_json(request)
+        found = await run_in_threadpool(lambda: taken_in(store_of(request), file, issued=issued))
+    except UnusableError as error:
+        return private_page("mine.html", MinePage(file_problem=str(error)), 422)
     ways = tuple((d, links.saved_address(d.owner, d.letters) if d.owner else "") for d in found)
     return private_page("brought.html", BroughtPage(ways), 200 if any(d.owner for d in found) else 422)
 
@@ -103,7 +110,17 @@ async def document(request: Request) -> Response:
 @router.post("/pad/document", **saved_api.OPEN_DOCUMENT)
 async def open_document(request: Request) -> Response:
     """The working sheet of a measurement document that is sent as a file; nothing of it is kept."""
-    found = await _uploaded_json(request)
+    try:
+        return RedirectResponse(links.address_of_document(_document_in(await _uploaded_json(request))), 303)
+    except UnusableError as error:
+        return private_page("mine.html", MinePage(document_problem=str(error)), 422)
+
+
+def _document_in(found: dict[str, Any]) -> dict[str, Any]:
+    """The measurement document that a file holds.
+
+    Raises UnusableError where it holds something else.
+    """
     # A design's own JSON holds its measurements, with all that was taken for granted.
     whole = _without_usual(found["measurements"]) if isinstance(found.get("measurements"), dict) else found
     strangers = _strangers(whole)
@@ -111,7 +128,7 @@ async def open_document(request: Request) -> Response:
         raise UnusableError(
             f"This is no measurement document: it has a field “{strangers[0][:80]}”, which is not known."
         )
-    return RedirectResponse(links.address_of_document(whole), 303)
+    return whole
 
 
 def _without_usual(document: dict[str, Any]) -> dict[str, Any]:
@@ -149,7 +166,7 @@ async def _uploaded_json(request: Request) -> dict[str, Any]:
     except HTTPException as error:
         raise UnusableError(f"The file did not come through: {error.detail}") from None
     if not content:
-        raise UnusableError("No file was chosen. Go back and choose one.")
+        raise UnusableError("No file was chosen, or it is empty. Choose one.")
     try:
         # A file of saved designs may be large, and others wait for this loop.
         return await run_in_threadpool(parse_json, content)

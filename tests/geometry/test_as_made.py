@@ -1,5 +1,6 @@
 """The part as made: readings judged, every check run again on them, and what may be done with the part."""
 
+import re
 from typing import Any
 
 import pytest
@@ -63,6 +64,18 @@ def test_a_seat_too_big_for_the_cup_is_not_to_be_used() -> None:
     found = made(seat_diameter_mm=[68.3])
     assert found.outcome == "do_not_use"
     assert "Seat drops into the cup" in words(found)
+
+
+def test_why_a_part_must_not_be_used_is_told_in_inches_too() -> None:
+    """Oracle: a seat read 1.2 mm larger than drawn: 1 in is 25.4 mm; of the sentence in inches no length is left in mm."""
+    found = made(seat_diameter_mm=(PAD.seat_diameter_mm + 1.2,))
+    told = next(s for s in found.reasons if s.shown().startswith("Seat drops into the cup: "))
+    too_big = re.search(r"the seat is ([\d.]+) mm too big", told.shown())
+    inches = re.search(r"the seat is ([\d.]+) in too big", told.shown("in"))
+    assert too_big
+    assert inches
+    assert float(inches[1]) * 25.4 == pytest.approx(float(too_big[1]), abs=0.005 + 0.0005 * 25.4)
+    assert " mm" not in told.shown("in")
 
 
 def test_a_body_too_big_is_usable_with_its_margins() -> None:

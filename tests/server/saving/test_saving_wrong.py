@@ -121,3 +121,23 @@ async def test_a_long_row_of_readings_comes_back_whole(asking: AsyncClient, time
     found = re.search(r'<div class="reading has-problem.*?</div>', answer.text, re.S)
     assert found
     assert says in words_of(found[0])
+
+
+@pytest.mark.parametrize(
+    ("where", "box", "content", "says"),
+    [
+        ("/mine/import", "designs-file", b"", "No file was chosen"),
+        ("/mine/import", "designs-file", b"{", "The file cannot be read"),
+        ("/mine/import", "designs-file", b"{}", "no file of saved designs"),
+        ("/pad/document", "document-file", b"", "No file was chosen"),
+        ("/pad/document", "document-file", b'{"jacks": {}}', "“jacks”, which is not known"),
+    ],
+)
+async def test_a_file_that_cannot_be_taken_is_asked_for_again_at_its_box(
+    asking: AsyncClient, where: str, box: str, content: bytes, says: str
+) -> None:
+    """Oracle: the box that the form has for it, and no other, is marked."""
+    answer = await asking.post(where, files={"file": ("f.json", content)}, headers={"sec-fetch-site": "same-origin"})
+    assert answer.status_code == 422
+    assert says in beside(answer.text, box)
+    assert answer.text.count('aria-invalid="true"') == 1
