@@ -9,6 +9,7 @@ from collections.abc import Callable
 
 _OPEN, _AS_WRITTEN, _CLOSE = "\ue000", "\ue001", "\ue002"
 _MARKED = re.compile(f"{_OPEN}([^{_AS_WRITTEN}]*){_AS_WRITTEN}([^{_CLOSE}]*) mm{_CLOSE}")
+_MARKS = re.compile(f"{_OPEN}[^{_AS_WRITTEN}]*{_AS_WRITTEN}|{_CLOSE}")
 
 
 def mm(length_mm: float, form: str = "g") -> str:
@@ -22,7 +23,7 @@ def mm(length_mm: float, form: str = "g") -> str:
 
 def unmarked(words: str) -> str:
     """The sentence as it is written, its lengths in mm."""
-    return _MARKED.sub(r"\2 mm", words) if _OPEN in words else words
+    return _MARKS.sub("", words) if _OPEN in words else words
 
 
 def told(words: str, shown: Callable[[float, str], str]) -> str:
