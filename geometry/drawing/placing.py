@@ -264,19 +264,21 @@ def place_letter(canvas: Canvas, letter: str, *, centre: Point, radius: float, a
     best = canvas.best_of(
         # A letter close to a figure would be read as part of it.
         (
-            canvas.trouble_of_leader(text.box, (line,), is_sign=True)
-            + _THROUGH_PART * sum(length_within(solid, line.start, line.end) for solid in canvas.part)
+            trouble
             + sum(text.box.grown(STYLE.letter_clear_mm).meets(box) for box in canvas.boxes)
             + (not is_free(text.box.grown(STYLE.letter_clear_mm), canvas.lines)),
-            (text, line),
+            (trouble, text, line),
         )
         for text, line in _letters(letter, centre, radius, angles_deg)
         if canvas.has_room_for(text, (line,))
+        for trouble in (
+            canvas.trouble_of_leader(text.box, (line,), is_sign=True)
+            + _THROUGH_PART * sum(length_within(solid, line.start, line.end) for solid in canvas.part),
+        )
     )
     if best is None:
         raise NoRoomError(f"no room for the letter {letter}")
-    text, line = best
-    trouble = canvas.trouble_of_leader(text.box, (line,), is_sign=True)
+    trouble, text, line = best
     # What comes later keeps as far off as from a sign: a line beside a letter would be read as its leader.
     ring = Arc(centre, radius, 0, 360, Layer.THIN)
     canvas.add(text.box, (text,), (ring,), leader=(line,), is_sign=True, trouble=trouble)

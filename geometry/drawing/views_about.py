@@ -23,7 +23,7 @@ from geometry.drawing.style import STYLE
 from geometry.pad import Pad
 
 _MEASURED_TRIES = 3
-_FEW, _LITTLE_TROUBLE = 2, 3.0
+_FEW, _LITTLE_TROUBLE = 3, 4.0
 """So many sections are looked at for one about which what is placed later, like the letters of details, costs no more than this."""
 _AT_FACE: frozenset[OnLeader] = frozenset({"seat texture"})
 Found = tuple[Sheet, Placed]
