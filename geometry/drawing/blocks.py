@@ -31,8 +31,6 @@ _LETTER_ANGLES = (30, 20, -30, 60, -45, 10, -10, 150, 160, 210, 135, 240, 170, 1
 _MARK_ANGLES = (75.0, 60.0, 105.0, 120.0, 45.0, 135.0, -75.0, -60.0, -105.0, -120.0)
 _RIM_ANGLES = (-45.0, 45.0, -30.0, 30.0, -60.0, 60.0, -135.0, 135.0, -70.0, 70.0, -120.0, 120.0)
 _OFF_EDGE_MM = 1.2
-_LEAST_APART_MM = 0.7
-"""Between two parallel lines (ISO 128-2, from memory)."""
 _SIGHT_ARROW_MM = 7.0
 _LETTERS = ((1.2, 0.0), (0.0, -STYLE.large_mm - 1.0), (1.2, _SIGHT_ARROW_MM - STYLE.large_mm / 2))
 """Where the letters of the cutting plane may stand, from the arrows' tails: beside them, below, and at the plane's end."""
@@ -45,8 +43,9 @@ def section_block(
 
     Raises NoRoomError where a detail's letter, or the name aside, finds no place.
     """
-    is_fine = pad.slot_mouth_chamfer_mm * scale.factor >= _LEAST_APART_MM
-    view = section_view(pad, over_mm=STYLE.centre_over_mm / scale.factor, inner_edges=is_fine)
+    is_fine = pad.slot_mouth_chamfer_mm * scale.factor >= STYLE.least_apart_mm
+    k = scale.factor
+    view = section_view(pad, over_mm=STYLE.centre_over_mm / k, apart_mm=STYLE.least_apart_mm / k, inner_edges=is_fine)
     canvas = with_sizes.copied()
     for detail in details:
         centre = (detail.centre[0] * scale.factor, detail.centre[1] * scale.factor)
@@ -138,7 +137,7 @@ def _coarse(pad: Pad, scale: Scale) -> Pad:
         **{
             name: 0.0
             for name in ("edge_chamfer_mm", "slot_mouth_chamfer_mm")
-            if getattr(pad, name) * scale.factor < _LEAST_APART_MM
+            if getattr(pad, name) * scale.factor < STYLE.least_apart_mm
         }
     )
 
@@ -146,7 +145,7 @@ def _coarse(pad: Pad, scale: Scale) -> Pad:
 def top_block(pad: Pad, shown: dict[str, Measure], scale: Scale, *, moved: frozenset[str]) -> Block:
     """The top view with its dimensions, what the section leaves to it, and cutting plane, arrows and letters (ISO 128-3)."""
     coarse = _coarse(pad, scale)
-    view = top_view(coarse, over_mm=STYLE.centre_over_mm / scale.factor)
+    view = top_view(coarse, over_mm=STYLE.centre_over_mm / scale.factor, apart_mm=STYLE.least_apart_mm / scale.factor)
     for letters in _LETTERS:
         canvas = _canvas(view, scale)
         _add_cutting_plane(canvas, view.box.right * scale.factor + STYLE.centre_over_mm, *letters)
@@ -222,7 +221,10 @@ def with_marking(pad: Pad, block: Block, words: tuple[str, ...]) -> Block:
 
 def underside_block(pad: Pad, scale: Scale, *, main: Scale) -> Block:
     """View C from below, at a scale of its own where that differs from the main one."""
-    view = underside_view(_coarse(pad, scale), over_mm=STYLE.centre_over_mm / scale.factor)
+    coarse = _coarse(pad, scale)
+    if pad.seat_corner_radius_mm * scale.factor < STYLE.least_apart_mm:
+        coarse = coarse.with_(seat_corner_radius_mm=0.0)
+    view = underside_view(coarse, over_mm=STYLE.centre_over_mm / scale.factor)
     return named(Block(view, scale, _canvas(view, scale)), "C" if scale == main else f"C ({scale.words})")
 
 

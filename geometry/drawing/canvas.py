@@ -1,28 +1,28 @@
 """Finding room: what already stands about a view, whether a new text or line may stand there too, and how well it would."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field, fields, replace
+from dataclasses import dataclass, field, fields
 from math import inf
 from typing import TypeVar
 
-from geometry.drawing.facts import CRITICAL_MARK
-from geometry.drawing.lettering import text_width_mm
 from geometry.drawing.meeting import (
     Kept,
     Rival,
     Segment,
     cost_among,
+    crossed_by,
     enters,
     extent,
+    head_of,
     is_free,
     is_met,
     length_within,
     passed_by,
     price_of,
-    rectangle,
     rival,
 )
 from geometry.drawing.model import Box, Dimension, Layer, Line, Point, Shape, Text
+from geometry.drawing.signs import frame_about
 from geometry.drawing.style import STYLE
 
 Candidate = TypeVar("Candidate")
@@ -42,6 +42,8 @@ _JOINED, _JOINED_MM, _CONTINUED_MM = 2.0, 0.7, 1.5
 """What begins so near a line of something else, or so little beyond its end, looks like the rest of it."""
 _NEAR_FOOT, _NEAR_FOOT_MM = 2.0, 2.5
 """What it costs that the triangle of a datum stands so near a line of something else that it seems to stand on that."""
+_ACROSS_HEAD = 0.8
+"""What it costs that a line crosses a leader's arrow, besides that it crosses the leader."""
 _THROUGH, _LEAST_THROUGH_MM = 0.15, 2.0
 """For every millimetre of a leader within the part, beyond a few about its own tip."""
 _PROLONGED_MM = 6.0
@@ -136,6 +138,7 @@ class Canvas:
             # A leader's shelf, or where the leader of a letter ends.
             ends = (a, b) if a[1] == b[1] else (b,) if line is last else ()
             cost += _JOINED * sum(is_met(end, rivals, _JOINED_MM, beyond=_CONTINUED_MM) for end in ends)
+        cost += _ACROSS_HEAD * crossed_by(head_of(lines[0]), self.lines, beyond=STYLE.arrow_width_mm / 2)
         return cost + self._nearness(box, lines, is_sign=is_sign)
 
     def trouble_of_datum(
@@ -211,7 +214,7 @@ class Canvas:
         self.dimensions.append(dimension)
         self._occupy(dimension.words_box, dimension.lines, is_sign=False)
         if dimension.measure.exact:
-            self.shapes += _framed(dimension.text)
+            self.shapes += frame_about(dimension.text)
 
     def add_text(self, text: Text, *shapes: Shape) -> None:
         """Place a text with the lines that belong to it."""
@@ -288,12 +291,3 @@ def _wide(box: Box, *, is_sign: bool) -> Kept:
 
 def _kept(box: Box, around: float, price: float) -> Kept:
     return box.left - around, box.bottom - around, box.right + around, box.top + around, price
-
-
-def _framed(text: Text) -> tuple[Line, ...]:
-    """The frame of a theoretically exact dimension (ISO 1101), without the mark before it."""
-    box = text.box
-    if text.words.startswith(CRITICAL_MARK):
-        mark = text_width_mm(f"{CRITICAL_MARK} ", text.height_mm)
-        box = replace(box, bottom=box.bottom + mark) if text.turned else replace(box, left=box.left + mark)
-    return rectangle(box.grown(STYLE.frame_gap_mm), Layer.DIMENSION)

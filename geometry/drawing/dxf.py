@@ -14,6 +14,7 @@ from ezdxf.filemanagement import new
 from ezdxf.layouts.base import BaseLayout
 
 from geometry.drawing.dxf_tables import DIMENSION_STYLE, LEAST_DASHED_MM, TEXT_STYLE, make_tables
+from geometry.drawing.hatching import hatching_through
 from geometry.drawing.lettering import use_shipped_font
 from geometry.drawing.model import Arc, Area, Arrow, Curve, Dimension, Drawing, Fill, Layer, Line, Point, Shape, Text
 from geometry.drawing.style import STYLE
@@ -204,8 +205,11 @@ class _Pen:
         hatch = self.layout.add_hatch(color=256, dxfattribs={"layer": Layer.HATCH})
         # The lines are in the file; a reader that looks only at the name has 45° lines under this one, √2 apart at scale 1.
         scale = STYLE.hatch_step_mm * self.grown / 2**0.5
-        hatch.set_pattern_fill("ANSI31", scale=scale, definition=[[45, (0, 0), (-1, 1), []]])
-        vertices = [(*self.point(p), bulge) for p, bulge in zip(area.points, area.bulges, strict=True)]
+        corners = [self.point(point) for point in area.points]
+        through = hatching_through([(x / self.grown, y / self.grown) for x, y in corners], area.bulges)
+        begin = tuple(value * self.grown / scale for value in through)
+        hatch.set_pattern_fill("ANSI31", scale=scale, definition=[[45, begin, (-1, 1), []]])
+        vertices = [(*corner, bulge) for corner, bulge in zip(corners, area.bulges, strict=True)]
         hatch.paths.add_polyline_path(vertices, is_closed=True)
 
     def text(self, text: Text) -> None:

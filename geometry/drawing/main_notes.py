@@ -14,6 +14,8 @@ LENGTHS = (4.0, 5.0, 7.0, 9.0, 12.0, 15.0, 19.0, 24.0, 30.0, 37.0, 45.0, 55.0, 7
 CORNER = (-45.0, -35.0, -55.0, -25.0, -65.0, -15.0, -75.0)
 ASIDE = (-20.0, -10.0, -35.0, 0.0, 10.0, 20.0, -50.0, 35.0)
 UP = (60.0, 45.0, 75.0, 30.0, 105.0, 120.0)
+_OUT_OF_SLOT = (60.0, 45.0, 75.0, 105.0, 120.0)
+_OFF_TOP = (30.0, 20.0, 45.0, 60.0, 75.0, 105.0, 120.0)
 """Directions in which leaders leave, the most wanted first."""
 LITTLE = 1.5
 """What a leader may cost that could stand at another view or in a note instead: to cross one extension line."""
@@ -41,8 +43,8 @@ def placed_or_moved(
 def mouth_note(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, plan: Plan) -> None:
     """The chamfer of the slot's mouth, on a leader upwards."""
     mouth, z = pad.slot_width_mm / 2 + pad.slot_mouth_chamfer_mm / 2, pad.body_top_mm - pad.slot_mouth_chamfer_mm / 2
-    left = tuple(180 - angle for angle in UP)
-    places = (((pad.slot_offset_mm + mouth, z), UP), ((pad.slot_offset_mm - mouth, z), left))
+    left = tuple(180 - angle for angle in _OUT_OF_SLOT)
+    places = (((pad.slot_offset_mm + mouth, z), _OUT_OF_SLOT), ((pad.slot_offset_mm - mouth, z), left))
     name = "slot_mouth_chamfer_mm"
     if name in shown:
         if pad.has_relief and name in plan.may_move:
@@ -60,7 +62,7 @@ def edge_note(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale,
     name = "edge_chamfer_mm"
     if name in shown and not is_in_detail and not pad.has_flats:
         low, top = (rim, pad.foot_bottom_mm + edge), (rim, pad.body_top_mm - edge)
-        places = ((low, ASIDE), *(() if pad.is_crossed else ((top, UP),)))
+        places = ((low, ASIDE), *(() if pad.is_crossed else ((top, _OFF_TOP),)))
         placed_or_moved(canvas, plan, name, lambda canvas: note(canvas, shown[name], scale, places))
 
 

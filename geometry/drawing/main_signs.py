@@ -24,7 +24,7 @@ from geometry.geometrical import (
 from geometry.pad import Pad
 
 _DOWN = (-60.0, -45.0, -120.0, -135.0)
-_DOWN_ASIDE = (-45.0, -30.0, -60.0, -20.0, -75.0, -10.0)
+_DOWN_ASIDE = (-45.0, -30.0, -60.0, -20.0, -75.0)
 """Directions in which leaders leave, the most wanted first."""
 _UPRIGHT_DEG = 90.0
 _FEW_CROSSED = 3.5

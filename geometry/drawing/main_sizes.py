@@ -60,7 +60,7 @@ def reaches(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, p
         ("relief_depth_mm", (relief, pad.body_top_mm - pad.relief_depth_mm), (half_top(pad), pad.body_top_mm)),
         ("skirt_length_mm", (pad.skirt_bore_mm / 2, pad.seat_length_mm), (rim, pad.foot_bottom_mm)),
         ("cross_hole_distance_mm", face, (stem, -pad.cross_hole_distance_mm)),
-        ("seat_recess_depth_mm", (recess, 0), (recess, pad.seat_recess_depth_mm)),
+        ("seat_recess_depth_mm", face, (recess, pad.seat_recess_depth_mm)),
         ("stem_length_mm", face, (stem, -pad.stem_length_mm)),
     )
     given = [

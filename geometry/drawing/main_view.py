@@ -93,13 +93,14 @@ def _empty_canvas(pad: Pad, scale: Scale, plan: Plan) -> Canvas:
         plug = pad.plug_width_mm * k / 2
         canvas.solids.append(Box(-plug, high, plug, top))
     canvas.part = list(canvas.solids)
-    shapes = section_view(pad, over_mm=STYLE.centre_over_mm / k).shapes
+    shapes = section_view(pad, over_mm=STYLE.centre_over_mm / k, apart_mm=STYLE.least_apart_mm / k).shapes
     canvas.add_edges(shapes, k)
     for (x, y), reach in plan.windows:
         canvas.solids.append(Box((x - reach) * k, (y - reach) * k, (x + reach) * k, (y + reach) * k))
         canvas.circles.append(((x * k, y * k), reach * k))
     axes = axes_of(shapes, k)
     canvas.lines += axes
+    canvas.ends += [end for axis in axes for end in axis]
     canvas.rivals += [rival(axis, across=0.0, beside=BESIDE) for axis in axes]
     return canvas
 

@@ -85,6 +85,27 @@ def is_met(point: Point, rivals: Iterable[Rival], near: float, *, beyond: float)
     return False
 
 
+def head_of(line: Line) -> Segment:
+    """Where the arrow at the beginning of a line lies."""
+    (ax, ay), (bx, by) = line.start, line.end
+    share = STYLE.arrow_mm / max(STYLE.arrow_mm, hypot(bx - ax, by - ay))
+    return (ax, ay), (ax + share * (bx - ax), ay + share * (by - ay))
+
+
+def crossed_by(line: Segment, others: Iterable[Segment], *, beyond: float) -> int:
+    """How many other lines cross a line, or would if they went a little further."""
+    (ax, ay), (bx, by) = line
+    count = 0
+    for (cx, cy), (dx, dy) in others:
+        ux, uy, length = dx - cx, dy - cy, hypot(dx - cx, dy - cy)
+        off, away = (ay - cy) * ux - (ax - cx) * uy, (by - cy) * ux - (bx - cx) * uy
+        if off * away < 0:
+            share = off / (off - away)
+            along = ((ax + share * (bx - ax) - cx) * ux + (ay + share * (by - ay) - cy) * uy) / length
+            count += -beyond < along < length + beyond
+    return count
+
+
 def is_free(box: Box, lines: Iterable[Segment]) -> bool:
     """Whether no line has a part inside a rectangle."""
     left, bottom, right, top = box.left, box.bottom, box.right, box.top

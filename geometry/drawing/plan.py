@@ -7,7 +7,7 @@ from math import acos, asin, cos, degrees, radians, sin, sqrt
 
 from geometry import profile
 from geometry.drawing.model import Arc, Box, Curve, Layer, Line, Point, Shape, View
-from geometry.drawing.views import along, cross, drawn, empty, outermost_at
+from geometry.drawing.views import along, cross, drawn, empty, outermost_at, wall_is_beside_axis
 from geometry.outline import rounded_rectangle
 from geometry.pad import Pad
 
@@ -16,8 +16,11 @@ _NEARLY_MM = 1e-9
 
 
 @lru_cache(maxsize=64)
-def top_view(pad: Pad, *, over_mm: float) -> View:
-    """From above: x to the right, y up the sheet along the slot."""
+def top_view(pad: Pad, *, over_mm: float, apart_mm: float = 0.0) -> View:
+    """From above: x to the right, y up the sheet along the slot.
+
+    Where a wall of slot or pocket is nearer to the pad's axis than ``apart_mm``, that is drawn outside the pad alone.
+    """
     body = pad.body_diameter_mm / 2
     edges = [*_outside(pad, body)]
     if pad.edge_chamfer_mm:
@@ -30,7 +33,10 @@ def top_view(pad: Pad, *, over_mm: float) -> View:
         edges += _relief(pad)
     if pad.has_plug:
         edges += _plug(pad)
-    axes = [*cross(body + over_mm)]
+    level, upright = cross(body + over_mm)
+    axes = [level, upright]
+    if wall_is_beside_axis(pad, apart_mm):
+        axes = [level, *(Line((0, way * body), (0, way * (body + over_mm)), Layer.CENTRE) for way in (1, -1))]
     if pad.slot_offset_mm:
         x, end = pad.slot_offset_mm, sqrt(body**2 - pad.slot_offset_mm**2) + over_mm
         axes.append(Line((x, -end), (x, end), Layer.CENTRE))

@@ -61,15 +61,27 @@ def add_plan_dimensions(canvas: Canvas, pad: Pad, shown: dict[str, Measure], sca
         radius = pad.relief_corner_radius_mm
         x, y = (pad.relief_width_mm / 2 - radius) * k, (pad.relief_length_mm / 2 - radius) * k
         # Over the top, from the side of the material: the other way leads across the whole pocket.
-        corner = Pointer(shown["relief_corner_radius_mm"], "radius", (x, y), radius * k, _OUTWARD, _LENGTHS)
-        place_pointer(canvas, scale, *(_moved(each, middle * k) for each in _in_each_quarter(corner)))
+        _corner(canvas, scale, shown["relief_corner_radius_mm"], (x, y), radius * k, body * k, aside=middle * k)
     if "plug_corner_radius_mm" in shown:
         radius = pad.plug_corner_radius_mm
-        at = ((pad.plug_width_mm / 2 - radius) * k, (pad.plug_length_mm / 2 - radius) * k)
-        right = Pointer(shown["plug_corner_radius_mm"], "radius", at, radius * k, _OUTWARD, _LENGTHS)
-        place_pointer(canvas, scale, *_in_each_quarter(right))
+        x, y = (pad.plug_width_mm / 2 - radius) * k, (pad.plug_length_mm / 2 - radius) * k
+        _corner(canvas, scale, shown["plug_corner_radius_mm"], (x, y), radius * k, body * k)
     if pad.has_flats and "edge_chamfer_mm" in shown:
         _edge(canvas, pad, shown, scale)
+
+
+def _corner(
+    canvas: Canvas, scale: Scale, measure: Measure, centre: Point, radius: float, outline: float, *, aside: float = 0.0
+) -> None:
+    """A radius on a leader from outside that bends clear of the round outline that it comes through, paper mm."""
+    pointers = []
+    for angle in _OUTWARD:
+        turn = radians(angle)
+        tip = (centre[0] + radius * cos(turn) + aside, centre[1] + radius * sin(turn))
+        lengths = tuple(_clear_of_outline(tip, angle, outline))
+        pointers.append(Pointer(measure, "radius", centre, radius, (angle,), lengths))
+    quarters = (each for pointer in pointers if pointer.lengths for each in _in_each_quarter(pointer))
+    place_pointer(canvas, scale, *(_moved(each, aside) for each in quarters))
 
 
 def _edge(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale) -> None:

@@ -1,10 +1,11 @@
 """Signs of drawing practice as lines and words: tolerance frames, datum letters, surface texture."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from geometry.drawing.facts import CRITICAL_MARK, FigureUnit
 from geometry.drawing.figures import in_figures, tolerance_words
 from geometry.drawing.lettering import text_width_mm
+from geometry.drawing.meeting import rectangle
 from geometry.drawing.model import Arc, Arrow, Box, Layer, Line, Point, Shape, Text, shifted
 from geometry.drawing.style import STYLE
 from geometry.geometrical import Characteristic, GeometricalTolerance
@@ -137,3 +138,12 @@ def datum(letter: str) -> Sign:
     lines = [Line((x, 0), (x, h), _ON) for x in (0, h)] + [Line((0, y), (h, y), _ON) for y in (0, h)]
     text = Text((h / 2, (h - STYLE.text_mm) / 2), letter, STYLE.text_mm, "centre", layer=_ON)
     return Sign(h, h, tuple(lines), (text,), h / 2)
+
+
+def frame_about(text: Text) -> tuple[Line, ...]:
+    """The frame of a theoretically exact dimension (ISO 1101), without the mark before it."""
+    box = text.box
+    if text.words.startswith(CRITICAL_MARK):
+        mark = text_width_mm(f"{CRITICAL_MARK} ", text.height_mm)
+        box = replace(box, bottom=box.bottom + mark) if text.turned else replace(box, left=box.left + mark)
+    return rectangle(box.grown(STYLE.frame_gap_mm), Layer.DIMENSION)

@@ -11,6 +11,8 @@ class Style:
     """Visible outlines: line group 0.5/0.25 of ISO 128-2."""
     thin_mm: float = 0.25
     """Dimensions, hatching, hidden and centre lines."""
+    least_apart_mm: float = 0.7
+    """Between two parallel lines (ISO 128-2, from memory)."""
     dash_gap_mm: float = 0.75
     """Between the dashes of hidden lines: 3 line widths, ISO 128-2."""
     text_mm: float = 2.5

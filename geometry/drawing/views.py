@@ -19,15 +19,19 @@ _NEARLY_MM = 1e-9
 
 
 @lru_cache(maxsize=64)
-def section_view(pad: Pad, *, over_mm: float, inner_edges: bool = True) -> View:
+def section_view(pad: Pad, *, over_mm: float, apart_mm: float = 0.0, inner_edges: bool = True) -> View:
     """Across the slot, cut on the axis: x to the right, z up.
 
-    Without ``inner_edges`` a chamfer behind the cut has its outer edge alone: on paper the two would run into one line.
+    The axis ends below a slot or pocket whose wall is nearer beside it than ``apart_mm``. Without ``inner_edges`` a chamfer
+    behind the cut has its outer edge alone: on paper the two would run into one line.
     """
     cut_outlines = profile.section_outlines(pad)
     body, top = half_body(pad), pad.top_height_mm
     box = Box(-body, -pad.foot_depth_mm, body, top)
-    axes = [Line((0, box.bottom - over_mm), (0, top + over_mm), Layer.CENTRE)]
+    high = top + over_mm
+    if wall_is_beside_axis(pad, apart_mm):
+        high = min(pad.web_mm, pad.body_top_mm - pad.relief_depth_mm)
+    axes = [Line((0, box.bottom - over_mm), (0, high), Layer.CENTRE)]
     if pad.slot_offset_mm:
         x = pad.slot_offset_mm
         axes.append(Line((x, pad.web_mm - over_mm), (x, top + over_mm), Layer.CENTRE))
@@ -38,6 +42,13 @@ def section_view(pad: Pad, *, over_mm: float, inner_edges: bool = True) -> View:
     return View(
         "section", (*map(hatched, cut_outlines), *cut, *_behind_the_cut(pad, inner_edges=inner_edges), *axes), box
     )
+
+
+def wall_is_beside_axis(pad: Pad, apart_mm: float) -> bool:
+    """Whether a wall of a slot off the axis, or of its pocket, is so near the axis that the two would look like one line."""
+    halves = [pad.slot_width_mm / 2] if pad.slot_offset_mm else []
+    halves += [pad.relief_width_mm / 2] if halves and pad.has_relief else []
+    return any(abs(abs(pad.slot_offset_mm) - half) < apart_mm for half in halves)
 
 
 def _behind_the_cut(pad: Pad, *, inner_edges: bool) -> Iterator[Shape]:
