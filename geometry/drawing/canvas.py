@@ -13,6 +13,7 @@ from geometry.drawing.meeting import (
     crossed_by,
     enters,
     extent,
+    head_at,
     head_of,
     is_free,
     is_met,
@@ -43,7 +44,7 @@ _JOINED, _JOINED_MM, _CONTINUED_MM = 2.0, 0.7, 1.5
 _NEAR_FOOT, _NEAR_FOOT_MM = 2.0, 2.5
 """What it costs that the triangle of a datum stands so near a line of something else that it seems to stand on that."""
 _ACROSS_HEAD = 0.8
-"""What it costs that a line crosses a leader's arrow, besides that it crosses the leader."""
+"""What it costs that a line crosses an arrow, besides that it crosses the leader which that belongs to."""
 _THROUGH, _LEAST_THROUGH_MM = 0.15, 2.0
 """For every millimetre of a leader within the part, beyond a few about its own tip."""
 _PROLONGED_MM = 6.0
@@ -180,6 +181,8 @@ class Canvas:
         cost = sum(cost_among(first, self.leaders))
         for line in others:
             cost += sum(cost_among(line, self.leaders)) / _ACROSS
+        for arrow in dimension.arrows:
+            cost += _ACROSS_HEAD * crossed_by(head_at(arrow), self.lines, beyond=0.0)
         return cost + self._nearness(dimension.words_box, dimension.lines, is_sign=False)
 
     def _nearness(self, box: Box, lines: Iterable[Line], *, is_sign: bool) -> float:

@@ -35,11 +35,13 @@ def heights(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, p
     if pad.foot_depth_mm > pad.stem_length_mm:
         foot = (-min(half_body(pad), pad.body_diameter_mm / 2 - pad.edge_chamfer_mm), -pad.foot_depth_mm)
 
+    def at_left(name: str, start: Point, end: Point) -> Span:
+        (ax, az), (bx, bz) = start, end
+        return Span(shown[name], "left", (ax * k, az * k), (bx * k, bz * k), -half_body(pad) * k)
+
     def span(name: str, start: Point, end: Point, rows: tuple[int, ...], words: tuple[WordsAt, ...]) -> None:
         if name in shown:
-            (ax, az), (bx, bz) = start, end
-            placed = Span(shown[name], "left", (ax * k, az * k), (bx * k, bz * k), -half_body(pad) * k)
-            place_span(canvas, placed, scale, rows=rows, words=words)
+            place_span(canvas, at_left(name, start, end), scale, rows=rows, words=words)
 
     # The outermost first: its extension lines are there when the words of the inner ones look for room.
     span("overall_height_mm", foot, peak, (3, 4, 5), ("middle", "low", "high"))
@@ -47,7 +49,12 @@ def heights(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, p
     span("web_mm", face, floor, (1, 3, 4), ("middle", "low"))
     span("slot_depth_mm", floor, top, (1, 3, 4), ("middle", "high"))
     span("plug_height_mm", top, peak, (1, 3, 4), ("middle", "high"))
-    span("seat_length_mm", face, lip, (0, 3, 4), ("middle", "low", "high"))
+    if "seat_length_mm" in shown:
+        seat = at_left("seat_length_mm", face, lip)
+        # A short one has its arrows outside, where extension lines of others may cross them; at the right a stem reaches down.
+        ends: tuple[WordsAt, ...] = ("high", "low") if pad.has_stem else ("low", "high")
+        elsewhere = (seat.mirrored(), ("middle", *ends))
+        place_span(canvas, seat, scale, rows=(0, 3, 4), words=("middle", "low", "high"), else_at=elsewhere)
 
 
 def reaches(canvas: Canvas, pad: Pad, shown: dict[str, Measure], scale: Scale, plan: Plan) -> None:

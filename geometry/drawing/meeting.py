@@ -1,7 +1,7 @@
 """How lines and rectangles on paper meet: cross, run beside one another, go through, and what such a meeting costs."""
 
 from collections.abc import Iterable
-from math import hypot
+from math import cos, hypot, radians, sin
 from typing import NamedTuple
 
 from geometry.drawing.model import Arc, Arrow, Box, Curve, Fill, Layer, Line, Point, Shape
@@ -90,6 +90,12 @@ def head_of(line: Line) -> Segment:
     (ax, ay), (bx, by) = line.start, line.end
     share = STYLE.arrow_mm / max(STYLE.arrow_mm, hypot(bx - ax, by - ay))
     return (ax, ay), (ax + share * (bx - ax), ay + share * (by - ay))
+
+
+def head_at(arrow: Arrow) -> Segment:
+    """Where an arrow lies, from its tip."""
+    turn = radians(arrow.direction_deg)
+    return arrow.tip, (arrow.tip[0] - STYLE.arrow_mm * cos(turn), arrow.tip[1] - STYLE.arrow_mm * sin(turn))
 
 
 def crossed_by(line: Segment, others: Iterable[Segment], *, beyond: float) -> int:

@@ -74,14 +74,32 @@ class Span:
         room = abs(self.end[along] - self.start[along]) - 2 * STYLE.text_clear_mm
         return text_width_mm(self.measure.words, STYLE.text_mm) <= room
 
+    def mirrored(self) -> "Span":
+        """The same on the other side of the axis, of what is round: from the left to the right."""
+        (ax, ay), (bx, by) = self.start, self.end
+        return Span(self.measure, "right", (-ax, ay), (-bx, by), -self.edge)
+
 
 def place_span(
-    canvas: Canvas, span: Span, scale: Scale, *, rows: Iterable[int], words: tuple[WordsAt, ...]
+    canvas: Canvas,
+    span: Span,
+    scale: Scale,
+    *,
+    rows: Iterable[int],
+    words: tuple[WordsAt, ...],
+    else_at: tuple[Span, tuple[WordsAt, ...]] | None = None,
 ) -> Dimension:
-    """Put a linear dimension where it has room: in its row, else further along its line, else in the next row."""
+    """Put a linear dimension where it has room: in its row, else further along its line, else in the next row.
+
+    ``else_at`` is the same distance at another side, and where words may stand there, which is rather taken than another row.
+    """
+    first, *more = rows
+    there = [(else_at[0], row, else_at[1]) for row in range(3)] if else_at else []
+    places = ((span, first, words), *there, *((span, row, words) for row in more))
     tries = (
-        _linear(span, scale, row, at, further)
-        for row, further, at in product(rows, _FURTHER_MM, words)
+        _linear(each, scale, row, at, further)
+        for each, row, where in places
+        for further, at in product(_FURTHER_MM, where)
         if not further or at != "middle"
     )
     best = canvas.best_of(

@@ -6,7 +6,7 @@ from dataclasses import replace
 from math import cos, hypot, radians, sin
 
 from geometry.drawing.canvas import Canvas
-from geometry.drawing.model import Measure, Point
+from geometry.drawing.model import Box, Measure, Point
 from geometry.drawing.placing import NoRoomError, Pointer, Span, WordsAt, place_pointer, place_span
 from geometry.drawing.scales import Scale
 from geometry.drawing.style import STYLE
@@ -39,9 +39,7 @@ def add_plan_dimensions(canvas: Canvas, pad: Pad, shown: dict[str, Measure], sca
     if pad.has_relief:
         half, y = pad.relief_width_mm / 2, pad.relief_length_mm / 2
         _along(canvas, pad, shown, "relief_length_mm", scale, (middle - half, middle + half), y)
-        start, end = ((middle + way * half) * k for way in (-1, 1))
-        span = Span(shown["relief_width_mm"], "below", (start, -y * k), (end, -y * k), -body * k)
-        place_span(canvas, span, scale, rows=_ROWS, words=_WORDS)
+        _across_pocket(canvas, pad, shown["relief_width_mm"], scale)
     if "slot_offset_mm" in shown:
         above = body * k + STYLE.centre_over_mm
         # From the ends of the axes, which are what it measures between.
@@ -68,6 +66,24 @@ def add_plan_dimensions(canvas: Canvas, pad: Pad, shown: dict[str, Measure], sca
         _corner(canvas, scale, shown["plug_corner_radius_mm"], (x, y), radius * k, body * k)
     if pad.has_flats and "edge_chamfer_mm" in shown:
         _edge(canvas, pad, shown, scale)
+
+
+def _across_pocket(canvas: Canvas, pad: Pad, measure: Measure, scale: Scale) -> None:
+    """The pocket's width just below it on the face, if that has room: extension lines to the outside run along the slot."""
+    k, body, middle = scale.factor, pad.body_diameter_mm / 2 * scale.factor, pad.slot_offset_mm * scale.factor
+    half, y = pad.relief_width_mm / 2 * k, -pad.relief_length_mm / 2 * k
+    near = Span(measure, "below", (middle - half, y), (middle + half, y), y)
+    on_face = canvas.copied()
+    # Words on the face keep off slot and pocket.
+    on_face.solids = [Box(middle - half, -body, middle + half, body)]
+    with suppress(NoRoomError):
+        placed = place_span(on_face, near, scale, rows=(0,), words=("high", "low"))
+        box = placed.words_box
+        if all(hypot(x, z) < body - _OFF_OUTLINE_MM for x in (box.left, box.right) for z in (box.bottom, box.top)):
+            on_face.solids = canvas.solids
+            canvas.become(on_face)
+            return
+    place_span(canvas, replace(near, edge=-body), scale, rows=_ROWS, words=_WORDS)
 
 
 def _corner(

@@ -27,8 +27,6 @@ Stroke = tuple[complex, complex, float]
 """Where a stroke begins and ends on the plot, and how long it is, in 0.06 point."""
 NEAR = 12.0
 """A tenth of the height of a letter."""
-TURNS_DEG = tuple(range(-75, 91, 15))
-"""A radius is written along its line, which stands at a multiple of 15°."""
 
 
 def plotted(dxf: str, folder: Path) -> list[Stroke]:
@@ -54,6 +52,17 @@ def _strokes(operators: str) -> list[Stroke]:
     return found
 
 
+def turns_deg(drawing: Drawing) -> list[float]:
+    """How words may be turned: level, upright, and along the line of a radius."""
+    found = {0.0, 90.0}
+    for dimension in drawing.dimensions:
+        if dimension.kind == "radius":
+            (ax, ay), (bx, by) = dimension.lines[0].start, dimension.lines[0].end
+            turn = math.degrees(math.atan2(by - ay, bx - ax)) % 180
+            found.add(round(turn - 180 if turn > 90 else turn, 6))
+    return sorted(found)
+
+
 def hands(words: list[str], drawing: Drawing, folder: Path) -> dict[str, list[list[Stroke]]]:
     """Each word as the program writes a plain text at several turns, on a page of the same size."""
     document = new("R2010", units=4)
@@ -61,7 +70,7 @@ def hands(words: list[str], drawing: Drawing, folder: Path) -> dict[str, list[li
     size = (drawing.width_mm * grown, drawing.height_mm * grown)
     space.add_line((0, 0), size)
     for word in words:
-        for turn in TURNS_DEG:
+        for turn in turns_deg(drawing):
             space.add_text(word, height=2.5 * grown, dxfattribs={"rotation": turn}).set_placement(
                 (100 * grown, 150 * grown)
             )
@@ -75,7 +84,7 @@ def hands(words: list[str], drawing: Drawing, folder: Path) -> dict[str, list[li
             groups.append([])
         else:
             groups[-1].append(stroke)
-    step = len(TURNS_DEG)
+    step = len(turns_deg(drawing))
     return {word: groups[i * step : (i + 1) * step] for i, word in enumerate(words)}
 
 
