@@ -64,14 +64,15 @@ def arranged(
     told: frozenset[OnLeader],
     leeway: Leeway,
 ) -> tuple[Sheet, Placed] | None:
-    """The views about the section: rather without the underside than without the side view, rather half than none.
+    """The views about the section: with the underside of what has one wherever a side view leaves room for it, rather a half one.
 
     What the section does not tell on leaders, of all that is wanted, stands at the side view or else in the notes.
     """
     rest = wanted_signs(others.pad, is_printed=sheets.facts.as_printed) - told
     windows = [Block(detail.view, detail.scale, detail.canvas) for detail in details]
-    undersides = [(below, with_sight(section, "C") if below else section) for below in others.undersides]
-    for way in WAYS:
+    *seen_below, bare = [(below, with_sight(section, "C") if below else section) for below in others.undersides]
+    beside = [way for way in WAYS if way.half is not None]
+    for way, (below, main) in (*product(beside, seen_below), *product(WAYS, (bare,))):
         views = others.beside(way, section.canvas.moved, rest if way.half is not None else frozenset())
         if (
             views is None
@@ -81,16 +82,15 @@ def arranged(
             continue
         side, top, at_others = views
         sheet = sheets.of(marked=bool(way.marked), told=told | at_others)
-        for below, main in undersides:
-            apart = [named(side, "D")] if side and way.apart else []
-            try:
-                seen = with_sight(main, "D", aside=True) if apart else main
-            except NoRoomError:
-                continue
-            for projected in _projected(sheet, seen, None if apart else side, top, leeway):
-                placed = _with_extras(projected, [*apart, *below, *windows], sheet)
-                if placed:
-                    return sheet, placed
+        apart = [named(side, "D")] if side and way.apart else []
+        try:
+            seen = with_sight(main, "D", aside=True) if apart else main
+        except NoRoomError:
+            continue
+        for projected in _projected(sheet, seen, None if apart else side, top, leeway):
+            placed = _with_extras(projected, [*apart, *below, *windows], sheet)
+            if placed:
+                return sheet, placed
     return None
 
 
