@@ -174,6 +174,20 @@ def crossed_leaders(drawing: Drawing, *, more: tuple[Line, ...] = ()) -> list[st
     return [f"{a.start}–{a.end} over {b.start}–{b.end}" for a in leaders for b in others if _cross(a, b)]
 
 
+def crossed_arrows(drawing: Drawing) -> list[str]:
+    """Where a line of a dimension or a sign crosses the arrow of a leader that is not its own."""
+    signs = [s for s in drawing.shapes if isinstance(s, Line) and s.layer in {Layer.TOLERANCE, Layer.THIN}]
+    found = []
+    for dimension in drawing.dimensions:
+        others = [line for other in drawing.dimensions if other is not dimension for line in other.lines]
+        for arrow in dimension.arrows if dimension.kind in {"radius", "note"} else ():
+            turn = arrow.direction_deg * pi / 180
+            x, y = arrow.tip
+            head = Line((x, y), (x - STYLE.arrow_mm * cos(turn), y - STYLE.arrow_mm * sin(turn)), Layer.DIMENSION)
+            found += [f"arrow of {dimension.measure.name} under {b}" for b in (*others, *signs) if _cross(head, b)]
+    return found
+
+
 def _cross(a: Line, b: Line) -> bool:
     """Whether two lines share a point inside both; their parameters by Cramer's rule."""
     (ax, ay), (bx, by), (cx, cy), (dx, dy) = a.start, a.end, b.start, b.end

@@ -10,7 +10,7 @@ from geometry.drawing import Drawing, draw
 from geometry.drawing.facts import Paper, Units
 from geometry.drawing.model import Arrow, Layer, Line, PlacedView, Point
 from geometry.pad import Pad
-from tests.drawing.faults import crossed_leaders, faults, overlapping_views
+from tests.drawing.faults import crossed_arrows, crossed_leaders, faults, overlapping_views
 from tests.drawing.pads import TYPICAL, drawn, laid_out
 from tests.drawing.test_leaders import NAMES, SHEETS, turned
 from tests.drawing.test_practice import all_words, sheet_of
@@ -143,7 +143,7 @@ def test_it_is_on_every_paper_and_in_all_units(name: str, at: int) -> None:
 
 
 @pytest.mark.parametrize(("number", "name"), list(enumerate(NAMES)))
-def test_no_leader_of_a_sample_crosses_a_dimension_line(number: int, name: str) -> None:
+def test_no_leader_of_a_sample_crosses_a_dimension_line_and_nothing_its_arrow(number: int, name: str) -> None:
     assert crossed_leaders(laid_out(*turned(number, name))) == []
 
 
@@ -151,7 +151,9 @@ def test_no_leader_of_a_sample_crosses_a_dimension_line(number: int, name: str) 
 @pytest.mark.parametrize("name", NAMES)
 @pytest.mark.parametrize("at", range(len(SHEETS)))
 def test_none_does_on_any_paper_or_in_any_units(name: str, at: int) -> None:
-    assert crossed_leaders(draw(*turned(at, name))) == []
+    drawing = draw(*turned(at, name))
+    assert crossed_leaders(drawing) == []
+    assert crossed_arrows(drawing) == []
 
 
 def test_a_details_letter_keeps_off_the_axis_of_a_slot_that_is_off_centre() -> None:
