@@ -114,3 +114,11 @@ def test_no_mark_of_a_length_is_ever_seen() -> None:
     design = designed(FAILING)
     seen = [*texts_in(design.to_dict()), *(check_words(c, u) for c in design.checks for u in ("mm", "in", "dual"))]
     assert not [text for text in seen if re.search("[\ue000-\uf8ff]", text)]
+
+
+def test_an_offset_finer_than_anybody_measures_is_told_as_none_in_either_unit() -> None:
+    document = sample("mobile_library_van")
+    document["seam"] = document["seam"] | {"offset_mm": 5.9e-260}
+    (check,) = (check for check in designed(document).checks if check.code == "slot_offset_fit")
+    assert check.words == "The slot is 0 mm off the pad's middle; the seam passes 0 mm beside the jack's axis."
+    assert list(off(check, "in")) == []

@@ -240,9 +240,11 @@ def _slot_offset_fit(k: Case) -> Finding | Pointless:
     wanted, cut = k.c.seam.offset_mm, k.pad.slot_offset_mm
     if wanted == 0 and cut == 0:
         return Pointless("The slot runs through the pad's middle.")
+    # No finer than anybody measures.
+    slot, seam = round(cut, 3), round(wanted, 3)
     return Finding(
         abs(cut - wanted),
         1.0,
-        lambda: f"The slot is {mm(cut)} off the pad's middle; the seam passes {mm(wanted)} beside the jack's axis.",
+        lambda: f"The slot is {mm(slot)} off the pad's middle; the seam passes {mm(seam)} beside the jack's axis.",
         {"slot_off": cut, "off": wanted},
     )
