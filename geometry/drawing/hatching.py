@@ -7,8 +7,8 @@ from math import hypot, sqrt
 from geometry.drawing.model import Point
 from geometry.drawing.style import STYLE
 
-_LEAST_EDGE_MM = 1.0
-"""A shorter edge is lost beside its corners anyway."""
+_LEAST_EDGE_MM = 2.5
+"""A shorter edge is lost beside its corners anyway, or is a piece of a window's rim."""
 _SHARES = 12
 _NEARLY_MM = 0.01
 

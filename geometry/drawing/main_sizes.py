@@ -128,8 +128,6 @@ def diameters(
     out: tuple[WordsAt, ...] = ("middle", "high", "low")
     rim = pad.body_top_mm - (0.0 if pad.has_flats else pad.edge_chamfer_mm)
     outer = "flats_width_mm" if pad.has_flats else "body_diameter_mm"
-    if pad.is_crossed:
-        rim = min(rim, pad.web_mm)
     round_(
         outer,
         2 * half_body(pad),

@@ -86,9 +86,10 @@ def is_met(point: Point, rivals: Iterable[Rival], near: float, *, beyond: float)
 
 
 def head_of(line: Line) -> Segment:
-    """Where the arrow at the beginning of a line lies."""
+    """Where the arrow at the beginning of a line lies, and a little more: a slanting line meets its back corners too."""
     (ax, ay), (bx, by) = line.start, line.end
-    share = STYLE.arrow_mm / max(STYLE.arrow_mm, hypot(bx - ax, by - ay))
+    reach = STYLE.arrow_mm + STYLE.arrow_width_mm
+    share = reach / max(reach, hypot(bx - ax, by - ay))
     return (ax, ay), (ax + share * (bx - ax), ay + share * (by - ay))
 
 

@@ -80,7 +80,8 @@ def _slot_words(pad: Pad, unit: Unit, told: frozenset[OnLeader]) -> tuple[str, .
 
 
 def _arrow_words(unit: Unit) -> str:
-    return f"Arrow to the seam's side (right in A–A) on top, at most {length_words(_MARKING_DEPTH_MM, unit)} deep."
+    depth = length_words(_MARKING_DEPTH_MM, unit)
+    return f"Arrow of any size to the seam's side (right in A–A) anywhere on top, at most {depth} deep."
 
 
 def _pocket_words(pad: Pad, unit: Unit, told: frozenset[OnLeader]) -> str:

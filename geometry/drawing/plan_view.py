@@ -74,12 +74,16 @@ def _across_pocket(canvas: Canvas, pad: Pad, measure: Measure, scale: Scale) -> 
     half, y = pad.relief_width_mm / 2 * k, -pad.relief_length_mm / 2 * k
     near = Span(measure, "below", (middle - half, y), (middle + half, y), y)
     on_face = canvas.copied()
-    # Words on the face keep off slot and pocket.
-    on_face.solids = [Box(middle - half, -body, middle + half, body)]
+    # Words on the face keep off slot, pocket and flats.
+    strip = max(half, (pad.slot_width_mm / 2 + pad.slot_mouth_chamfer_mm) * k)
+    flat = pad.flats_width_mm / 2 * k if pad.has_flats else body
+    on_face.solids = [Box(middle - strip, -body, middle + strip, body)]
+    on_face.solids += [Box(-2 * body, -body, -flat, body), Box(flat, -body, 2 * body, body)]
     with suppress(NoRoomError):
         placed = place_span(on_face, near, scale, rows=(0,), words=("high", "low"))
         box = placed.words_box
-        if all(hypot(x, z) < body - _OFF_OUTLINE_MM for x in (box.left, box.right) for z in (box.bottom, box.top)):
+        rim = body - pad.edge_chamfer_mm * k - _OFF_OUTLINE_MM
+        if all(hypot(x, z) < rim for x in (box.left, box.right) for z in (box.bottom, box.top)):
             on_face.solids = canvas.solids
             canvas.become(on_face)
             return

@@ -167,7 +167,9 @@ def test_two_slots_of_one_width_have_one_size_and_stand_square_to_each_other() -
 
 def test_a_slot_beside_the_axis_tells_which_side_is_the_seams() -> None:
     """Oracle: the section, in which the offset goes to the right."""
-    assert "Arrow to the seam's side (right in A–A) on top, at most 0.3 deep." in words_on("offset slot")
+    assert "Arrow of any size to the seam's side (right in A–A) anywhere on top, at most 0.3 deep." in words_on(
+        "offset slot"
+    )
     assert "seam's side" not in words_on("crossed slots")
 
 
@@ -184,3 +186,20 @@ def test_a_cross_hole_goes_through_and_has_centre_lines_in_both_views() -> None:
                 if isinstance(s, Line) and s.layer == Layer.CENTRE and s.start[1] == s.end[1]
             }
             assert level == {-pad.cross_hole_distance_mm}
+
+
+def test_a_pockets_width_stands_on_the_face_clear_of_slot_and_flats_or_outside() -> None:
+    """Between flats there may be no room for it beside the pocket: its words once stood on the edge of one."""
+    for kind in EVERY_KIND.values():
+        if not kind.has_relief:
+            continue
+        for flats in (0.0, kind.body_diameter_mm * 0.7):
+            pad = kind.with_(flats_width_mm=flats)
+            drawing = drawn(pad)
+            assert faults(drawing) == []
+            (top,) = (placed for placed in drawing.views if placed.view.name == "top")
+            (width,) = (d for d in drawing.dimensions if d.measure.name == "relief_width_mm")
+            across = (pad.flats_width_mm or pad.body_diameter_mm) / 2 * top.scale.factor
+            box = width.words_box
+            is_on_face = box.bottom > top.at[1] - pad.body_diameter_mm / 2 * top.scale.factor
+            assert not is_on_face or max(abs(box.left - top.at[0]), abs(box.right - top.at[0])) < across
